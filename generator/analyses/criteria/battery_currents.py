@@ -1,0 +1,47 @@
+"""Criterion 14: are the battery's currents within what it should give?"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from generator.analyses.criteria.criterion import GO, NOT_APPLICABLE, Criterion, Judgement
+from generator.analyses.findings import Findings
+from generator.analyses.spread import scalar, spread
+
+PEAK_SHARE = 0.8  # of the continuous discharge limit: common practice, no source
+
+
+def judge(criterion: Criterion, found: Findings) -> Judgement:
+    """The worse of cruise C rate over its limit and peak current over 0.8 of the bank's."""
+    bank = found.bank
+    if bank is None:
+        why = "no propulsion battery"
+        return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "")
+    cruise = np.nan_to_num(bank.cruise_rate / np.asarray(bank.rate_limit), nan=np.inf)
+    peak = bank.peak_current / (PEAK_SHARE * np.asarray(bank.limit))
+    worse = spread(np.maximum(cruise, peak))
+    high = scalar(worse.high)
+    result = criterion.judge(high)
+    key = f"options.{found.place}.bank"
+    why = (
+        f"cruise takes {{{key}.cruise_current_a|current}} ({{{key}.cruise_rate_c|rate}}); "
+        f"peak takes {{{key}.peak_current_a|current}} of {{{key}.discharge_limit_a|current}}"
+    )
+    heights = scalar(spread(peak).high), scalar(spread(cruise).high)
+    flip, numbers = ("", {}) if result == GO else _flip(found, *heights)
+    return Judgement(criterion, scalar(worse.middle), high, "-", result, why, flip, numbers=numbers)
+
+
+def _flip(found: Findings, peak: float, cruise: float) -> tuple[str, dict[str, float]]:
+    bank = found.bank
+    assert bank is not None
+    parts: list[str] = []
+    numbers: dict[str, float] = {}
+    if peak > 1.0:
+        numbers["flip_a"] = scalar(spread(bank.peak_current).high) / PEAK_SHARE
+        parts.append("a discharge limit of {here.flip_a|current}, or a lower peak")
+    if cruise > 1.0 and found.option.bank is not None:
+        charge = float(np.asarray(found.option.bank.charge).flat[0]) / 3600.0
+        numbers["flip_ah"] = charge * cruise
+        parts.append("{here.flip_ah|charge}, or a slower cruise")
+    return "; ".join(parts), numbers

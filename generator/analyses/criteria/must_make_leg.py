@@ -1,0 +1,62 @@
+"""Criterion 1: does the worst leg that must be made under engine fit?"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from generator.analyses.criteria.criterion import GO, Criterion, Judgement
+from generator.analyses.findings import Findings
+from generator.analyses.legs import LegResult
+from generator.analyses.spread import scalar, spread
+
+KWH = 3.6e6
+LITRE = 1e-3
+
+
+def judge(criterion: Criterion, found: Findings) -> Judgement:
+    """Usable energy above reserve over the need of the worst leg without refuge or sail."""
+    worst = worst_leg(found)
+    if worst is None:
+        why = "no leg of this boat is without refuge and without wind to sail it"
+        return Judgement(criterion, None, None, "-", GO, why, "")
+    place = found.legs.results.index(worst)
+    ratio = spread(worst.ratio)
+    low = scalar(ratio.low)
+    result = criterion.judge(low)
+    key = f"options.{found.place}.legs.{place}"
+    unit, when = ("kwh|energy", " at the end of the horizon") if found.bank else ("l|fuel", "")
+    why = (
+        f"{worst.leg.name}: needs {{{key}.need_{unit}}}, "
+        f"has {{{key}.available_{unit}}} above the reserve{when}"
+    )
+    if scalar(ratio.middle) == 0.0:
+        why = f"{worst.leg.name}: {_impossible(worst, key)}"
+    flip, numbers = ("", {}) if result == GO else _flip(criterion, found, worst)
+    return Judgement(criterion, scalar(ratio.middle), low, "-", result, why, flip, numbers=numbers)
+
+
+def worst_leg(found: Findings) -> LegResult | None:
+    """The must-make leg with the least in hand."""
+    must = [leg for leg in found.legs.results if leg.must_make]
+    return min(must, key=lambda leg: scalar(spread(leg.ratio).low), default=None)
+
+
+def _impossible(worst: LegResult, key: str) -> str:
+    if worst.beyond_limit:
+        return f"the sea at {{{key}.wind_kn|speed}} of wind is too steep for engine alone"
+    return f"continuous power does not hold it against {{{key}.wind_kn|speed}} of wind"
+
+
+def _flip(criterion: Criterion, found: Findings, worst: LegResult) -> tuple[str, dict[str, float]]:
+    """The bank that would carry it, all else kept; its own mass is left out."""
+    need = np.where(np.isfinite(worst.need), worst.need, np.nan)
+    if not np.isfinite(need).mean() > 0.9:
+        return "more continuous power, or this leg only with the wind below that stated", {}
+    wanted = criterion.go * np.nan_to_num(need, nan=float(np.nanmax(need)))
+    wanted = wanted + found.reserve.of_aged
+    share = found.store.usable_aged / np.asarray(found.store.nominal)
+    nominal = scalar(spread(wanted / share).high)
+    if found.option.bank is None:
+        return "a tank of {here.flip_l|fuel}", {"flip_l": nominal / LITRE}
+    text = "a bank of {here.flip_kwh|energy} nominal, a slower leg, or a charge on the way"
+    return text, {"flip_kwh": nominal / KWH}

@@ -1,0 +1,70 @@
+"""How far and how long at each speed, down to the reserve?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.analyses.plant import Store, within
+from generator.analyses.power import Curve, Power
+from generator.analyses.reserve import Reserve
+from generator.arrays import Array, Numbers
+from generator.case.case import Case
+from generator.case.option import Option
+
+
+@dataclass(frozen=True)
+class Range:
+    """Range [m] and endurance [s] over speed in one sea, with one age of the bank.
+
+    Draws in which the plant cannot hold the speed count as zero. ``whole`` takes the whole
+    nominal store with nothing kept back: the way sellers quote it.
+    """
+
+    sea: str
+    age: str  # new, aged, tank
+    distance: Array
+    endurance: Array
+    whole: Array
+    drain: Array
+
+
+def house_drain(case: Case, option: Option) -> Numbers:
+    """House load on the propulsion bank while motoring [W]; none on a separate bank."""
+    if option.bank is None or case.house.separate_bank:
+        return 0.0
+    return case.house.under_way
+
+
+def cruising_range(
+    case: Case, option: Option, found: Power, kept: Reserve, held: Store
+) -> tuple[Range, ...]:
+    """Range to reserve for every sea and, for a bank, as new and aged."""
+    ages = (("new", held.usable, kept.of_new), ("aged", held.usable_aged, kept.of_aged))
+    if option.bank is None:
+        ages = (("tank", held.usable, kept.of_new),)
+    house = house_drain(case, option)
+    return tuple(
+        _range(sea, age, curve, found.speed, usable, reserve, held.nominal, house)
+        for sea, curve in found.curves.items()
+        for age, usable, reserve in ages
+    )
+
+
+def _range(
+    sea: str,
+    age: str,
+    curve: Curve,
+    speed: Array,
+    usable: Numbers,
+    reserve: Array,
+    nominal: Numbers,
+    house: Numbers,
+) -> Range:
+    drain = np.atleast_2d(curve.output.drain + house)
+    fits = within(curve.output.load, curve.demand.feasible & ~curve.demand.beyond_limit)
+    left = np.maximum(np.asarray(usable) - reserve, 0.0)
+    endurance = np.where(fits, left / drain, 0.0)
+    whole = np.where(fits, np.asarray(nominal) / drain, 0.0) * speed
+    return Range(sea, age, endurance * speed, endurance, whole, drain)

@@ -1,0 +1,35 @@
+"""What has the study found of one option, before it is judged?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.analyses.bank import BankResult
+from generator.analyses.cost import Cost
+from generator.analyses.cruising_range import Range
+from generator.analyses.legs import Legs
+from generator.analyses.plant import Store
+from generator.analyses.power import Power
+from generator.analyses.reserve import Reserve
+from generator.analyses.trial import TrialResult
+from generator.analyses.weight import Weight
+from generator.case.case import Case
+from generator.case.option import Option
+
+
+@dataclass(frozen=True)
+class Findings:
+    """Every result of one option, in the order in which they were found."""
+
+    case: Case
+    option: Option
+    place: int  # of the option in the case
+    trial: TrialResult
+    weight: Weight
+    power: Power
+    store: Store
+    reserve: Reserve
+    ranges: tuple[Range, ...]
+    bank: BankResult | None
+    legs: Legs
+    cost: Cost

@@ -1,0 +1,114 @@
+"""What do we know of this hull, at the displacement that an option gives it?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.arrays import Numbers
+from generator.case.boat import Boat, Keel, Rudder, Waters, Windage
+from generator.physics.hull.form import HullForm, immersed_deeper, make_form
+from generator.physics.hull.residuary import cautions
+from generator.physics.hull.resistance import Appendage
+from generator.physics.hull.windage import drag_area
+from generator.physics.validity import Caution
+from generator.physics.water import density, kinematic_viscosity
+
+GRAVITY = 9.81  # m/s2
+HULL_SPEED = 2.43 * 1852 / 3600  # (m/s)/m^0.5: 1.34 kn per square root of a foot
+
+
+@dataclass(frozen=True)
+class Vessel:
+    """The boat as the water and the wind see her. SI; forms may hold draws."""
+
+    form: HullForm
+    keel: Appendage
+    rudder: Appendage
+    drag_area: Numbers
+    water_density: Numbers
+    water_viscosity: Numbers
+    displacement: Numbers
+    hull_speed: Numbers
+
+
+def vessel(boat: Boat, waters: Waters, added_mass: Numbers) -> Vessel:
+    """The boat in her waters with ``added_mass`` [kg] more aboard than today."""
+    water = density(waters.kind, waters.temperature)
+    form = immersed_deeper(hull_form(boat, water), np.asarray(added_mass) / water)
+    return Vessel(
+        form=form,
+        keel=_appendage(boat.keel, form),
+        rudder=_appendage(boat.rudder, form),
+        drag_area=wind_drag_area(boat),
+        water_density=water,
+        water_viscosity=kinematic_viscosity(waters.kind, waters.temperature),
+        displacement=boat.hull.displacement + added_mass,
+        hull_speed=HULL_SPEED * np.sqrt(form.waterline_length),
+    )
+
+
+def hull_form(boat: Boat, water_density: Numbers) -> HullForm:
+    """The canoe body as she floats today."""
+    hull = boat.hull
+    beam = hull.waterline_beam
+    return make_form(
+        waterline_length=hull.waterline_length,
+        waterline_beam=hull.beam * hull.waterline_beam_share if beam is None else beam,
+        canoe_draught=hull.canoe_draught,
+        canoe_volume=hull.canoe_share * hull.displacement / water_density,
+        prismatic_coefficient=hull.prismatic_coefficient,
+        midship_coefficient=hull.midship_coefficient,
+        waterplane_coefficient=hull.waterplane_coefficient,
+        lcb=hull.lcb,
+        lcf=hull.lcf,
+    )
+
+
+def _appendage(part: Keel | Rudder, form: HullForm) -> Appendage:
+    area, chord = part.wetted_area, part.chord
+    return Appendage(
+        part.wetted_area_share * form.canoe_wetted_area if area is None else area,
+        part.chord_share * form.waterline_length if chord is None else chord,
+        part.thickness_ratio,
+    )
+
+
+def mast_height(boat: Boat) -> Numbers:
+    """Height of the mast [m], given or by the register's share of length overall."""
+    windage = boat.windage
+    if windage.mast_height is not None:
+        return windage.mast_height
+    return windage.mast_height_share * boat.hull.length_overall
+
+
+def freeboard(boat: Boat) -> Numbers:
+    """Mean freeboard [m], given or by the register's share of length overall."""
+    windage = boat.windage
+    if windage.freeboard is not None:
+        return windage.freeboard
+    return windage.freeboard_share * boat.hull.length_overall
+
+
+def wind_drag_area(boat: Boat) -> Numbers:
+    """Drag area seen from ahead [m2], given or by hull, rig and canvas."""
+    windage: Windage = boat.windage
+    if windage.drag_area is not None:
+        return windage.drag_area
+    height = mast_height(boat)
+    diameter = windage.mast_diameter
+    return drag_area(
+        beam=boat.hull.beam,
+        freeboard=freeboard(boat),
+        mast_height=height,
+        mast_diameter=windage.mast_diameter_share * height if diameter is None else diameter,
+        wire_width=windage.wire_width,
+        furled_sail_width=windage.furled_sail_width,
+        sprayhood_area=windage.sprayhood_area,
+    )
+
+
+def hull_cautions(form: HullForm) -> tuple[Caution, ...]:
+    """Where this hull lies outside what the resistance series was tested on."""
+    return cautions(form)

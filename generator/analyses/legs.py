@@ -1,0 +1,131 @@
+"""Which of the owner's legs fit, and does the leg that must be made?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.analyses.cruising_range import house_drain
+from generator.analyses.demand import Weather
+from generator.analyses.plant import Store, within
+from generator.analyses.power import Curve, Power, at_points
+from generator.analyses.reserve import Reserve
+from generator.arrays import Array, Flags, Numbers
+from generator.case.case import Case
+from generator.case.option import Option
+from generator.case.usage import Leg
+
+SLOWER = (1.0, 0.85, 0.7, 0.55)  # shares of the exposed speed that are tried in turn
+LEAST_MADE_GOOD = 0.5 * 1852.0 / 3600.0  # m/s over the ground; slower is no passage
+
+
+@dataclass(frozen=True)
+class LegResult:
+    """One leg under one option. J or m3, s, m/s; arrays are per draw."""
+
+    leg: Leg
+    must_make: bool
+    need: Array  # nan where it cannot be done
+    time: Array
+    exposed_speed: Array
+    available: Array
+    ratio: Array  # available above reserve over need; 0 where it cannot be done
+    beyond_limit: bool
+
+
+@dataclass(frozen=True)
+class Legs:
+    """All legs, and what the year takes out of the store in ordinary weather."""
+
+    results: tuple[LegResult, ...]
+    yearly: Array  # J or m3
+    yearly_time: Array  # s
+
+
+def is_must_make(leg: Leg) -> bool:
+    """A leg without refuge that cannot be sailed instead."""
+    return not leg.refuge and not leg.sailable
+
+
+def passages(
+    case: Case, option: Option, found: Power, scale: Numbers, kept: Reserve, held: Store
+) -> Legs:
+    """Energy or fuel of every leg, against what the aged store holds above the reserve."""
+    if not case.legs:
+        zero = np.zeros((1, 1))
+        return Legs((), zero, zero)
+    calm = at_points(case, option, found, scale, _column("speed", case), Weather(0.0, 1.0))
+    available = np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0)
+    results, house = [], house_drain(case, option)
+    yearly, yearly_time = np.zeros((1, 1)), np.zeros((1, 1))
+    for place, leg in enumerate(case.legs):
+        drain = np.atleast_2d(calm.output.drain)[:, [place]] + house
+        fits = np.atleast_2d(within(calm.output.load, calm.demand.feasible))[:, [place]]
+        results.append(_leg(case, option, found, scale, leg, drain, fits, available, house))
+        time = leg.times_per_year * leg.distance / leg.speed
+        yearly = yearly + drain * np.asarray(time)
+        yearly_time = yearly_time + np.asarray(time)
+    return Legs(tuple(results), yearly, yearly_time)
+
+
+def _column(name: str, case: Case) -> Array:
+    return np.hstack([np.atleast_2d(np.asarray(getattr(leg, name))) for leg in case.legs])
+
+
+def _leg(
+    case: Case,
+    option: Option,
+    found: Power,
+    scale: Numbers,
+    leg: Leg,
+    calm_drain: Array,
+    calm_fits: Flags,
+    available: Array,
+    house: Numbers,
+) -> LegResult:
+    sheltered = np.asarray(leg.distance - leg.exposed_distance)
+    calm_time = sheltered / np.maximum(np.asarray(leg.speed - leg.foul_stream), LEAST_MADE_GOOD)
+    exposed_time, exposed_drain, speed, beyond = _exposed(case, option, found, scale, leg)
+    need = calm_time * calm_drain + exposed_time * (exposed_drain + house)
+    too_slow = np.asarray(leg.speed - leg.foul_stream) < LEAST_MADE_GOOD
+    cannot = ~calm_fits | too_slow | ~np.isfinite(need)
+    need = np.where(cannot, np.nan, need)
+    ratio = np.where(cannot, 0.0, available / np.where(cannot, 1.0, need))
+    return LegResult(
+        leg=leg,
+        must_make=is_must_make(leg),
+        need=need,
+        time=np.asarray(calm_time + exposed_time),
+        exposed_speed=speed,
+        available=available,
+        ratio=ratio,
+        beyond_limit=beyond,
+    )
+
+
+def _exposed(
+    case: Case, option: Option, found: Power, scale: Numbers, leg: Leg
+) -> tuple[Array, Array, Array, bool]:
+    """Time, drain and speed of the exposed part: the fastest tried speed that the plant holds."""
+    if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:
+        zero = np.zeros((1, 1))
+        return zero, zero, zero + np.asarray(leg.exposed_speed), False
+    tried = np.asarray(leg.exposed_speed) * np.array(SLOWER)
+    curve: Curve = at_points(case, option, found, scale, tried, Weather(leg.wind, leg.fetch))
+    over_ground = np.asarray(tried - leg.foul_stream)
+    fits = np.atleast_2d(
+        within(curve.output.load, curve.demand.feasible & ~curve.demand.beyond_limit)
+        & (over_ground >= LEAST_MADE_GOOD)
+    )
+    first = np.argmax(fits, axis=1)[:, np.newaxis]
+    possible = fits.any(axis=1)[:, np.newaxis]
+
+    def pick(values: Array) -> Array:
+        table = np.broadcast_to(values, fits.shape)
+        return np.where(possible, np.take_along_axis(table, first, axis=1), np.nan)
+
+    made_good = pick(np.maximum(over_ground, LEAST_MADE_GOOD))
+    beyond = bool(np.atleast_2d(curve.demand.beyond_limit)[0].any())
+    time = np.asarray(leg.exposed_distance) / made_good
+    return time, pick(np.atleast_2d(curve.output.drain)), pick(np.atleast_2d(tried)), beyond

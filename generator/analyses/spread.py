@@ -1,0 +1,54 @@
+"""How is a number with its doubt told? As the 10th, 50th and 90th percentile of its draws."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.arrays import Array, Numbers
+
+SHARES = (0.1, 0.5, 0.9)
+
+
+@dataclass(frozen=True)
+class Spread:
+    """Low (10 %), middle (50 %) and high (90 %) of the draws, one entry per column."""
+
+    low: Array
+    middle: Array
+    high: Array
+
+
+def spread(values: Numbers) -> Spread:
+    """Percentiles over the draw axis; the first row, the best estimate, is left out.
+
+    ``values`` is (draws + 1, columns), (1, columns), or a plain number or row without draws.
+    Linear between neighbouring draws. Draws without a number must be filled in before.
+    """
+    table = np.atleast_2d(np.asarray(values, dtype=np.float64))
+    if table.shape[0] == 1:
+        return Spread(table[0], table[0], table[0])
+    last = table.shape[0] - 2
+    places = [share * last for share in SHARES]
+    lower = [int(place) for place in places]
+    upper = [min(place + 1, last) for place in lower]
+    columns = np.ascontiguousarray(table[1:].T)
+    columns.partition(sorted({*lower, *upper}), axis=1)
+    low, middle, high = (
+        columns[:, down] + (place - down) * (columns[:, up] - columns[:, down])
+        if place > down
+        else columns[:, down]
+        for place, down, up in zip(places, lower, upper, strict=True)
+    )
+    return Spread(low, middle, high)
+
+
+def best(values: Numbers) -> Array:
+    """The best estimate: the first row."""
+    return np.atleast_2d(np.asarray(values, dtype=np.float64))[0]
+
+
+def scalar(values: Array) -> float:
+    """The one entry of an array of one."""
+    return float(np.asarray(values).reshape(-1)[0])

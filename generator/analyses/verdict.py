@@ -1,0 +1,65 @@
+"""Go, go with conditions, or don't; and why?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, Judgement
+from generator.analyses.criteria.evaluate import evaluate
+from generator.analyses.findings import Findings
+
+WORD_GO, WORD_CONDITIONS, WORD_NO = "Go", "Go with conditions", "Don't, as specified"
+EVIDENCE = 28
+MOST_CONDITIONS = 6
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """The word, the rows behind it in the order of their weight, and what page 1 asks for."""
+
+    word: str
+    judgements: tuple[Judgement, ...]
+    reasons: tuple[tuple[int, str], ...]  # place among the judgements, text
+    conditions: tuple[tuple[int, str], ...]
+
+
+def verdict(found: Findings) -> Verdict:
+    """Judge every criterion at the pessimistic end and let the deciding rows set the word."""
+    judgements = evaluate(found)
+    deciding = [row for row in judgements if row.criterion.role == "decide"]
+    return Verdict(
+        word=_word(judgements, deciding),
+        judgements=judgements,
+        reasons=_reasons(judgements),
+        conditions=_conditions(judgements),
+    )
+
+
+def _word(judgements: tuple[Judgement, ...], deciding: list[Judgement]) -> str:
+    results = {row.result for row in deciding}
+    if NO in results:
+        return WORD_NO
+    guess = any(row.criterion.id == EVIDENCE and row.result != GO for row in judgements)
+    return WORD_CONDITIONS if CONDITIONAL in results or guess else WORD_GO
+
+
+def _reasons(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, str], ...]:
+    """Three sentences for page 1: the rows that failed first, then those that carry it."""
+    order = {NO: 0, CONDITIONAL: 1, GO: 2}
+    rows = sorted(
+        (order[row.result], row.criterion.id, place, row.why)
+        for place, row in enumerate(judgements)
+        if row.criterion.role == "decide" and row.result in order
+    )
+    return tuple((place, why) for _, _, place, why in rows[:3])
+
+
+def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, str], ...]:
+    """Conditions of the rows that ask for one; failed rows say what would mend them."""
+    asked = [(place, row.condition) for place, row in enumerate(judgements) if row.condition]
+    mend = [
+        (place, f"{row.criterion.name}: {row.flip}")
+        for place, row in enumerate(judgements)
+        if row.criterion.role == "decide" and row.result in (NO, CONDITIONAL) and row.flip
+    ]
+    return tuple((asked + mend)[:MOST_CONDITIONS])

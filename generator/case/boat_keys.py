@@ -1,0 +1,140 @@
+"""Which keys describe the boat and her waters?"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from generator.case.group import NEEDED, Group, needed
+from generator.case.key_kinds import (
+    Area,
+    AreaOrNone,
+    CalendarYear,
+    Centre,
+    Distance,
+    Length,
+    LengthOrNone,
+    Mass,
+    MassOrNone,
+    MassPerPower,
+    Number,
+    NumberOrNone,
+    Share,
+    ShareOfLength,
+    ShareOrNone,
+    Temperature,
+    Words,
+)
+from generator.case.leaf import Pattern, Word
+
+# The state of the bottom is a row of tables/hull/fouling.csv; a test holds the two together.
+BOTTOMS = ("smooth", "fresh antifouling", "light slime", "heavy slime", "weed or small shell",
+           "medium shell", "heavy shell")  # fmt: skip
+_MONOHULL = (
+    "expected `displacement monohull`: the resistance series holds for no multihull and no "
+    "planing hull"
+)
+
+
+class HullKeys(Group):
+    """Main dimensions as she floats today."""
+
+    hull_type: Annotated[str | None, Word(("displacement monohull",), _MONOHULL)] = NEEDED
+    keel_type: Annotated[str | None, Word(("fin", "long"))] = NEEDED
+    length_overall: Length = NEEDED
+    waterline_length: Length = NEEDED
+    waterline_beam_share: Share = None
+    waterline_beam: Length = None
+    beam: Length = NEEDED
+    draught: Length = NEEDED
+    canoe_draught: Length = None
+    displacement: Mass = NEEDED
+    canoe_share: Share = None
+    prismatic_coefficient: Share = None
+    midship_coefficient: Share = None
+    waterplane_coefficient: Share = None
+    lcb: Centre = None
+    lcf: Centre = None
+
+
+class KeelKeys(Group):
+    """The fin, or the body below the canoe line."""
+
+    wetted_area: Area = None
+    wetted_area_share: Share = None
+    chord_share: Share = None
+    chord: Length = None
+    thickness_ratio: Share = None
+
+
+class RudderKeys(KeelKeys):
+    """Rudder and skeg."""
+
+
+class WindageKeys(Group):
+    """What the wind sees from ahead."""
+
+    drag_area: Area = None
+    freeboard: Length = None
+    freeboard_share: ShareOfLength = None
+    mast_height: Length = None
+    mast_height_share: ShareOfLength = None
+    mast_diameter_share: Share = None
+    mast_diameter: Length = None
+    wire_width: LengthOrNone = None
+    furled_sail_width: LengthOrNone = None
+    sprayhood_area: AreaOrNone = None
+
+
+class BoatKeys(Group):
+    """The boat, without what drives her."""
+
+    name: Words = NEEDED
+    type: Words = None
+    year_on_market: CalendarYear = None
+    market: Annotated[str | None, Word(("EEA", "GB", "NI", "US", "other"))] = NEEDED
+    design_category: Annotated[str | None, Word(("A", "B", "C", "D", "none"))] = None
+    datum: Words = None
+    bottom: Annotated[str | None, Word(BOTTOMS)] = NEEDED
+    hull: HullKeys = needed(HullKeys())
+    keel: KeelKeys = KeelKeys()
+    rudder: RudderKeys = RudderKeys()
+    windage: WindageKeys = WindageKeys()
+
+
+class WatersKeys(Group):
+    """Where she sails."""
+
+    name: Words = NEEDED
+    kind: Annotated[str | None, Word(("salt", "fresh"))] = NEEDED
+    exposure: Annotated[str | None, Word(("coastal", "sheltered"))] = NEEDED
+    temperature: Temperature = None
+    fetch: Distance = None
+    country: Annotated[
+        str | None, Pattern(r"(?!UK)[A-Z]{2}", "a country code of two letters such as `GB`, `NO`")
+    ] = NEEDED
+
+
+class FactorsKeys(Group):
+    """Named parts of what a boat in service needs above a clean hull."""
+
+    hull_model: Number = None
+    fouling: NumberOrNone = None
+    propeller_condition: Number = None
+    wind_and_chop: Number = None
+    steering_and_trim: Number = None
+    wave_resistance: NumberOrNone = None
+    motor_loss: NumberOrNone = None
+    trial_error: Number = None
+    prior_sigma: Number = None
+    trial_sigma: Number = None
+
+
+class MassesKeys(Group):
+    """Aggregate masses for what the ledgers leave out."""
+
+    diesel_fixed: MassOrNone = None
+    diesel_per_kilowatt: MassPerPower = None
+    diesel_fittings: MassOrNone = None
+    motor_per_kilowatt: MassPerPower = None
+    battery_fastening: ShareOrNone = None
+    cabling: MassOrNone = None

@@ -1,0 +1,131 @@
+"""How do checked keys become the frozen case, with every default filled in and listed?"""
+
+from __future__ import annotations
+
+import hashlib
+from pathlib import Path
+
+from generator.case.boat import Boat, Hull, Keel, Rudder, Waters, Windage
+from generator.case.build_options import build_option
+from generator.case.case import Case, CaseFile, Instruction
+from generator.case.circumstances import boat_words, model_words, propeller_words
+from generator.case.diesel import Diesel, Propeller
+from generator.case.factors import Factors, Masses
+from generator.case.fill import Desk
+from generator.case.prices import Prices
+from generator.case.said import Keys, line_of
+from generator.case.schema import CaseKeys
+from generator.case.trial import SeaTrial, TrialRow
+from generator.case.usage import Berth, House, Leg, Planning
+from generator.errors import Fault
+
+DATUM = "aft end of the waterline"
+
+
+def build_case(
+    keys: CaseKeys, root: Keys, path: Path, content: bytes, warnings: tuple[Fault, ...]
+) -> Case:
+    """The frozen case; only for keys without a fault."""
+    desk = Desk(keys.study.currency or "")
+    boat = _boat(keys, desk)
+    screw = (*propeller_words(keys, keys.propeller), keys.propeller.installation or "")
+    model = model_words(keys.boat, float(boat.hull.canoe_share))
+    return Case(
+        file=CaseFile(path.name, path.stem, hashlib.sha256(content).hexdigest()),
+        study=_study(keys),
+        boat=boat,
+        waters=desk.fill(Waters, keys.waters, "waters", "waters"),
+        factors=desk.fill(Factors, keys.factors, "factors", "factors", model),
+        masses=desk.fill(Masses, keys.masses, "masses", "masses"),
+        engine=desk.fill(Diesel, keys.engine, "engine", "engine", screw),
+        propeller=desk.fill(Propeller, keys.propeller, "propeller", "propeller", screw),
+        trial=_trial(keys, root, desk),
+        planning=desk.fill(Planning, keys.planning, "planning", "planning"),
+        berth=desk.fill(Berth, keys.berth, "berth", "berth"),
+        legs=tuple(_leg(keys, root, desk, number) for number in range(len(keys.legs))),
+        house=desk.fill(House, keys.house, "house", "house", services=_texts(keys.house.services)),
+        prices=_prices(keys, desk),
+        options=tuple(build_option(keys, root, desk, n) for n in range(len(keys.options))),
+        assumptions=tuple(desk.taken),
+        warnings=warnings,
+    )
+
+
+def _study(keys: CaseKeys) -> Instruction:
+    """What is not said stays empty: the report is then a draft."""
+    study = keys.study
+    return Instruction(
+        reference=study.reference or "",
+        client=study.client or "",
+        prepared_by=study.prepared_by or "",
+        date=study.date or "",
+        currency=study.currency or "",
+        units=study.units or "metric",
+        priorities=_texts(study.priorities),
+        reasons=_texts(study.reasons),
+    )
+
+
+def _texts(said: tuple[str | None, ...]) -> tuple[str, ...]:
+    return tuple(text for text in said if text)
+
+
+def _boat(keys: CaseKeys, desk: Desk) -> Boat:
+    """Hull, keel, rudder and windage by the kind of keel and the age of the hull."""
+    boat, words = keys.boat, boat_words(keys.boat)
+    return Boat(
+        name=boat.name or "",
+        type=boat.type or "",
+        year_on_market=boat.year_on_market,
+        market=boat.market or "",
+        design_category=boat.design_category or "none",
+        hull=desk.fill(Hull, boat.hull, "boat.hull", "boat.hull", words),
+        keel=desk.fill(Keel, boat.keel, "boat.keel", "boat.keel", words),
+        rudder=desk.fill(Rudder, boat.rudder, "boat.rudder", "boat.rudder", words),
+        windage=desk.fill(Windage, boat.windage, "boat.windage", "boat.windage"),
+        bottom=boat.bottom or "",
+        datum=boat.datum or DATUM,
+    )
+
+
+def _trial(keys: CaseKeys, root: Keys, desk: Desk) -> SeaTrial | None:
+    """The sea trial, where there was one."""
+    if "trial" not in keys.model_fields_set:
+        return None
+    rows = tuple(
+        desk.fill(
+            TrialRow,
+            row,
+            f"trial.rows[{number}]",
+            "trial.rows",
+            line=line_of(root, ("trial", "rows", number)),
+        )
+        for number, row in enumerate(keys.trial.rows)
+    )
+    return desk.fill(SeaTrial, keys.trial, "trial", "trial", rows=rows)
+
+
+def _leg(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Leg:
+    """One leg; its fetch is that of the waters unless it has its own."""
+    leg, path = keys.legs[number], f"legs[{number}]"
+    return desk.fill(
+        Leg,
+        leg,
+        path,
+        "legs",
+        fetch=desk.number(leg.fetch or keys.waters.fetch, f"{path}.fetch", "waters.fetch"),
+        line=line_of(root, ("legs", number)),
+    )
+
+
+def _prices(keys: CaseKeys, desk: Desk) -> Prices:
+    """Prices in the currency of the study; the horizon counts whole years."""
+    years = desk.number(keys.prices.horizon, "prices.horizon", "prices.horizon")
+    return desk.fill(
+        Prices,
+        keys.prices,
+        "prices",
+        "prices",
+        currency=keys.study.currency or "",
+        horizon=round(years or 0.0),
+    )

@@ -1,0 +1,85 @@
+"""How do the keys of one option become what could drive her?"""
+
+from __future__ import annotations
+
+from generator.case.circumstances import propeller_words
+from generator.case.diesel import Diesel, Propeller
+from generator.case.fill import Desk
+from generator.case.inherit import own_engine, own_propeller
+from generator.case.option import Bank, LedgerItem, Motor, Option
+from generator.case.prices import CostItem
+from generator.case.said import Keys, line_of
+from generator.case.schema import CaseKeys, CostItemKeys, LedgerItemKeys, OptionKeys
+
+
+def build_option(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Option:
+    """One option with its own plant, ledgers and costs."""
+    option, path = keys.options[number], f"options[{number}]"
+    screw = own_propeller(keys, option)
+    words = (*propeller_words(keys, screw), screw.installation or "")
+    removed = enumerate(option.removed)
+    added = enumerate(option.added)
+    return Option(
+        id=option.id or "",
+        name=option.name or "",
+        kind=option.kind or "",
+        note=option.note or "",
+        motor=_motor(option, desk, path),
+        bank=_bank(option, desk, path),
+        diesel=_diesel(keys, option, desk, path, words),
+        propeller=desk.fill(Propeller, screw, f"{path}.propeller", "propeller", words),
+        removed=tuple(_item(item, root, desk, (number, "removed", n)) for n, item in removed),
+        added=tuple(_item(item, root, desk, (number, "added", n)) for n, item in added),
+        costs=tuple(_cost(cost, root, desk, (number, n)) for n, cost in enumerate(option.costs)),
+        line=line_of(root, ("options", number)),
+    )
+
+
+def _motor(option: OptionKeys, desk: Desk, path: str) -> Motor | None:
+    if option.kind != "battery":
+        return None
+    return desk.fill(Motor, option.motor, f"{path}.motor", "options.motor")
+
+
+def _bank(option: OptionKeys, desk: Desk, path: str) -> Bank | None:
+    if option.kind != "battery":
+        return None
+    words = (option.bank.chemistry or "",)
+    return desk.fill(Bank, option.bank, f"{path}.bank", "options.bank", words)
+
+
+def _diesel(
+    keys: CaseKeys, option: OptionKeys, desk: Desk, path: str, words: tuple[str, ...]
+) -> Diesel | None:
+    if option.kind == "battery":
+        return None
+    return desk.fill(Diesel, own_engine(keys, option), f"{path}.diesel", "engine", words)
+
+
+def _item(item: LedgerItemKeys, root: Keys, desk: Desk, spot: tuple[int, str, int]) -> LedgerItem:
+    """One mass; it stands amidships at the waterline unless y and z say otherwise."""
+    number, ledger, row = spot
+    path, key = f"options[{number}].{ledger}[{row}]", f"options.{ledger}"
+    return desk.fill(
+        LedgerItem,
+        item,
+        path,
+        key,
+        y=desk.number(item.y, f"{path}.y", f"{key}.y") or 0.0,
+        z=desk.number(item.z, f"{path}.z", f"{key}.z") or 0.0,
+        source=item.source or "estimate",
+        line=line_of(root, ("options", number, ledger, row)),
+    )
+
+
+def _cost(cost: CostItemKeys, root: Keys, desk: Desk, spot: tuple[int, int]) -> CostItem:
+    """One payment; what is not quoted is an estimate."""
+    number, row = spot
+    return desk.fill(
+        CostItem,
+        cost,
+        f"options[{number}].costs[{row}]",
+        "options.costs",
+        source=cost.source or "estimate",
+        line=line_of(root, ("options", number, "costs", row)),
+    )

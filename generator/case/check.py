@@ -1,0 +1,156 @@
+"""Which values of a case file cannot hold together?
+
+Each check is a plain function over whatever validated: a missing number is NaN here, and no
+comparison with it is true.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.case.group import Group
+from generator.case.leaf import Given
+from generator.case.said import Place
+from generator.case.schema import CaseKeys, OptionKeys
+from generator.unit_list import KINDS
+
+
+@dataclass(frozen=True)
+class Finding:
+    """Something wrong or doubtful at one place of the file."""
+
+    place: Place
+    problem: str
+    expected: str
+
+
+def find_contradictions(case: CaseKeys) -> Iterator[Finding]:
+    """All faults between keys."""
+    yield from _hull(case)
+    yield from _year(case)
+    yield from _trial(case)
+    yield from _legs(case)
+    yield from _currencies(case)
+    yield from _option_ids(case)
+    for number, option in enumerate(case.options):
+        yield from _option(option, ("options", number))
+
+
+def si(given: Given | None) -> float:
+    """The SI value, NaN where there is none."""
+    return given.value if given else float("nan")
+
+
+def amounts(model: object, place: Place = ()) -> Iterator[tuple[Place, Given]]:
+    """Every quantity of the file with its place."""
+    if isinstance(model, Given):
+        yield place, model
+    elif isinstance(model, Group):
+        for name in type(model).model_fields:
+            if name in model.model_fields_set:
+                yield from amounts(getattr(model, name), (*place, name))
+    elif isinstance(model, tuple):
+        for number, item in enumerate(model):
+            yield from amounts(item, (*place, number))
+
+
+def _hull(case: CaseKeys) -> Iterator[Finding]:
+    """A part longer, wider or deeper than the whole."""
+    hull, place = case.boat.hull, ("boat", "hull")
+    for part, whole in (
+        ("waterline_length", "length_overall"),
+        ("beam", "length_overall"),
+        ("waterline_beam", "beam"),
+        ("canoe_draught", "draught"),
+    ):
+        if si(getattr(hull, part)) > si(getattr(hull, whole)):
+            shown = f"{getattr(hull, part).shown}, more than {whole} {getattr(hull, whole).shown}"
+            yield Finding((*place, part), f"is {shown}", f"expected at most {whole}")
+
+
+def _year(case: CaseKeys) -> Iterator[Finding]:
+    """The year is needed where the default of the centre of flotation hangs on it."""
+    boat = case.boat
+    hull_said = "hull" in boat.model_fields_set and boat.hull.model_fields_set
+    if hull_said and "year_on_market" not in boat.model_fields_set and boat.hull.lcf is None:
+        hope = "expected a year such as `1984`: the default of hull.lcf hangs on it"
+        yield Finding(("boat", "year_on_market"), "is missing", hope)
+    year = case.study.date[:4] if case.study.date else ""
+    if year.isdigit() and boat.year_on_market and boat.year_on_market > int(year):
+        problem = f"is {boat.year_on_market}, after the study's own date"
+        yield Finding(("boat", "year_on_market"), problem, f"expected at most {year}")
+
+
+def _trial(case: CaseKeys) -> Iterator[Finding]:
+    """A step at more than full throttle."""
+    full = case.trial.full_throttle_speed
+    for number, row in enumerate(case.trial.rows):
+        if row.engine_speed and full and row.engine_speed.value > full.value * 1.001:
+            problem = f"is {row.engine_speed.shown}, above full throttle at {full.shown}"
+            place = ("trial", "rows", number, "engine_speed")
+            yield Finding(place, problem, "expected at most trial.full_throttle_speed")
+
+
+def _legs(case: CaseKeys) -> Iterator[Finding]:
+    """An exposed part longer than its leg."""
+    for number, leg in enumerate(case.legs):
+        if leg.exposed_distance and si(leg.exposed_distance) > si(leg.distance):
+            problem = f"is {leg.exposed_distance.shown}, more than the whole leg"
+            yield Finding(
+                ("legs", number, "exposed_distance"), problem, "expected at most its distance"
+            )
+
+
+def _currencies(case: CaseKeys) -> Iterator[Finding]:
+    """An amount in another currency than that of the study."""
+    if not case.study.currency:
+        return
+    for place, given in amounts(case):
+        if KINDS[given.kind].money and given.unit.split("/")[0] != case.study.currency:
+            hope = f"expected the study's currency, {case.study.currency}"
+            yield Finding(place, f"is `{given.shown}`", hope)
+
+
+def _option_ids(case: CaseKeys) -> Iterator[Finding]:
+    """Two options of one id."""
+    seen: dict[str, int] = {}
+    for number, option in enumerate(case.options):
+        if option.id and option.id in seen:
+            problem = f"is `{option.id}`, the id of options[{seen[option.id]}]"
+            yield Finding(("options", number, "id"), problem, "expected an id of its own")
+        elif option.id:
+            seen[option.id] = number
+
+
+def _option(option: OptionKeys, place: Place) -> Iterator[Finding]:
+    """What one option says against its own kind."""
+    yield from _parts(option, place)
+    motor = option.motor
+    if motor.peak_power and si(motor.peak_power) < si(motor.continuous_power):
+        problem = f"is {motor.peak_power.shown}, below continuous_power"
+        yield Finding((*place, "motor", "peak_power"), problem, "expected at least as much")
+    for number, cost in enumerate(option.costs):
+        spot = (*place, "costs", number)
+        if cost.when == "once" and "year" not in cost.model_fields_set:
+            yield Finding((*spot, "year"), "is missing", "expected the year of a payment made once")
+        if cost.when in ("first", "yearly") and cost.year:
+            hope = "expected none, or `when: once`"
+            yield Finding((*spot, "year"), f"is given for a payment made {cost.when}", hope)
+
+
+def _parts(option: OptionKeys, place: Place) -> Iterator[Finding]:
+    """Parts that a kind lacks, or has no use for."""
+    said = option.model_fields_set
+    wanted = {"battery": ("motor", "bank"), "new diesel": ("engine",)}.get(option.kind or "", ())
+    for part in ("motor", "bank", "engine"):
+        if part in wanted and part not in said:
+            hope = f"expected a section {part} for an option of kind {option.kind}"
+            yield Finding((*place, part), "is missing", hope)
+        elif part in said and part not in wanted and option.kind:
+            hope = f"expected none for an option of kind {option.kind}"
+            yield Finding((*place, part), "is given", hope)
+    new = option.kind == "new diesel" and "engine" in said
+    if new and "rated_power" not in option.engine.model_fields_set:
+        hope = "expected the power of the new engine such as `14 kW`"
+        yield Finding((*place, "engine", "rated_power"), "is missing", hope)

@@ -1,0 +1,35 @@
+"""Which of several defaults fits this boat, this propeller, this bank?"""
+
+from __future__ import annotations
+
+from generator.case.boat_keys import BoatKeys
+from generator.case.plant_keys import PropellerKeys
+from generator.case.schema import CaseKeys
+
+MODERN_FROM = 1985  # hulls on the market since then have their centre of flotation further aft
+HEAVY_BELOW = 4.34  # waterline length over cube root of canoe volume: end of the tested series
+_SEA_WATER = 1025.0  # kg/m3; only to tell on which side of that end a boat lies
+
+
+def boat_words(boat: BoatKeys) -> tuple[str, ...]:
+    """The kind of keel, and whether the hull is an older one."""
+    year = boat.year_on_market
+    age = () if year is None else ("older",) if year < MODERN_FROM else ("modern",)
+    return (boat.hull.keel_type or "", *age)
+
+
+def model_words(boat: BoatKeys, canoe_share: float) -> tuple[str, ...]:
+    """How far the resistance series is to be trusted: heavy boats count as long-keeled."""
+    hull = boat.hull
+    if hull.waterline_length and hull.displacement:
+        volume = hull.displacement.value / _SEA_WATER * canoe_share
+        if hull.waterline_length.value / volume ** (1 / 3) < HEAVY_BELOW:
+            return ("long",)
+    return (hull.keel_type or "",)
+
+
+def propeller_words(case: CaseKeys, screw: PropellerKeys) -> tuple[str, ...]:
+    """The kind of propeller, the narrower kind first, and the keel it stands behind."""
+    kind = screw.kind or ""
+    two = (f"{kind} two-blade",) if screw.blades == 2 else ()
+    return (*two, kind, case.boat.hull.keel_type or "")

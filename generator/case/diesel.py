@@ -1,0 +1,43 @@
+"""Diesel: engine, tank, consumption, gear, condition; and the propeller that it turns."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.arrays import Numbers
+
+
+@dataclass(frozen=True)
+class Diesel:
+    """A diesel auxiliary, present or new. W, rad/s, m3, kg."""
+
+    rated_power: Numbers  # W at the flywheel
+    rated_speed: Numbers  # rad/s
+    gear_ratio: Numbers  # engine turns per shaft turn
+    gear_efficiency: Numbers
+    fuel_scale: Numbers  # on the fuel curve
+    tank: Numbers  # m3
+    usable_tank_share: Numbers
+    year: int | None
+    hours: Numbers | None  # s
+    hours_per_year: Numbers | None  # s per year, hour meter
+    condition: str  # good, worn, dying
+    alternator_power: Numbers  # W taken while motoring
+
+
+@dataclass(frozen=True)
+class Propeller:
+    """The screw and how it stands behind the hull. m, [-]."""
+
+    kind: str  # fixed, folding, feathering
+    blades: int
+    diameter: Numbers
+    pitch: Numbers
+    area_ratio: Numbers
+    thrust_scale: Numbers  # on KT: two blades, folding
+    torque_scale: Numbers  # on KQ: feathering
+    wake_fraction: Numbers
+    thrust_deduction: Numbers
+    rotative_efficiency: Numbers
+    shaft_efficiency: Numbers  # bearings, seal under load
+    installation: str  # shaft, saildrive

@@ -1,0 +1,35 @@
+"""Factors: what a boat in service needs above a clean hull in a tank, part by part."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.arrays import Numbers
+
+
+@dataclass(frozen=True)
+class Factors:
+    """Named parts of what a boat in service needs above a clean hull in a tank, all [-]."""
+
+    hull_model: Numbers  # doubt of the resistance series itself, on calm resistance
+    fouling: Numbers  # scales the friction added by the bottom's state
+    propeller_condition: Numbers  # on propeller torque: rough or fouled blades
+    wind_and_chop: Numbers  # on calm resistance; leaves when wind and sea are computed
+    steering_and_trim: Numbers  # on calm resistance
+    wave_resistance: Numbers  # on the added resistance in waves
+    motor_loss: Numbers  # on the motor and controller losses
+    trial_error: Numbers  # on shaft power reduced from the trial
+    prior_sigma: Numbers  # 1 sigma of the curve without trial, log
+    trial_sigma: Numbers  # 1 sigma of the trial reduction, log
+
+
+@dataclass(frozen=True)
+class Masses:
+    """Aggregate masses for what the ledgers leave out. kg, kg/W, [-]."""
+
+    diesel_fixed: Numbers
+    diesel_per_kilowatt: Numbers  # kg/W inside
+    diesel_fittings: Numbers
+    motor_per_kilowatt: Numbers  # kg/W inside
+    battery_fastening: Numbers  # share of battery mass
+    cabling: Numbers

@@ -1,0 +1,55 @@
+"""Of what kind, and within what limits, can the value of a key be?"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from generator.case.leaf import Amount, Flag, Given, Pattern, Text, Whole
+
+Length = Annotated[Given | None, Amount("length")]
+LengthOrNone = Annotated[Given | None, Amount("length", above=False)]
+Position = Annotated[Given | None, Amount("length", low=None)]
+Distance = Annotated[Given | None, Amount("distance")]
+DistanceOrNone = Annotated[Given | None, Amount("distance", above=False)]
+Area = Annotated[Given | None, Amount("area")]
+AreaOrNone = Annotated[Given | None, Amount("area", above=False)]
+Volume = Annotated[Given | None, Amount("volume")]
+VolumeRate = Annotated[Given | None, Amount("volume rate")]
+Mass = Annotated[Given | None, Amount("mass")]
+MassOrNone = Annotated[Given | None, Amount("mass", above=False)]
+MassPerPower = Annotated[Given | None, Amount("mass per power")]
+Speed = Annotated[Given | None, Amount("speed")]
+SpeedOrNone = Annotated[Given | None, Amount("speed", above=False)]
+Stream = Annotated[Given | None, Amount("speed", low=None)]
+Time = Annotated[Given | None, Amount("time")]
+TimeOrNone = Annotated[Given | None, Amount("time", above=False)]
+Power = Annotated[Given | None, Amount("power")]
+PowerOrNone = Annotated[Given | None, Amount("power", above=False)]
+EnergyOrNone = Annotated[Given | None, Amount("energy", above=False)]
+SpecificEnergy = Annotated[Given | None, Amount("specific energy")]
+Charge = Annotated[Given | None, Amount("charge")]
+Voltage = Annotated[Given | None, Amount("voltage")]
+Current = Annotated[Given | None, Amount("current")]
+Rotation = Annotated[Given | None, Amount("rotation")]
+CRate = Annotated[Given | None, Amount("c_rate")]
+Temperature = Annotated[Given | None, Amount("temperature", low=-2.0, high=40.0, above=False)]
+Share = Annotated[Given | None, Amount("fraction", high=1.0)]
+ShareOrNone = Annotated[Given | None, Amount("fraction", high=1.0, above=False)]
+ShareOfLength = Annotated[Given | None, Amount("fraction", high=3.0)]
+Centre = Annotated[Given | None, Amount("fraction", low=-0.2, high=0.2)]
+Rate = Annotated[Given | None, Amount("fraction", low=-0.05, high=0.5)]
+Ratio = Annotated[Given | None, Amount("ratio")]
+Number = Annotated[Given | None, Amount("number")]
+NumberOrNone = Annotated[Given | None, Amount("number", above=False)]
+Horizon = Annotated[Given | None, Amount("years", high=50.0, whole=True)]
+YearOfCost = Annotated[Given | None, Amount("years", high=50.0, above=False, whole=True)]
+Money = Annotated[Given | None, Amount("money", low=None)]
+MoneyOrNone = Annotated[Given | None, Amount("money", above=False)]
+PricePerVolume = Annotated[Given | None, Amount("money per volume", above=False)]
+PricePerEnergy = Annotated[Given | None, Amount("money per energy", above=False)]
+Words = Annotated[str | None, Text()]
+YesNo = Annotated[bool | None, Flag()]
+CalendarYear = Annotated[int | None, Whole(1850, 2100)]
+Name = Annotated[
+    str | None, Pattern(r"[a-z0-9][a-z0-9_-]{0,31}", "a short id of small letters, digits, - or _")
+]

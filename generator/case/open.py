@@ -1,0 +1,61 @@
+"""How does a case file become a case, or a list of everything that is wrong with it?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from pathlib import Path
+
+from generator.case.build import build_case
+from generator.case.case import Case
+from generator.case.check import Finding, find_contradictions
+from generator.case.inherit import inherit_options
+from generator.case.plausible import find_doubts
+from generator.case.read import read_document
+from generator.case.said import Keys, Place, line_of, normalise_section, path_text
+from generator.case.validate import validate
+from generator.errors import CaseError, Fault
+
+
+def read_case(path: Path) -> Case:
+    """The case with its warnings; CaseError with every fault at once, sorted by line."""
+    document = read_document(path)
+    faults = list(document.faults)
+    root = normalise_section(document.root, document.file, faults)
+    parents = inherit_options(root, document.file, faults)
+    checked = validate(root, document.file, parents)
+    faults.extend(checked.faults)
+    findings = _not_inherited(list(find_contradictions(checked.case)), parents)
+    faults.extend(_placed(findings, root, document.file, False))
+    if faults:
+        raise CaseError(_once(faults))
+    warnings = _once(_placed(find_doubts(checked.case), root, document.file, True))
+    return build_case(checked.case, root, path, document.content, tuple(warnings))
+
+
+def _not_inherited(findings: list[Finding], parents: dict[int, int]) -> list[Finding]:
+    """Without what an option lacks only because the one it starts from lacks it."""
+    lacking = {found.place for found in findings if found.problem == "is missing"}
+
+    def parent_lacks(place: Place) -> bool:
+        number = place[1] if len(place) > 2 and place[0] == "options" else None
+        parent = parents.get(number) if isinstance(number, int) else None
+        return parent is not None and ("options", parent, *place[2:]) in lacking
+
+    return [f for f in findings if not (f.place in lacking and parent_lacks(f.place))]
+
+
+def _placed(findings: Iterable[Finding], root: Keys, file: str, warning: bool) -> Iterable[Fault]:
+    """Findings with their lines."""
+    for found in findings:
+        line, path = line_of(root, found.place), path_text(found.place)
+        yield Fault(file, line, path, found.problem, found.expected, warning)
+
+
+def _once(faults: Iterable[Fault]) -> list[Fault]:
+    """By line; what an option inherits is told only where it stands."""
+    told: dict[tuple[int, str, str], Fault] = {}
+    for fault in faults:
+        path = re.sub(r"^options\[[0-9]+\]", "options", fault.path)
+        told.setdefault((fault.line, path, fault.problem), fault)
+    return sorted(told.values(), key=lambda fault: (fault.line, fault.path))

@@ -1,0 +1,114 @@
+"""Which keys describe what drives her, today and in an option?"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from generator.case.group import NEEDED, NEEDED_LIST, Group
+from generator.case.key_kinds import (
+    CalendarYear,
+    Charge,
+    CRate,
+    Current,
+    Length,
+    Mass,
+    Number,
+    Power,
+    PowerOrNone,
+    Ratio,
+    Rotation,
+    Share,
+    ShareOrNone,
+    SpecificEnergy,
+    Speed,
+    SpeedOrNone,
+    Time,
+    TimeOrNone,
+    Voltage,
+    Volume,
+    VolumeRate,
+)
+from generator.case.leaf import Whole, Word
+
+
+class EngineKeys(Group):
+    """The diesel auxiliary, its gear and its tank."""
+
+    rated_power: Power = NEEDED
+    rated_speed: Rotation = NEEDED
+    gear_ratio: Ratio = None
+    gear_efficiency: Share = None
+    fuel_scale: Number = None
+    tank: Volume = NEEDED
+    usable_tank_share: Share = None
+    year: CalendarYear = None
+    hours: TimeOrNone = None
+    hours_per_year: TimeOrNone = None
+    condition: Annotated[str | None, Word(("good", "worn", "dying"))] = NEEDED
+    alternator_power: PowerOrNone = None
+
+
+class PropellerKeys(Group):
+    """The screw and how it stands behind the hull."""
+
+    kind: Annotated[str | None, Word(("fixed", "folding", "feathering"))] = NEEDED
+    installation: Annotated[str | None, Word(("shaft", "saildrive"))] = NEEDED
+    blades: Annotated[int | None, Whole(2, 5)] = NEEDED
+    diameter: Length = NEEDED
+    pitch: Length = NEEDED
+    area_ratio: Share = None
+    thrust_scale: Number = None
+    torque_scale: Number = None
+    wake_fraction: ShareOrNone = None
+    thrust_deduction: ShareOrNone = None
+    rotative_efficiency: Number = None
+    shaft_efficiency: Share = None
+
+
+class TrialRowKeys(Group):
+    """One throttle setting on two opposite courses."""
+
+    engine_speed: Rotation = NEEDED
+    speed_out: Speed = NEEDED
+    speed_back: Speed = None
+    wind: SpeedOrNone = NEEDED
+    depth: Length = None
+    fuel_rate: VolumeRate = None
+
+
+class TrialKeys(Group):
+    """The sea trial."""
+
+    full_throttle_speed: Rotation = None
+    propeller_law_exponent: Number = None
+    rows: tuple[TrialRowKeys, ...] = NEEDED_LIST
+
+
+class MotorKeys(Group):
+    """Electric motor and controller."""
+
+    continuous_power: Power = NEEDED
+    peak_power: Power = NEEDED
+    peak_time: Time = None
+    rated_speed: Rotation = NEEDED
+    gear_ratio: Ratio = NEEDED
+    gear_efficiency: Share = None
+    electronics_standby: PowerOrNone = None
+    seal_and_bearings: PowerOrNone = None
+    cable_efficiency: Share = None
+    mass: Mass = None
+
+
+class BankKeys(Group):
+    """The propulsion battery."""
+
+    chemistry: Annotated[str | None, Word(("LFP", "NMC", "AGM", "flooded"))] = NEEDED
+    nominal_voltage: Voltage = NEEDED
+    charge: Charge = NEEDED
+    usable_share: Share = None
+    aged_share: Share = None
+    discharge_limit: Current = None
+    specific_energy: SpecificEnergy = None
+    cruise_rate_limit: CRate = None
+    continuous_rate: CRate = None
+    mass: Mass = None

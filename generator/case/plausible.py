@@ -1,0 +1,189 @@
+"""Which values of a case file can be, but are seldom right?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.case.check import Finding, amounts, si
+from generator.case.circumstances import boat_words, propeller_words
+from generator.case.inherit import own_propeller
+from generator.case.leaf import Given
+from generator.case.register import find_default
+from generator.case.said import Place
+from generator.case.schema import CaseKeys, OptionKeys
+from generator.units import from_si, to_si
+
+# Limits of what is met in practice; they warn and change nothing.
+SPEED_OF_HULL = 1.34  # kn per square root of waterline in feet: the rule of thumb of the trade
+PROPELLER = (0.2, 0.8)  # m
+PITCH_RATIO = (0.4, 1.4)
+LENGTH = (6.0, 16.0)  # m, for which the register holds
+POWER_PER_MASS = (0.8, 8.0)  # W/kg of an auxiliary
+ENGINE_SPEED = (1000.0, 4500.0)  # rpm
+TRIAL_WIND = 12.0  # kn, above which a trial is stopped
+BANK_VOLTAGE = (12.0, 800.0)  # V
+BANK_ENERGY = (1.0, 200.0)  # kWh
+
+
+def find_doubts(case: CaseKeys) -> Iterator[Finding]:
+    """All warnings."""
+    yield from _outside_register(case)
+    yield from _boat(case)
+    yield from _speeds(case)
+    yield from _plant(case)
+    yield from _trial(case)
+    yield from _foreign_prices(case)
+    if not any(option.kind == "keep" for option in case.options):
+        problem = "has no option of kind keep"
+        yield Finding(("options",), problem, "expected one, for the others to be held against")
+    for number, option in enumerate(case.options):
+        yield from _option(case, option, ("options", number))
+
+
+def default_prices(case: CaseKeys) -> list[str]:
+    """Prices that the register must fill in euro for a case in another currency."""
+    if case.study.currency == "EUR":
+        return []
+    names = ("diesel", "electricity", "diesel_service", "electric_service")
+    return [name for name in names if getattr(case.prices, name) is None]
+
+
+def _between(
+    given: Given | None, limits: tuple[float, float], unit: str, place: Place
+) -> Iterator[Finding]:
+    """A value outside what is usual."""
+    if not given:
+        return
+    number = float(from_si(given.value, unit))
+    if not limits[0] <= number <= limits[1]:
+        hope = f"expected {limits[0]:g} to {limits[1]:g} {unit}".rstrip()
+        yield Finding(place, f"is {given.shown}", hope)
+
+
+def _outside_register(case: CaseKeys) -> Iterator[Finding]:
+    """A given value outside the range that its default has."""
+    for place, given in amounts(case):
+        around = list(boat_words(case.boat)) + list(propeller_words(case, case.propeller))
+        if place[0] == "options" and isinstance(place[1], int):
+            option = case.options[place[1]]
+            screw = propeller_words(case, own_propeller(case, option))
+            around = [option.bank.chemistry or "", *screw]
+        row = find_default(".".join(part for part in place if isinstance(part, str)), around)
+        if row is None or row.low == row.high or row.unit.startswith("EUR"):
+            continue
+        slack = 1e-9 * abs(row.high)
+        if not row.low - slack <= given.value <= row.high + slack:
+            hope = f"expected {row.shown_low} to {row.shown_high}"
+            yield Finding(place, f"is {given.shown}", f"{hope}: {row.meaning}")
+
+
+def _boat(case: CaseKeys) -> Iterator[Finding]:
+    """A boat of another size than the study is made for."""
+    hull = case.boat.hull
+    yield from _between(hull.length_overall, LENGTH, "m", ("boat", "hull", "length_overall"))
+    ratio = si(hull.waterline_length) / si(hull.length_overall)
+    if hull.waterline_length and ratio < 0.65:
+        hope = "expected 0.65 to 1 of length_overall"
+        place = ("boat", "hull", "waterline_length")
+        yield Finding(place, f"is {hull.waterline_length.shown}", hope)
+    power = si(case.engine.rated_power) / si(hull.displacement)
+    if case.engine.rated_power and (power < POWER_PER_MASS[0] or power > POWER_PER_MASS[1]):
+        hope = f"expected {POWER_PER_MASS[0]:g} to {POWER_PER_MASS[1]:g} kW for each tonne of boat"
+        yield Finding(("engine", "rated_power"), f"is {case.engine.rated_power.shown}", hope)
+
+
+def _speeds(case: CaseKeys) -> Iterator[Finding]:
+    """Speeds that a displacement hull of this length does not reach, or that make no sense."""
+    waterline = case.boat.hull.waterline_length
+    limit = SPEED_OF_HULL * float(from_si(si(waterline), "ft")) ** 0.5
+    cruise: tuple[Place, Given | None] = (("planning", "cruise_speed"), case.planning.cruise_speed)
+    legs = [(("legs", number, "speed"), leg.speed) for number, leg in enumerate(case.legs)]
+    for place, speed in (cruise, *legs):
+        if speed and speed.value > float(to_si(limit, "kn")):
+            yield Finding(
+                place, f"is {speed.shown}", f"expected at most hull speed, {limit:.1f} kn"
+            )
+    for number, leg in enumerate(case.legs):
+        if leg.foul_stream and si(leg.foul_stream) >= si(leg.speed):
+            problem = f"is {leg.foul_stream.shown}, as fast as the boat"
+            yield Finding(("legs", number, "foul_stream"), problem, "expected less than speed")
+        if leg.exposed_speed and si(leg.exposed_speed) > si(leg.speed):
+            problem = f"is {leg.exposed_speed.shown}, faster than in a calm"
+            yield Finding(("legs", number, "exposed_speed"), problem, "expected at most speed")
+
+
+def _plant(case: CaseKeys) -> Iterator[Finding]:
+    """An engine or a propeller of unusual size."""
+    yield from _between(case.engine.rated_speed, ENGINE_SPEED, "rpm", ("engine", "rated_speed"))
+    screw = case.propeller
+    yield from _propeller(screw.diameter, screw.pitch, ("propeller",))
+    if case.berth.shore_power and not case.berth.breaker:
+        hope = "expected breaker and voltage, to know how fast she charges"
+        yield Finding(("berth", "breaker"), "is missing where there is shore power", hope)
+
+
+def _propeller(diameter: Given | None, pitch: Given | None, place: Place) -> Iterator[Finding]:
+    yield from _between(diameter, PROPELLER, "m", (*place, "diameter"))
+    ratio = si(pitch) / si(diameter)
+    if pitch and (ratio < PITCH_RATIO[0] or ratio > PITCH_RATIO[1]):
+        hope = f"expected {PITCH_RATIO[0]} to {PITCH_RATIO[1]} of the diameter"
+        yield Finding((*place, "pitch"), f"is {pitch.shown}", hope)
+
+
+def _trial(case: CaseKeys) -> Iterator[Finding]:
+    """Rows of the trial that say little."""
+    rows = sorted(enumerate(case.trial.rows), key=lambda pair: si(pair[1].engine_speed))
+    last = 0.0
+    for number, row in rows:
+        place: Place = ("trial", "rows", number)
+        if row.wind and row.wind.value > float(to_si(TRIAL_WIND, "kn")):
+            hope = f"expected at most {TRIAL_WIND:g} kn"
+            yield Finding((*place, "wind"), f"is {row.wind.shown}", hope)
+        if row.engine_speed and row.engine_speed.value > 1.15 * si(case.engine.rated_speed):
+            problem = f"is {row.engine_speed.shown}, far above engine.rated_speed"
+            yield Finding((*place, "engine_speed"), problem, "expected a checked tachometer")
+        if row.speed_out and "speed_back" not in row.model_fields_set:
+            problem = "is missing, so stream and wind stay in the reading"
+            yield Finding((*place, "speed_back"), problem, "expected a run on the opposite course")
+        both = [speed.value for speed in (row.speed_out, row.speed_back) if speed]
+        mean = sum(both) / len(both) if both else last
+        if row.speed_out and mean < last:
+            problem = f"is {row.speed_out.shown}, slower than at less engine speed"
+            yield Finding((*place, "speed_out"), problem, "expected speeds that rise")
+        last = max(last, mean)
+
+
+def _foreign_prices(case: CaseKeys) -> Iterator[Finding]:
+    """Euro figures taken as they are for another currency."""
+    names = default_prices(case)
+    if names and case.study.currency:
+        problem = f"lacks {', '.join(names)}: EUR figures are taken as {case.study.currency}"
+        yield Finding(("prices",), problem, "expected your own prices")
+
+
+def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Finding]:
+    """A bank, a propeller or a mass of unusual size."""
+    bank, screw = option.bank, own_propeller(case, option)
+    yield from _between(
+        bank.nominal_voltage, BANK_VOLTAGE, "V", (*place, "bank", "nominal_voltage")
+    )
+    energy = float(from_si(si(bank.nominal_voltage) * si(bank.charge), "kWh"))
+    if bank.charge and (energy < BANK_ENERGY[0] or energy > BANK_ENERGY[1]):
+        hope = f"expected {BANK_ENERGY[0]:g} to {BANK_ENERGY[1]:g} kWh"
+        yield Finding((*place, "bank", "charge"), f"makes a bank of {energy:.3g} kWh", hope)
+    if "propeller" in option.model_fields_set:
+        yield from _propeller(screw.diameter, screw.pitch, (*place, "propeller"))
+    for name, ledger in (("removed", option.removed), ("added", option.added)):
+        total = sum(item.mass.value for item in ledger if item.mass)
+        if total > 0.3 * si(case.boat.hull.displacement):
+            problem = f"sums to {total:.0f} kg, more than 30 % of her displacement"
+            yield Finding((*place, name), problem, "expected less")
+        for number, item in enumerate(ledger):
+            if item.x and abs(item.x.value) > si(case.boat.hull.length_overall):
+                problem = f"is {item.x.shown}, off the boat"
+                yield Finding((*place, name, number, "x"), problem, "expected a place on board")
+    for number, cost in enumerate(option.costs):
+        horizon = si(case.prices.horizon)
+        if cost.year and cost.year.value > (horizon if case.prices.horizon else 50.0):
+            problem = f"is year {cost.year.shown}, after prices.horizon"
+            yield Finding((*place, "costs", number, "year"), problem, "expected a year that counts")

@@ -1,0 +1,59 @@
+"""Usage: legs, berth and house loads."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.arrays import Numbers
+
+
+@dataclass(frozen=True)
+class Leg:
+    """One passage that is motored. m, m/s."""
+
+    name: str
+    distance: Numbers
+    times_per_year: Numbers
+    speed: Numbers  # through the water, in a calm
+    exposed_distance: Numbers  # part of the distance that lies open to wind and sea
+    exposed_speed: Numbers  # through the water on that part
+    wind: Numbers  # on the nose on the exposed part
+    fetch: Numbers
+    foul_stream: Numbers  # mean over the leg, against her
+    refuge: bool  # can it be broken off at a refuge?
+    sailable: bool  # can it be sailed instead?
+    line: int
+
+
+@dataclass(frozen=True)
+class Berth:
+    """Where she lies between passages."""
+
+    name: str
+    shore_power: bool
+    breaker: Numbers | None  # A
+    voltage: Numbers | None  # V
+    days_between_use: Numbers | None  # s
+
+
+@dataclass(frozen=True)
+class House:
+    """What else draws on the propulsion bank. W, J."""
+
+    under_way: Numbers  # W drawn while motoring
+    separate_bank: bool
+    daily: Numbers  # J a day at anchor
+    services: tuple[str, ...]  # what the diesel gave: hot water, cabin heat, charging
+
+
+@dataclass(frozen=True)
+class Planning:
+    """How the skipper plans; m/s, s, [-]."""
+
+    cruise_speed: Numbers
+    manoeuvring_speed: Numbers
+    manoeuvring_time: Numbers
+    hold_speed: Numbers
+    hold_wind: Numbers
+    hold_time: Numbers
+    reserve_share: Numbers  # of usable energy

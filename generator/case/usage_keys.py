@@ -1,0 +1,104 @@
+"""Which keys describe the study, the use of the boat and the prices?"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from generator.case.group import NEEDED, Group
+from generator.case.key_kinds import (
+    Current,
+    Distance,
+    DistanceOrNone,
+    EnergyOrNone,
+    Horizon,
+    MoneyOrNone,
+    NumberOrNone,
+    PowerOrNone,
+    PricePerEnergy,
+    PricePerVolume,
+    Rate,
+    Share,
+    ShareOrNone,
+    Speed,
+    SpeedOrNone,
+    Stream,
+    TimeOrNone,
+    Voltage,
+    Words,
+    YesNo,
+)
+from generator.case.leaf import Day, Word
+from generator.unit_list import CURRENCIES
+
+
+class StudyKeys(Group):
+    """Who asked, who answers, when and what for."""
+
+    reference: Words = None
+    client: Words = None
+    prepared_by: Words = None
+    date: Annotated[str | None, Day()] = NEEDED
+    currency: Annotated[str | None, Word(tuple(CURRENCIES))] = NEEDED
+    units: Annotated[str | None, Word(("metric", "imperial"))] = None
+    priorities: tuple[Words, ...] = ()
+    reasons: tuple[Words, ...] = ()
+
+
+class PlanningKeys(Group):
+    """How the skipper plans."""
+
+    cruise_speed: Speed = NEEDED
+    manoeuvring_speed: Speed = None
+    manoeuvring_time: TimeOrNone = None
+    hold_speed: SpeedOrNone = None
+    hold_wind: SpeedOrNone = None
+    hold_time: TimeOrNone = None
+    reserve_share: ShareOrNone = None
+
+
+class BerthKeys(Group):
+    """Where she lies between passages."""
+
+    name: Words = NEEDED
+    shore_power: YesNo = NEEDED
+    breaker: Current = None
+    voltage: Voltage = None
+    days_between_use: TimeOrNone = None
+
+
+class LegKeys(Group):
+    """One passage that is motored."""
+
+    name: Words = NEEDED
+    distance: Distance = NEEDED
+    times_per_year: NumberOrNone = NEEDED
+    speed: Speed = NEEDED
+    exposed_distance: DistanceOrNone = NEEDED
+    exposed_speed: Speed = None
+    wind: SpeedOrNone = None
+    fetch: Distance = None
+    foul_stream: Stream = NEEDED
+    refuge: YesNo = NEEDED
+    sailable: YesNo = NEEDED
+
+
+class HouseKeys(Group):
+    """What else draws on the bank."""
+
+    under_way: PowerOrNone = None
+    separate_bank: YesNo = NEEDED
+    daily: EnergyOrNone = None
+    services: tuple[Annotated[str | None, Word(("charging", "hot water", "cabin heat"))], ...] = ()
+
+
+class PricesKeys(Group):
+    """What energy and money cost."""
+
+    diesel: PricePerVolume = None
+    electricity: PricePerEnergy = None
+    discount_rate: Rate = None
+    horizon: Horizon = None
+    charging_efficiency: Share = None
+    diesel_service: MoneyOrNone = None
+    electric_service: MoneyOrNone = None
+    contingency: ShareOrNone = None

@@ -1,0 +1,163 @@
+"""Which arguments does `study` take, and which exit code does it give?
+
+Libraries that are slow to import are imported inside the commands that need them.
+"""
+
+from __future__ import annotations
+
+import gc
+import os
+import sys
+from collections import Counter
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+from typer.main import get_command
+
+from generator.errors import CaseError, Fault, StudyError
+from generator.version import VERSION
+
+if TYPE_CHECKING:
+    from generator.case.case import Case
+
+DRAWS = 2000  # the 10th percentile then stands still to about one per cent
+DONE, FAILED, CASE_AT_FAULT = 0, 1, 2
+
+Cases = Annotated[list[Path], typer.Argument(metavar="CASE...", help="Case files (YAML).")]
+Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder of the report folders.")]
+Strict = Annotated[bool, typer.Option("--strict", help="Treat warnings as faults.")]
+Version = Annotated[bool, typer.Option("--version", help="Print the version and stop.")]
+
+app = typer.Typer(
+    add_completion=False,
+    rich_markup_mode=None,  # plain help needs no further import
+    pretty_exceptions_enable=False,
+)
+
+
+@app.callback(invoke_without_command=True)
+def study(context: typer.Context, version: Version = False) -> None:
+    """Should a sailing boat's diesel auxiliary go electric, with which motor and bank?"""
+    if version:
+        typer.echo(f"study {VERSION}")
+    elif context.invoked_subcommand is None:
+        typer.echo(context.get_help())
+
+
+@app.command()
+def report(cases: Cases, out: Out = Path("out"), strict: Strict = False) -> None:
+    """Write DIR/<case>/ with report.html, report.pdf, results.json, tables and figures."""
+    stems = Counter(path.stem for path in {path.resolve() for path in cases})
+    shared = sorted(stem for stem, count in stems.items() if count > 1)
+    if shared:
+        say(f"study: more than one case would be written to {out / shared[0]}: run them apart")
+        raise typer.Exit(FAILED)
+    raise typer.Exit(for_each(cases, lambda path: report_one(path, out, strict)))
+
+
+@app.command()
+def check(cases: Cases, strict: Strict = False) -> None:
+    """Print the faults and warnings of case files, and write nothing."""
+    raise typer.Exit(for_each(cases, lambda path: check_one(path, strict)))
+
+
+def report_one(path: Path, out: Path, strict: bool) -> int:
+    """Read, study, write; the exit code of one case."""
+    case = accepted_case(path, strict)
+
+    from generator.draws import make_draws
+    from generator.report.results_file import build
+    from generator.report.write import write_report
+    from generator.study import run
+
+    written = write_report(build(case, run(case, make_draws(case, DRAWS))), out / path.stem)
+    for line in written.engine_log:
+        say(f"{path}: warning: drawing engine: {line}")
+    typer.echo(f"{path}: written to {written.folder}")
+    if written.lacks:
+        say(f"{path}: no PDF: {written.lacks}")
+        return FAILED
+    return DONE
+
+
+def check_one(path: Path, strict: bool) -> int:
+    """Read only; the exit code of one case."""
+    accepted_case(path, strict)
+    return DONE
+
+
+def accepted_case(path: Path, strict: bool) -> Case:
+    """The case, its warnings told; with `strict` a warning is a fault."""
+    from generator.case.open import read_case
+
+    try:
+        case = read_case(path)
+    except OSError as error:
+        raise CaseError([Fault(str(path), 1, "", "cannot be read", str(error.strerror))]) from error
+    if strict and case.warnings:
+        raise CaseError([replace(warning, warning=False) for warning in case.warnings])
+    for warning in case.warnings:
+        say(str(warning))
+    return case
+
+
+def for_each(cases: list[Path], act: Callable[[Path], int]) -> int:
+    """Do every case, whatever became of the one before; the exit code of them all."""
+    codes = set()
+    for path in cases:
+        codes.add(attempt(act, path))
+        if len(cases) > 1:
+            gc.collect()
+    return next((code for code in (FAILED, CASE_AT_FAULT) if code in codes), DONE)
+
+
+def attempt(act: Callable[[Path], int], path: Path) -> int:
+    """The exit code of one case; what went wrong on purpose is told in words."""
+    try:
+        return act(path)
+    except CaseError as error:
+        say("\n".join(str(fault) for fault in error.faults))
+        return CASE_AT_FAULT
+    except (StudyError, OSError) as error:
+        say(f"{path}: not written: {error}")
+        return FAILED
+
+
+def say(text: str) -> None:
+    """A line for the user, apart from what the command was asked to print."""
+    typer.echo(text, err=True)
+
+
+def tell_defect(
+    kind: type[BaseException], error: BaseException, trace: TracebackType | None
+) -> None:
+    """One line about a defect of this tool, in place of a traceback."""
+    if sys.flags.dev_mode:
+        sys.__excepthook__(kind, error, trace)
+        return
+    what = " ".join(f"{kind.__name__}: {error}".split())
+    say(f"study: stopped by a defect of this tool; please report it with the case file: {what}")
+
+
+def run_command(arguments: list[str]) -> int:
+    """The exit code of one command line; a wrong command line is no fault of a case."""
+    command = get_command(app)  # called directly, so that the hook of `main` stays in place
+    try:
+        return int(command(arguments, prog_name="study", standalone_mode=False) or DONE)
+    except typer.TyperException as error:
+        say(f"study: {error.format_message()} (study --help shows what there is)")
+        return FAILED
+
+
+def main() -> None:
+    """The console script."""
+    sys.excepthook = tell_defect
+    gc.disable()  # a short life with many small objects: collecting costs more than it frees
+    code = run_command(sys.argv[1:])
+    sys.stdout.flush()
+    sys.stderr.flush()
+    os._exit(code)  # all files are closed; taking the libraries down costs 0.3 s

@@ -1,0 +1,100 @@
+"""Which values do the uncertain numbers take, draw by draw? One table for the whole study."""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from generator.arrays import Array
+from generator.case.assumption import Assumption
+from generator.case.case import Case
+
+SEED = 20
+NINETY_PER_CENT = 1.6448536269514722  # normal deviate of the 5 % and 95 % points
+
+
+@dataclass(frozen=True)
+class Draws:
+    """``values[path]`` has shape (count + 1, 1); its first row is the best estimate.
+
+    With ``count`` 0 only the best estimate is there.
+    """
+
+    count: int
+    seed: int
+    values: Mapping[str, Array]
+
+
+def make_draws(case: Case, count: int, seed: int = SEED) -> Draws:
+    """Draw every number of the case that has a range, by Latin hypercube with a fixed seed.
+
+    Fields that share a ``draw_key`` move together. Register ranges are triangular between
+    their ends unless their row says otherwise; a plus_minus holds nine values in ten.
+    """
+    moving = [item for item in case.assumptions if item.shape != "fixed" and item.high > item.low]
+    keys = sorted({item.draw_key for item in moving})
+    column = {key: place for place, key in enumerate(keys)}
+    uniform = _hypercube(count, len(keys), seed)
+    values = {
+        item.path: np.concatenate(
+            ([item.value], _inverse(item, uniform[:, column[item.draw_key]]))
+        )[:, np.newaxis]
+        for item in moving
+    }
+    return Draws(count, seed, values)
+
+
+def _hypercube(count: int, width: int, seed: int) -> Array:
+    if count == 0 or width == 0:
+        return np.empty((count, width))
+    from scipy.stats import qmc  # slow to import, so only when draws are asked for
+
+    return np.asarray(qmc.LatinHypercube(d=width, rng=seed).random(count), dtype=np.float64)
+
+
+def _inverse(item: Assumption, uniform: Array) -> Array:
+    """The value below which a share ``uniform`` of all values lies."""
+    from scipy.special import ndtri
+
+    low, value, high = item.low, item.value, item.high
+    if item.shape == "normal":
+        return np.asarray(value + (high - low) / (2 * NINETY_PER_CENT) * ndtri(uniform))
+    if item.shape == "lognormal":
+        sigma = np.log(high / low) / (2 * NINETY_PER_CENT)
+        return np.asarray(value * np.exp(sigma * ndtri(uniform)))
+    below = (value - low) / (high - low)
+    rising = low + np.sqrt(uniform * (high - low) * (value - low))
+    falling = high - np.sqrt((1 - uniform) * (high - low) * (high - value))
+    return np.asarray(np.where(uniform < below, rising, falling))
+
+
+def drawn(case: Case, draws: Draws) -> Case:
+    """The case with every uncertain field replaced by its column of draws."""
+    changed: Case = _replace(case, {tuple(_steps(path)): v for path, v in draws.values.items()})
+    return changed
+
+
+def _steps(path: str) -> list[str]:
+    return re.findall(r"[^.\[\]]+", path)
+
+
+def _replace(node: Any, changes: Mapping[tuple[str, ...], Array]) -> Any:
+    """A copy of ``node`` with the fields that ``changes`` names by their steps."""
+    if () in changes:
+        return changes[()]
+    groups: dict[str, dict[tuple[str, ...], Array]] = {}
+    for steps, value in changes.items():
+        groups.setdefault(steps[0], {})[steps[1:]] = value
+    if isinstance(node, tuple):
+        return tuple(
+            _replace(item, groups[str(place)]) if str(place) in groups else item
+            for place, item in enumerate(node)
+        )
+    return dataclasses.replace(
+        node, **{name: _replace(getattr(node, name), group) for name, group in groups.items()}
+    )

@@ -1,0 +1,104 @@
+"""How does a drawing become clean SVG that can stand alone, in the page and in the PDF?"""
+
+from __future__ import annotations
+
+import io
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from markupsafe import Markup, escape
+
+from generator.report.figures.look import QUIET, WIDTH, drawn_in_house_style
+from generator.report.page import Page
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+    from matplotlib.text import Text
+
+KEYED = re.compile(r'<g id="number:([^"]+?)\*([^"]+)">')
+NAMES = re.compile(r'(\bid="|url\(#|href="#)')
+METADATA = re.compile(r"\s*<metadata>.*?</metadata>", re.DOTALL)
+STYLED = re.compile(r'<([a-z]+)([^>]*?) style="([^"]*)"([^>]*)>')
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """One chart: its name, its SVG, and the same with a title for readers of the HTML."""
+
+    name: str
+    svg: str
+
+    def in_page(self, alt: str) -> Markup:
+        """The SVG set into the HTML, described by a title."""
+        head, _, body = self.svg.partition(">")
+        label = Markup(' role="img" aria-labelledby="{0}-title"><title id="{0}-title">{1}</title>')
+        return Markup(head) + label.format(self.name, alt) + Markup(body)
+
+    def as_picture(self, alt: str) -> Markup:
+        """The picture as the PDF fetches it from memory, with its alternative text."""
+        return Markup('<img src="chart:{}" alt="{}">').format(self.name, alt)
+
+
+def drawn(
+    name: str, height: float, draw: Callable[[Figure], None], width: float = WIDTH
+) -> Drawing:
+    """Draw on an empty figure of fixed size (inches) and keep the SVG."""
+    from matplotlib.figure import Figure as Blank
+
+    with drawn_in_house_style():
+        figure = Blank(figsize=(width, height))
+        draw(figure)
+        buffer = io.StringIO()
+        figure.savefig(buffer, format="svg", metadata={"Date": None, "Creator": None})
+    return Drawing(name, _clean(buffer.getvalue(), name))
+
+
+def number(
+    axes: Axes, page: Page, key: str, form: str, at: tuple[float, float], **look: object
+) -> Text:
+    """Write a number of the results into a chart, with its key kept in the drawing."""
+    text = axes.text(*at, page.plain(key, form), **look)  # type: ignore[arg-type]
+    text.set_gid(f"number:{key}*{form}")
+    return text
+
+
+def label(axes: Axes, at: tuple[float, float], text: str, **look: object) -> Text:
+    """Write a word into a chart."""
+    return axes.text(*at, text, **look)  # type: ignore[arg-type]
+
+
+def placed(figure: Figure, left: float, bottom: float, right: float, top: float) -> Axes:
+    """One set of axes between fixed margins, as shares of the figure."""
+    return figure.add_axes((left, bottom, right - left, top - bottom))
+
+
+def corner_label(axes: Axes, text: str) -> None:
+    """The name of the upright axis, read level, above its top."""
+    axes.text(0, 1.03, text, transform=axes.transAxes, color=QUIET, fontsize=8, va="bottom")
+
+
+def _clean(raw: str, name: str) -> str:
+    svg = METADATA.sub("", raw[raw.index("<svg") :])
+    svg = KEYED.sub(_data, svg)
+    svg = NAMES.sub(rf"\1{name}-", svg)
+    return STYLED.sub(_as_attributes, svg).strip()
+
+
+def _data(match: re.Match[str]) -> str:
+    return f'<g data-key="{escape(match[1])}" data-form="{escape(match[2])}">'
+
+
+def _as_attributes(match: re.Match[str]) -> str:
+    """Style properties as attributes: the drawing engine reads those faster."""
+    tag, before, style, after = match.groups()
+    if "font" in style or tag == "svg":
+        return match[0]
+    parts = [part.split(":", 1) for part in style.split(";") if ":" in part]
+    if any(f" {name.strip()}=" in before + after for name, _ in parts):
+        return match[0]
+    moved = "".join(f' {name.strip()}="{value.strip()}"' for name, value in parts)
+    return f"<{tag}{before}{moved}{after}>"

@@ -1,0 +1,23 @@
+"""Which sections does the report hold, in which order?"""
+
+from __future__ import annotations
+
+from generator.report.page import Page
+from generator.report.parts import Section
+from generator.report.sections import (
+    appendix,
+    cautions,
+    comparison,
+    criteria,
+    installation,
+    options,
+    results,
+    vessel,
+)
+
+ORDER = (vessel, installation, options, results, comparison, criteria, cautions, appendix)
+
+
+def sections(page: Page) -> tuple[Section, ...]:
+    """All sections after the front page, in reading order."""
+    return tuple(each.section(page) for each in ORDER)

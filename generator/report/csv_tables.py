@@ -1,0 +1,70 @@
+"""Which tables does a spreadsheet get out of the results?"""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Mapping
+from typing import Any
+
+Rows = list[dict[str, Any]]
+
+
+def csv_tables(results: Mapping[str, Any]) -> dict[str, str]:
+    """Every list of records in the results as one CSV text, by the name of its key.
+
+    Lists that each option has become one table, with the option's id in the first column.
+    """
+    tables: dict[str, Rows] = {}
+    collect(tables, results, {})
+    for option in results.get("options", []):
+        collect(tables, option, {"option": option.get("id")})
+    tables.pop("options", None)
+    return {name: csv_text(rows) for name, rows in tables.items() if rows}
+
+
+def collect(tables: dict[str, Rows], part: Mapping[str, Any], first: Mapping[str, Any]) -> None:
+    """Add the lists of records found in one part, and one level below it."""
+    for key, value in part.items():
+        if is_records(value):
+            tables.setdefault(key, []).extend({**first, **flat(record)} for record in value)
+        elif isinstance(value, dict):
+            for inner, records in value.items():
+                if is_records(records):
+                    rows = tables.setdefault(f"{key}_{inner}", [])
+                    rows.extend({**first, **flat(record)} for record in records)
+
+
+def is_records(value: Any) -> bool:
+    """Whether a value is a list of mappings."""
+    return isinstance(value, list) and bool(value) and all(isinstance(row, dict) for row in value)
+
+
+def flat(record: Mapping[str, Any], before: str = "") -> dict[str, Any]:
+    """One row: mappings inside a record become columns with dotted names."""
+    row: dict[str, Any] = {}
+    for key, value in record.items():
+        if isinstance(value, dict):
+            row.update(flat(value, f"{before}{key}."))
+        elif isinstance(value, list):
+            row[before + key] = "; ".join(str(item) for item in value)
+        else:
+            row[before + key] = value
+    return row
+
+
+def csv_text(rows: Rows) -> str:
+    """The rows with one line of names; a name missing in a row is an empty cell."""
+    names = list(dict.fromkeys(name for row in rows for name in row))
+    sheet = io.StringIO()
+    writer = csv.DictWriter(sheet, names, lineterminator="\n")
+    writer.writeheader()
+    writer.writerows({name: cell(value) for name, value in row.items()} for row in rows)
+    return sheet.getvalue()
+
+
+def cell(value: Any) -> Any:
+    """A value that no spreadsheet program takes for a formula."""
+    if isinstance(value, str) and value.startswith(("=", "+", "-", "@", "\t", "\r")):
+        return f"'{value}"
+    return value

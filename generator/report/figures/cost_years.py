@@ -1,0 +1,73 @@
+"""Chart 12: what has each option cost by which year?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from generator.report.canvas import Drawing, corner_label, drawn, label, number, placed
+from generator.report.figures.look import trait
+from generator.report.numbers import axis_value
+from generator.report.page import Page
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+GAP = 0.105  # least distance between two end labels, share of the upright axis
+
+
+def cost_years(page: Page, name: str = "cost-years", height: float = 3.3) -> Drawing:
+    """Cumulative cost by year with its band, each line named at its end."""
+    return drawn(name, height, lambda figure: _draw(page, figure, height))
+
+
+def _draw(page: Page, figure: Figure, height: float) -> None:
+    axes = placed(figure, 0.065, 0.42 / height, 0.735, 1 - 0.28 / height)
+    options = [option for option in page.options if page.value(f"{option}.cost.cumulative")]
+    for option in options:
+        _path(page, axes, option)
+    ends = [page.value(f"{option}.cost.cumulative")[-1] for option in options]
+    top = max([1.0, *(end["high_money"] for end in ends)]) * 1.04
+    axes.set_ylim(0, top)
+    last = max([1, *(end["year"] for end in ends)])
+    axes.set_xlim(0, last)
+    axes.yaxis.set_major_formatter(lambda value, _: f"{value:,.0f}")
+    axes.set_xticks(range(0, int(last) + 1, 1 if last <= 12 else 5))
+    axes.set_xlabel("years from now")
+    corner_label(axes, f"{page.unit('money').strip()} paid, not discounted")
+    _end_labels(page, axes, options, top, last)
+
+
+def _path(page: Page, axes: Axes, option: str) -> None:
+    rows, look = f"{option}.cost.cumulative", trait(page, option)
+    years = page.column(rows, "year")
+    low, high = (page.column(rows, f"{end}_money") for end in ("low", "high"))
+    axes.fill_between(years, low, high, color=look.colour, alpha=0.09, linewidth=0)
+    axes.plot(
+        years, page.column(rows, "middle_money"), color=look.colour, linestyle=look.dash,
+        marker=look.marker, markevery=2, markersize=4,
+    )  # fmt: skip
+
+
+def _end_labels(page: Page, axes: Axes, options: list[str], top: float, last: float) -> None:
+    """Names at the ends of the lines, pushed apart where they would touch."""
+    keys = {option: _last(page, option) for option in options}
+    height = 0.0
+    for option in sorted(options, key=lambda each: float(page.value(keys[each]))):
+        value = axis_value(page.value(keys[option]), "money", page.display)
+        height = max(height, value / top)
+        colour = trait(page, option).colour
+        axes.plot(
+            [last, last * 1.03], [value, height * top], color=colour, linewidth=0.7, clip_on=False
+        )
+        number(
+            axes, page, keys[option], "money", (last * 1.04, height * top + top * 0.012),
+            weight="bold", va="bottom",
+        )  # fmt: skip
+        name = page.value(option)["name"]
+        label(axes, (last * 1.04, height * top), name, va="top", fontsize=7.5)
+        height += GAP
+
+
+def _last(page: Page, option: str) -> str:
+    return f"{page.keys(f'{option}.cost.cumulative')[-1]}.middle_money"

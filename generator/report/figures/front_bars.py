@@ -1,0 +1,80 @@
+"""The small chart of the front page: range in a calm and in wind, the reserve apart."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from generator.report.canvas import Drawing, drawn, label, number, placed
+from generator.report.figures.look import INK, QUIET, trait
+from generator.report.page import Page
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+WIDTH, HEIGHT = 2.5, 2.15
+SEAS = ("calm", "wind_20")
+BAR = 0.36
+
+
+def front_bars(page: Page, name: str = "range-front") -> Drawing:
+    """Two groups of bars with the reserve hatched and the must-make leg as a line."""
+    return drawn(name, HEIGHT, lambda figure: _draw(page, figure), WIDTH)
+
+
+def _draw(page: Page, figure: Figure) -> None:
+    axes = placed(figure, 0.01, 0.16, 0.99, 0.90)
+    rows = [
+        (sea, page.find(f"{motor}.range_at_cruise", sea=sea, bank_age="new"))
+        for sea in SEAS for motor in page.motors
+    ]  # fmt: skip
+    keys = [(sea, key) for sea, key in rows if key]
+    ends = [(page.value(key)["range_nm"] or 0) + (page.value(key)["reserve_nm"] or 0)
+            for _, key in keys]  # fmt: skip
+    leg = page.value(f"{page.must_make}.distance_nm") if page.must_make else None
+    longest = max([1.0, leg or 0.0, *ends])
+    place, last = 0.0, ""
+    for sea, key in keys:
+        place = place + 0.62 if sea != last else place
+        if sea != last:
+            _title(page, axes, sea, place - 0.4)
+        _bar(page, axes, key, place, longest)
+        place, last = place + BAR, sea
+    axes.set_ylim(place, 0)
+    axes.set_xlim(0, longest * 1.22)
+    _leg(page, axes, leg)
+    axes.set_yticks([])
+    axes.grid(axis="y", visible=False)
+    axes.spines["left"].set_visible(False)
+    axes.set_xlabel(f"{page.unit('distance')}, hatched: kept as reserve", fontsize=7)
+    axes.tick_params(labelsize=7)
+
+
+def _title(page: Page, axes: Axes, sea: str, at: float) -> None:
+    wind = page.find("sea_states", id=sea)
+    name = "calm" if sea == "calm" else f"{page.plain(f'{wind}.wind_kn', 'wind')} ahead"
+    label(axes, (0, at), name, va="center", color=QUIET, fontsize=7.2)
+
+
+def _bar(page: Page, axes: Axes, key: str, at: float, longest: float) -> None:
+    row, look = page.value(key), trait(page, key.split(".range_at_cruise")[0])
+    middle, kept = row["range_nm"], row["reserve_nm"] or 0.0
+    if middle is None:
+        label(axes, (longest * 0.01, at), "cannot hold the speed", va="center", fontsize=7)
+        return
+    axes.barh(at, middle, BAR * 0.84, color=look.colour)
+    axes.barh(at, kept, BAR * 0.84, left=middle, facecolor="white", edgecolor=look.colour,
+              hatch=look.hatch, linewidth=0.6)  # fmt: skip
+    name = page.value(key.split(".range_at_cruise")[0])["name"]
+    label(axes, (longest * 0.02, at), name, va="center", fontsize=6.8, color="white")
+    number(axes, page, f"{key}.range_nm", "distance", (middle + kept + longest * 0.02, at),
+           va="center", weight="bold", fontsize=7.5)  # fmt: skip
+
+
+def _leg(page: Page, axes: Axes, leg: float | None) -> None:
+    if leg is None:
+        return
+    axes.axvline(leg, color=INK, linewidth=1.0, linestyle=(0, (4, 2)))
+    text = f"must-make leg {page.plain(f'{page.must_make}.distance_nm', 'distance')}"
+    label(axes, (leg, 1.01), text, ha="center", va="bottom", fontsize=7,
+          transform=axes.get_xaxis_transform())  # fmt: skip

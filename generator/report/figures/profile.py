@@ -1,0 +1,134 @@
+"""Chart 11: which masses go out and come in, where, and how does she float after that?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from generator.report.canvas import Drawing, drawn, label, placed
+from generator.report.figures.look import FAINT, INK, QUIET, RULE, WIDTH, trait
+from generator.report.page import Page
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+MOST = 6  # masses named on each side
+TIMES = 20  # how many times too large the new waterline is drawn
+FLAG = 0.034  # height of one line of flags over the length shown
+START = {"midships": 0.5, "fore end of the waterline": 1.0}  # datum, share of the waterline
+
+Points = list[tuple[float, float]]
+
+
+def profile(page: Page, option: str, name: str) -> Drawing:
+    """Outline of the boat with masses as discs at their place, old and new waterline."""
+    boat = page.value("boat")
+    length = boat["length_overall_m"] * 1.06
+    out, into = (_named(page, option, side) for side in ("removed", "added"))
+    above = boat["freeboard_m"] * 1.35 + length * FLAG * (len(out) + 0.6)
+    below = boat["draught_m"] * 1.05 + length * FLAG * (len(into) + 0.4)
+    height = WIDTH * (above + below) / length
+
+    def draw(figure: Figure) -> None:
+        axes = placed(figure, 0, 0, 1, 1)
+        axes.set_axis_off()
+        aft = _overhang(boat) * 0.55 + boat["length_overall_m"] * 0.03
+        axes.set_xlim(-aft, length - aft)
+        axes.set_ylim(-below, above)
+        _outline(axes, boat)
+        _waterlines(page, axes, option, boat)
+        _flags(page, axes, option, out, boat["freeboard_m"] * 1.35, 1)
+        _flags(page, axes, option, into, -boat["draught_m"] * 1.05, -1)
+
+    return drawn(name, height, draw)
+
+
+def _named(page: Page, option: str, side: str) -> list[str]:
+    """The largest masses of one side that have a place, from forward to aft."""
+    keys = [
+        key for key in page.keys(f"{option}.weight.{side}") if page.value(f"{key}.x_m") is not None
+    ]
+    largest = sorted(keys, key=lambda key: -abs(page.value(f"{key}.mass_kg")))[:MOST]
+    return sorted(largest, key=lambda key: -float(page.value(f"{key}.x_m")))
+
+
+def _overhang(boat: dict[str, Any]) -> float:
+    return float(boat["length_overall_m"] - boat["waterline_length_m"])
+
+
+def _outline(axes: Axes, boat: dict[str, Any]) -> None:
+    from matplotlib.patches import Polygon
+
+    for shape in (_keel(boat), _rudder(boat), _cabin(boat), _hull(boat)):
+        axes.add_patch(Polygon(shape, facecolor=FAINT, edgecolor=QUIET, linewidth=0.9, zorder=1))
+    length, board = boat["waterline_length_m"], boat["freeboard_m"]
+    top = axes.get_ylim()[1]
+    axes.plot([0.58 * length] * 2, [board * 1.31, top], color=RULE, linewidth=2.2, zorder=0)
+
+
+def _hull(boat: dict[str, Any]) -> Points:
+    length, board = boat["waterline_length_m"], boat["freeboard_m"]
+    stern, stem = -0.55 * _overhang(boat), length + 0.45 * _overhang(boat)
+    steps = [step / 24 for step in range(25)]
+    sheer = [(stern + (stem - stern) * t, board * (0.94 + 0.62 * (t - 0.38) ** 2)) for t in steps]
+    bottom = [
+        (length * (1 - t), -boat["canoe_draught_m"] * (4 * t * (1 - t)) ** 0.8) for t in steps
+    ]
+    return sheer + bottom
+
+
+def _keel(boat: dict[str, Any]) -> Points:
+    length, deep = boat["waterline_length_m"], -boat["draught_m"]
+    root = -0.6 * boat["canoe_draught_m"]
+    ends = (0.10, 0.78, 0.14, 0.60) if boat["keel_type"] == "long" else (0.40, 0.60, 0.41, 0.55)
+    aft, fore, aft_tip, fore_tip = (share * length for share in ends)
+    return [(aft, root), (fore, root), (fore_tip, deep), (aft_tip, deep)]
+
+
+def _rudder(boat: dict[str, Any]) -> Points:
+    length, deep = boat["waterline_length_m"], -0.78 * boat["draught_m"]
+    return [(0.01 * length, 0.05), (0.09 * length, 0.0), (0.075 * length, deep),
+            (0.015 * length, deep)]  # fmt: skip
+
+
+def _cabin(boat: dict[str, Any]) -> Points:
+    length, board = boat["waterline_length_m"], boat["freeboard_m"]
+    return [(0.30 * length, board * 0.9), (0.31 * length, board * 1.34),
+            (0.62 * length, board * 1.30), (0.72 * length, board * 0.95)]  # fmt: skip
+
+
+def _waterlines(page: Page, axes: Axes, option: str, boat: dict[str, Any]) -> None:
+    length = boat["waterline_length_m"]
+    left, right = axes.get_xlim()
+    axes.plot([left, right], [0, 0], color=QUIET, linewidth=0.9, zorder=2)
+    sink = page.value(f"{option}.weight.sinkage_mm")
+    trim = page.value(f"{option}.weight.trim_mm")
+    if sink is None or trim is None:
+        return
+    ends = [TIMES * (sink + trim * (x / length - 0.5)) / 1000 for x in (left, right)]
+    axes.plot([left, right], ends, color=trait(page, option).colour, linewidth=1.3,
+              linestyle=(0, (5, 2)), zorder=4)  # fmt: skip
+
+
+def _flags(page: Page, axes: Axes, option: str, keys: list[str], start: float, up: int) -> None:
+    """A disc at the place of each mass, and a flag with its name; the aftmost flies highest."""
+    left, right = axes.get_xlim()
+    colour = trait(page, option).colour
+    for level, key in enumerate(keys):
+        row = page.value(key)
+        x, z = row["x_m"] + _datum(page), row["z_m"] or 0.0
+        height = start + up * (right - left) * FLAG * (level + 0.5)
+        axes.plot([x, x], [z, height], color=INK, linewidth=0.6, zorder=3)
+        size = 3.2 * (max(abs(row["mass_kg"]), 1.0) / 10) ** 0.5
+        fill = "white" if up > 0 else colour
+        axes.plot(x, z, "o", markersize=size, markerfacecolor=fill, markeredgecolor=colour,
+                  alpha=0.92, zorder=5 - up)  # fmt: skip
+        sign = "out" if up > 0 else "in"
+        text = f"{page.plain(f'{key}.mass_kg', 'mass')} {sign}: {row['name']}"
+        label(axes, (x + (right - left) * 0.008, height), text, va="center", fontsize=7.8)
+
+
+def _datum(page: Page) -> float:
+    """How far the datum lies before the aft end of the waterline."""
+    share = START.get(page.value("boat.datum") or "", 0.0)
+    return share * float(page.value("boat.waterline_length_m"))

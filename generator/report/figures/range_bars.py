@@ -1,0 +1,152 @@
+"""Chart 1: how far to reserve in each sea state, both motors, the reserve drawn apart?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from generator.report.canvas import Drawing, drawn, label, number, placed
+from generator.report.figures.look import INK, QUIET, trait
+from generator.report.page import Page
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+BAR = 0.34  # of the distance between two sea states that has two bars
+LEFT = 0.165
+
+
+def range_bars(page: Page, name: str, height: float = 3.1) -> Drawing:
+    """Bars of range at cruise by sea state; hatched end = kept as reserve; line = the leg."""
+    return drawn(name, height, lambda figure: _draw(page, figure, height))
+
+
+def _draw(page: Page, figure: Figure, height: float) -> None:
+    head, foot = 0.30 / height, 0.40 / height
+    axes = placed(figure, LEFT, foot, 0.985, 1 - head - 0.16 / height)
+    seas = [sea for sea in page.keys("sea_states") if _rows(page, sea)]
+    for place, sea in enumerate(seas):
+        _sea_label(page, axes, sea, place)
+        for order, row in enumerate(_rows(page, sea)):
+            _bar(page, axes, row, place + (order - (len(page.motors) - 1) / 2) * BAR)
+    axes.set_ylim(len(seas) - 0.45, -0.55)
+    axes.set_xlim(0, _longest(page) * 1.08)
+    _must_make(page, axes)
+    axes.set_yticks([])
+    axes.xaxis.set_major_locator(_steps())
+    axes.grid(axis="y", visible=False)
+    axes.spines["left"].set_visible(False)
+    axes.set_xlabel(f"{page.unit('distance')} through the water at the speed named on the left")
+    _legend(page, figure)
+
+
+def _steps() -> Any:
+    from matplotlib.ticker import MaxNLocator
+
+    return MaxNLocator(8, integer=True)
+
+
+def _rows(page: Page, sea: str) -> list[str]:
+    """The range row of every motor in a sea, bank new."""
+    wanted = page.value(sea)["id"]
+    rows = (
+        page.find(f"{motor}.range_at_cruise", sea=wanted, bank_age="new") for motor in page.motors
+    )
+    return [row for row in rows if row]
+
+
+def _longest(page: Page) -> float:
+    """The longest bar with its reserve, whisker and number."""
+    ends = [1.0]
+    if page.must_make:
+        ends.append(page.value(f"{page.must_make}.distance_nm"))
+    for motor in page.motors:
+        for row in page.value(f"{motor}.range_at_cruise") or ():
+            middle = row["range_nm"] or 0.0
+            ends += [middle + (row["reserve_nm"] or 0.0), row["range_high_nm"] or 0.0]
+    return max(ends)
+
+
+def _sea_label(page: Page, axes: Axes, sea: str, place: int) -> None:
+    wind = page.value(f"{sea}.wind_kn")
+    name = f"{page.plain(f'{sea}.wind_kn', 'wind')} ahead" if wind else "calm"
+    look: dict[str, Any] = {"ha": "right", "clip_on": False}
+    transform = axes.get_yaxis_transform()
+    label(
+        axes, (-0.02, place - 0.16), name, va="center", weight="bold", transform=transform, **look
+    )
+    speed = f"at {page.plain(f'{_rows(page, sea)[0]}.speed_kn', 'speed')}"
+    label(
+        axes, (-0.02, place + 0.2), speed, va="center", color=QUIET, fontsize=7.5,
+        transform=transform, **look,
+    )  # fmt: skip
+
+
+def _bar(page: Page, axes: Axes, key: str, at: float) -> None:
+    row, motor = page.value(key), key.split(".range_at_cruise")[0]
+    look = trait(page, motor)
+    if row["range_nm"] is None:
+        reason = page.why(f"{key}.range_nm") or "cannot make this speed"
+        label(axes, (0.15, at), reason, va="center", color=QUIET, fontsize=7)
+        return
+    middle, kept = row["range_nm"], row["reserve_nm"] or 0.0
+    axes.barh(at, middle, BAR * 0.86, color=look.colour)
+    axes.barh(
+        at, kept, BAR * 0.86, left=middle, facecolor="white", edgecolor=look.colour,
+        hatch=look.hatch, linewidth=0.6,
+    )  # fmt: skip
+    _whisker(axes, row, at)
+    _aged(page, axes, motor, row, at)
+    end = max(middle + kept, row["range_high_nm"] or 0.0)
+    number(
+        axes, page, f"{key}.range_nm", "distance", (end + _longest(page) * 0.012, at),
+        va="center", weight="bold",
+    )  # fmt: skip
+
+
+def _whisker(axes: Axes, row: dict[str, Any], at: float) -> None:
+    low, high = row["range_low_nm"], row["range_high_nm"]
+    if low is not None and high is not None:
+        axes.plot([low, high], [at, at], color="white", linewidth=2.6, solid_capstyle="butt")
+        axes.plot([low, high], [at, at], color=INK, linewidth=1.0, marker="|", markersize=5)
+
+
+def _aged(page: Page, axes: Axes, motor: str, row: dict[str, Any], at: float) -> None:
+    aged = page.find(f"{motor}.range_at_cruise", sea=row["sea"], bank_age="aged")
+    value = page.value(f"{aged}.range_nm") if aged else None
+    if value is not None:
+        axes.plot(value, at, "D", markersize=4, markerfacecolor="white", markeredgecolor=INK)
+
+
+def _must_make(page: Page, axes: Axes) -> None:
+    if not page.must_make:
+        return
+    distance = page.value(f"{page.must_make}.distance_nm")
+    axes.axvline(distance, color=INK, linewidth=1.1, linestyle=(0, (4, 2)))
+    text = f"must-make leg {page.plain(f'{page.must_make}.distance_nm', 'distance')}"
+    label(
+        axes, (distance, 1.015), text, ha="center", va="bottom", fontsize=7.5,
+        transform=axes.get_xaxis_transform(),
+    )  # fmt: skip
+
+
+def _legend(page: Page, figure: Figure) -> None:
+    from matplotlib.lines import Line2D
+    from matplotlib.patches import Patch
+
+    handles: list[Any] = [
+        Patch(facecolor=trait(page, motor).colour, label=page.value(motor)["name"])
+        for motor in page.motors
+    ]
+    handles += [
+        Patch(facecolor="white", edgecolor=QUIET, hatch="////", label="kept as reserve"),
+        Line2D([], [], color=INK, marker="|", label="one in ten to nine in ten"),
+        Line2D(
+            [], [], linestyle="", marker="D", markersize=4, markerfacecolor="white",
+            markeredgecolor=INK, label="bank aged",
+        ),
+    ]  # fmt: skip
+    figure.legend(
+        handles=handles, loc="upper left", bbox_to_anchor=(0.0, 1.0), ncols=len(handles),
+        borderaxespad=0, handlelength=1.8, columnspacing=1.4, borderpad=0,
+    )  # fmt: skip

@@ -1,0 +1,168 @@
+"""How does a number look on the page: its rounding, thousands, unit and sign?
+
+A *form* names what a number is ("speed", "mass"); flags after a colon change its dress:
+``bare`` leaves the unit out, ``signed`` writes a plus, ``size`` leaves the sign out.
+Stored values have the unit that their key's suffix says; a form knows how to show it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+NO_BREAK = "\u00a0"
+MINUS = "\u2212"
+ABSENT = "\u2013"
+
+
+@dataclass(frozen=True)
+class Look:
+    """One display of a form: shown = stored x scale + offset, decimals by size of the shown."""
+
+    unit: str
+    steps: tuple[tuple[float, int], ...]
+    scale: float = 1.0
+    offset: float = 0.0
+    thousands: bool = True
+
+
+@dataclass(frozen=True)
+class Form:
+    """What a number is: the key suffixes it may stand on, its metric and its imperial look."""
+
+    suffixes: tuple[str, ...]
+    metric: Look
+    imperial: Look
+
+
+@dataclass(frozen=True)
+class Display:
+    """How this report shows numbers: metric or imperial, and in which currency."""
+
+    units: str
+    currency: str
+
+
+def _rounding(*steps: float) -> tuple[tuple[float, int], ...]:
+    """Pairs of limit and decimals from a flat list; the last decimals hold for all above."""
+    limits = (*steps[1::2], math.inf)
+    return tuple((limit, int(decimals)) for limit, decimals in zip(limits, steps[::2], strict=True))
+
+
+def _same(suffixes: str, unit: str, *steps: float, thousands: bool = True) -> Form:
+    look = Look(unit, _rounding(*steps), thousands=thousands)
+    return Form(tuple(suffixes.split()), look, look)
+
+
+def _both(suffixes: str, metric: Look, imperial: Look) -> Form:
+    return Form(tuple(suffixes.split()), metric, imperial)
+
+
+FOOT, POUND, INCH, GALLON, POUND_FORCE = 0.3048, 0.45359237, 25.4, 3.785411784, 4.4482216152605
+
+FORMS: Mapping[str, Form] = {
+    "speed": _same("kn", "kn", 1),
+    "wind": _same("kn", "kn", 0),
+    "distance": _same("nm", "nm", 1, 10, 0),
+    "power": _same("kw", "kW", 2, 1, 1, 100, 0),
+    "watts": _same("w", "W", 0),
+    "energy": _same("kwh", "kWh", 2, 1, 1, 100, 0),
+    "energy_per_mile": _same("kwh per_nm", "kWh/nm", 2),
+    "current": _same("a", "A", 0),
+    "voltage": _same("v", "V", 1, 100, 0),
+    "charge": _same("ah", "Ah", 0),
+    "rate": _same("c", "C", 2),
+    "rpm": _same("rpm", "rpm", -1),
+    "hours": _same("h", "h", 1, 10, 0),
+    "minutes": _same("min", "min", 0),
+    "days": _same("d", "days", 0),
+    "seconds": _same("s", "s", 1),
+    "percent": _same("pct", "%", 1, 10, 0),
+    "angle": _same("deg", "°", 1),
+    "ratio": _same("", "", 2),
+    "share": _both("share", Look("%", _rounding(0), 100.0), Look("%", _rounding(0), 100.0)),
+    "count": _same("", "", 0),
+    "years": _same("years", "years", 0),
+    "year": _same("year market built", "", 0, thousands=False),
+    "plain": _same("", "", 4, 0.01, 3, 10, 1, 1000, 0),
+    "mass": _both("kg", Look("kg", _rounding(0)), Look("lb", _rounding(0), scale=1 / POUND)),
+    "length": _both("m", Look("m", _rounding(2)), Look("ft", _rounding(1), scale=1 / FOOT)),
+    "height": _both("m", Look("m", _rounding(1)), Look("ft", _rounding(1), scale=1 / FOOT)),
+    "length_small": _both("mm", Look("mm", _rounding(0)), Look("in", _rounding(1), scale=1 / INCH)),
+    "area": _both("m2", Look("m²", _rounding(1)), Look("ft²", _rounding(0), scale=1 / FOOT**2)),
+    "fetch": _both("km", Look("km", _rounding(0)), Look("nm", _rounding(1), scale=1 / 1.852)),
+    "force": _both("n", Look("N", _rounding(0)), Look("lbf", _rounding(0), scale=1 / POUND_FORCE)),
+    "fuel": _both(
+        "l", Look("L", _rounding(1, 10, 0)), Look("US gal", _rounding(1), scale=1 / GALLON)
+    ),
+    "fuel_rate": _both(
+        "h l", Look("L/h", _rounding(2, 1, 1)), Look("US gal/h", _rounding(2), scale=1 / GALLON)
+    ),
+    "temperature": _both(
+        "c", Look("°C", _rounding(0)), Look("°F", _rounding(0), scale=1.8, offset=32.0)
+    ),
+    "money": _same("money", "", 0, 1000, -1, 20000, -2),
+}
+
+SYMBOLS: Mapping[str, str] = {
+    "GBP": "£", "EUR": "€", "USD": "$", "AUD": "A$", "NZD": "NZ$", "CAD": "C$",
+}  # fmt: skip
+
+
+def look_of(name: str, display: Display) -> Look:
+    """The look of a form in this report's units."""
+    form = FORMS[name]
+    return form.imperial if display.units == "imperial" else form.metric
+
+
+def unit_of(spec: str, display: Display) -> str:
+    """The unit as it stands in the head of a column."""
+    name = spec.split(":")[0]
+    return currency_sign(display) if name == "money" else look_of(name, display).unit
+
+
+def currency_sign(display: Display) -> str:
+    """The sign of the currency, or its code where the sign would mislead."""
+    return SYMBOLS.get(display.currency, display.currency + NO_BREAK)
+
+
+def shown(value: Any, spec: str, display: Display) -> str:
+    """The text of a stored value: a dash when absent, a given text as it stands."""
+    if value is None:
+        return ABSENT
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, str):
+        return value
+    name, _, flags = spec.partition(":")
+    return _dressed(float(value), name, tuple(flags.split(",")), display)
+
+
+def axis_value(value: float, name: str, display: Display) -> float:
+    """The stored value in the shown unit, unrounded: for the axes of a chart."""
+    look = look_of(name, display)
+    return value * look.scale + look.offset
+
+
+def _dressed(value: float, name: str, flags: tuple[str, ...], display: Display) -> str:
+    look = look_of(name, display)
+    digits, negative = _digits(axis_value(value, name, display), look)
+    sign = MINUS if negative else "+" if "signed" in flags and value > 0 else ""
+    sign = "" if "size" in flags else sign
+    if "bare" in flags:
+        return sign + digits
+    if name == "money":
+        return sign + currency_sign(display) + digits
+    gap = "" if look.unit in ("", "°", "%") else NO_BREAK
+    return f"{sign}{digits}{gap}{look.unit}"
+
+
+def _digits(number: float, look: Look) -> tuple[str, bool]:
+    """Digits without sign, and whether what is left after rounding is below zero."""
+    size = abs(number)
+    decimals = next(places for limit, places in look.steps if size < limit)
+    rounded = round(size, decimals)
+    comma = "," if look.thousands else ""
+    return format(rounded, f"{comma}.{max(decimals, 0)}f"), number < 0 and rounded > 0

@@ -1,0 +1,151 @@
+"""Where does a printed number come from? Every one is shown here, with its key in the results."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+from markupsafe import Markup, escape
+
+from generator.report.numbers import ABSENT, FORMS, Display, axis_value, shown, unit_of
+
+Results = dict[str, Any]
+PLACEHOLDER = re.compile(r"\{([a-z0-9_.]+)\|([a-z_:,]+)\}")
+
+
+@dataclass(frozen=True)
+class Page:
+    """The results dictionary with the one door through which its values reach the page."""
+
+    results: Results
+
+    @cached_property
+    def display(self) -> Display:
+        """How this report shows numbers."""
+        case = self.results["case"]
+        return Display(case["units"], case["currency"])
+
+    def value(self, key: str) -> Any:
+        """The value at a dotted key; absent when any step of the way is absent."""
+        found: Any = self.results
+        for step in key.split("."):
+            found = _below(found, step)
+        return found
+
+    def show(self, key: str, form: str) -> Markup:
+        """A number of the results as an element that names its key and its form."""
+        value = self.value(key)
+        text = shown(value, form, self.display)
+        if isinstance(value, str):
+            return self.words(key)
+        mark = Markup(' class="absent"') if value is None else ""
+        raw = "" if value is None else value
+        return Markup('<data data-key="{}" data-form="{}" value="{}"{}>{}</data>').format(
+            key, form, raw, mark, text
+        )
+
+    def words(self, key: str) -> Markup:
+        """A text of the results as it stands."""
+        text = shown(self.value(key), "plain", self.display)
+        return Markup('<span data-key="{}" data-form="given">{}</span>').format(key, text)
+
+    def span(self, low: str, high: str, form: str) -> Markup:
+        """Two ends of a range, the unit once."""
+        bare = form if "bare" in form else f"{form}{',' if ':' in form else ':'}bare"
+        return self.show(low, bare) + Markup("\u2009–\u2009") + self.show(high, form)
+
+    def plain(self, key: str, form: str) -> str:
+        """The same text without its element, for charts and other plain places."""
+        return shown(self.value(key), form, self.display)
+
+    def text(self, sentence: str) -> Markup:
+        """A sentence with {key|form} places: escaped text with shown numbers."""
+        parts = PLACEHOLDER.split(sentence)
+        pieces = [escape(parts[0])]
+        for key, form, after in zip(parts[1::3], parts[2::3], parts[3::3], strict=True):
+            pieces += [self.placed(key, form), escape(after)]
+        return Markup("").join(pieces)
+
+    def placed(self, key: str, form: str) -> Markup:
+        """What stands in a {key|form} place; a place of no known form stays as it was typed."""
+        if form in ("given", "text"):
+            return self.words(key)
+        known = form.split(":")[0] in FORMS
+        return self.show(key, form) if known else escape(f"{{{key}|{form}}}")
+
+    def at(self, row: str | None, name: str, form: str) -> Markup:
+        """A number of a row that may be missing; then a dash."""
+        return self.show(f"{row}.{name}", form) if row else Markup(ABSENT)
+
+    def sentence(self, key: str) -> Markup:
+        """A text of the results that may hold places of its own; absent is empty."""
+        said = self.value(key)
+        if not said:
+            return Markup("")
+        shown = Markup('<span data-key="{}" data-form="sentence">{}</span>')
+        return shown.format(key, self.text(str(said)))
+
+    def unit(self, form: str) -> str:
+        """The unit of a form, for heads and axes."""
+        return unit_of(form, self.display)
+
+    def axis(self, values: Iterable[float], form: str) -> list[float]:
+        """Stored values in shown units, for the axes of a chart."""
+        return [axis_value(value, form, self.display) for value in values]
+
+    def keys(self, key: str) -> list[str]:
+        """The keys of the rows of a list, or none when it is absent."""
+        return [f"{key}.{row}" for row in range(len(self.value(key) or ()))]
+
+    def find(self, key: str, **wanted: Any) -> str | None:
+        """The key of the first row of a list whose entries are the wanted ones."""
+        for row, entry in enumerate(self.value(key) or ()):
+            if all(entry.get(name) == value for name, value in wanted.items()):
+                return f"{key}.{row}"
+        return None
+
+    def why(self, key: str) -> str | None:
+        """Why a value is absent, when the results say so."""
+        stem = key.rsplit("_", 1)[0]
+        reason = self.value(f"{key}_why") or self.value(f"{stem}_why")
+        return str(reason) if reason else None
+
+    @cached_property
+    def options(self) -> list[str]:
+        """Keys of all options in the order of the case."""
+        return self.keys("options")
+
+    @cached_property
+    def motors(self) -> list[str]:
+        """Keys of the options that run from a battery."""
+        return [key for key in self.options if self.value(key)["kind"] == "battery"]
+
+    @cached_property
+    def must_make(self) -> str | None:
+        """Key of the worst leg that has neither refuge nor sail, as the first motor finds it."""
+        worst = self.value(f"{self.motors[0]}.worst_leg") if self.motors else None
+        return self.find("legs", must_make=True) if worst is None else f"legs.{worst}"
+
+    def column(self, key: str, name: str) -> list[Any]:
+        """One entry of every row of a list."""
+        return [row.get(name) for row in self.value(key) or ()]
+
+
+def _below(found: Any, step: str) -> Any:
+    """One step down a key; absent when there is nothing of that name."""
+    if isinstance(found, list):
+        return found[int(step)] if step.isdigit() and int(step) < len(found) else None
+    return found.get(step) if isinstance(found, dict) else None
+
+
+def bare_text(markup: Markup) -> str:
+    """The words of a piece of page without its elements."""
+    return markup.striptags()
+
+
+def joined(parts: Iterable[Markup], between: str = " ") -> Markup:
+    """Pieces of page set one after the other."""
+    return Markup(escape(between)).join(parts)

@@ -1,0 +1,99 @@
+"""What is a page made of? Tables, figures and titled parts, ready to be set."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from generator.report.canvas import Drawing
+from generator.report.page import Page, bare_text
+
+
+@dataclass(frozen=True)
+class Column:
+    """Head of a column: its label, its unit if all cells share one, words or number, width."""
+
+    label: Markup
+    unit: str
+    kind: str
+    width: str  # share of the table, per cent
+
+
+@dataclass(frozen=True)
+class Row:
+    """A row: its head, its cells, and a mark for its look."""
+
+    head: Markup
+    cells: tuple[Markup, ...]
+    mark: str = ""
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table with caption and notes; ``long`` ones may break over pages."""
+
+    name: str
+    caption: Markup
+    columns: tuple[Column, ...]
+    rows: tuple[Row, ...]
+    notes: tuple[Markup, ...] = ()
+    long: str = ""
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A chart under the sentence that states what it shows, with its source line."""
+
+    name: str
+    finding: Markup
+    note: Markup
+    drawing: Drawing
+
+    @property
+    def alt(self) -> str:
+        """The finding in plain words, for those who cannot see the chart."""
+        return f"{bare_text(self.finding)} {bare_text(self.note)}"
+
+
+@dataclass(frozen=True)
+class Part:
+    """A titled piece of a section: text, then figures, then tables."""
+
+    name: str
+    title: str
+    text: tuple[Markup, ...] = ()
+    figures: tuple[Figure, ...] = ()
+    tables: tuple[Table, ...] = ()
+
+
+@dataclass(frozen=True)
+class Section:
+    """A numbered section of the report."""
+
+    name: str
+    title: str
+    parts: tuple[Part, ...]
+    lead: Markup
+
+
+def words(label: str | Markup, width: int) -> Column:
+    """A column of words."""
+    return Column(Markup.escape(label), "", "words", str(width))
+
+
+def numbers(label: str | Markup, width: int, unit: str = "") -> Column:
+    """A column of numbers, with the unit that all of them share."""
+    return Column(Markup.escape(label), unit.strip(), "number", str(width))
+
+
+def reasons(page: Page, keys: Iterable[str]) -> tuple[Markup, ...]:
+    """Why the dashes of a table are dashes; each reason once."""
+    seen: dict[str, None] = {}
+    for key in keys:
+        reason = page.why(key) if page.value(key) is None else None
+        if reason:
+            seen[reason] = None
+    dash = Markup("–")
+    return (dash + Markup(" ") + page.text("; ".join(seen)) + Markup("."),) if seen else ()

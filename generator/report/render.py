@@ -1,0 +1,115 @@
+"""How do results become one HTML for the screen and one for the PDF?"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from markupsafe import Markup
+
+from generator.errors import EngineError
+from generator.report.contents import sections
+from generator.report.page import Page, Results
+from generator.report.parts import Figure, Section
+from generator.report.sections.front import Front, front
+from generator.report.sections.reading import reading
+from generator.report.typeface import print_faces, screen_faces
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
+
+PAPER = ("scale.css", "text.css", "tables.css", "figures.css", "front.css", "page.css")
+SCREEN = ("scale.css", "text.css", "tables.css", "figures.css", "front.css", "screen.css")
+KEYED = re.compile(r'<(data|span) data-key="[^"]*" data-form="[^"]*"[^>]*>([^<]*)</\1>')
+SAID = re.compile(r'<span data-key="[^"]*" data-form="sentence">(.*?)</span>', re.DOTALL)
+POLICY = (
+    "default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:; "
+    "base-uri 'none'; form-action 'none'"
+)
+
+
+@dataclass(frozen=True)
+class Pages:
+    """The report as HTML for the screen, as HTML for the drawing engine, and its charts."""
+
+    html_screen: str
+    html_print: str
+    charts: dict[str, str]
+
+
+def make_pages(results: Results) -> Pages:
+    """All pages of a report from its results, and from nothing else."""
+    page = Page(results)
+    cover, body = front(page), sections(page)
+    figures = _figures(cover, body)
+    screen = {each.name: each.drawing.in_page(each.alt) for each in figures}
+    paper = {each.name: each.drawing.as_picture(each.alt) for each in figures}
+    return Pages(
+        _render(page, cover, body, screen, screen_faces() + _style(SCREEN), POLICY),
+        _unkeyed(
+            _render(page, cover, body, paper, print_faces() + _style(PAPER) + _draft(page), "")
+        ),
+        {each.name: each.drawing.svg for each in figures},
+    )
+
+
+def templates_folder() -> Path:
+    """The templates: beside the modules in a wheel, beside the package in a checkout."""
+    package = Path(__file__).resolve().parent.parent
+    for folder in (package / "templates", package.parent / "templates"):
+        if (folder / "report.html").is_file():
+            return folder
+    raise EngineError("the report's templates are missing; install the package again")
+
+
+def _figures(cover: Front, body: tuple[Section, ...]) -> list[Figure]:
+    found = [figure for section in body for part in section.parts for figure in part.figures]
+    return [cover.figure, *found] if cover.figure else found
+
+
+def _render(
+    page: Page,
+    cover: Front,
+    body: tuple[Section, ...],
+    pictures: dict[str, Markup],
+    style: str,
+    policy: str,
+) -> str:
+    view: dict[str, Any] = {
+        "page": page, "case": page.value("case"), "boat": page.value("boat"), "front": cover,
+        "sections": {section.name: section for section in body}, "pictures": pictures,
+        "style": Markup(style), "policy": policy,
+        "reading": reading(page), "version": page.value("tool_version"),
+    }  # fmt: skip
+    return _environment().get_template("report.html").render(view)
+
+
+def _unkeyed(html: str) -> str:
+    """Without the keys of the numbers.
+
+    On paper nobody reads them, and the drawing engine breaks a line too early in front of an
+    inline element that no longer fits.
+    """
+    return SAID.sub(r"\1", KEYED.sub(r"\2", html))
+
+
+@lru_cache(maxsize=1)
+def _environment() -> Environment:
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    return Environment(
+        loader=FileSystemLoader(templates_folder()), autoescape=True, undefined=StrictUndefined,
+        trim_blocks=True, lstrip_blocks=True,
+    )  # fmt: skip
+
+
+def _style(names: tuple[str, ...]) -> str:
+    folder = templates_folder() / "style"
+    return "".join((folder / name).read_text(encoding="utf-8") for name in names)
+
+
+def _draft(page: Page) -> str:
+    return _style(("draft.css",)) if page.value("case.draft") else ""

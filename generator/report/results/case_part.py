@@ -1,0 +1,277 @@
+"""What does results.json say of the case: boat, engine, waters, berth, legs, inputs?"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from generator.analyses.findings import Findings
+from generator.analyses.hull import freeboard, mast_height
+from generator.analyses.legs import is_must_make
+from generator.analyses.plant import plant_output
+from generator.analyses.spread import scalar, spread
+from generator.analyses.trial import TrialResult
+from generator.case.case import Case
+from generator.case.diesel import Propeller
+from generator.case.usage import Leg
+from generator.draws import Draws
+from generator.report.results.suffix import put
+
+
+def case_part(case: Case, draws: Draws) -> dict[str, Any]:
+    """File, instruction and study."""
+    study = case.study
+    missing = [
+        name
+        for name, value in (("reference", study.reference), ("signatory", study.prepared_by))
+        if not value
+    ]
+    return {
+        "case": {
+            "file": case.file.name,
+            "sha256": case.file.sha256,
+            "reference": study.reference or None,
+            "reference_why": None if study.reference else "not given in the case",
+            "client": study.client,
+            "prepared_by": study.prepared_by or None,
+            "prepared_by_why": None if study.prepared_by else "not given in the case",
+            "date": study.date,
+            "currency": study.currency,
+            "units": study.units,
+            "draft": bool(missing),
+            "draft_why": f"no {' and no '.join(missing)} given" if missing else None,
+        },
+        "study": {
+            "priorities": list(study.priorities),
+            "reasons": list(study.reasons),
+            "draws": draws.count,
+            "seed": draws.seed,
+        },
+    }
+
+
+def boat_part(case: Case, today: Findings) -> dict[str, Any]:
+    """Particulars of the boat as she is."""
+    boat, hull, form = case.boat, case.boat.hull, today.power.vessel.form
+    length_ratio = form.waterline_length / np.asarray(form.canoe_volume) ** (1.0 / 3.0)
+    return {
+        "name": boat.name,
+        "type": boat.type,
+        "keel_type": hull.keel_type,
+        "hull_type": hull.hull_type,
+        "year_on_market": boat.year_on_market,
+        "market": boat.market,
+        "design_category": boat.design_category,
+        "datum": boat.datum,
+        "bottom": boat.bottom,
+        "length_overall_m": put(hull.length_overall, "m"),
+        "waterline_length_m": put(hull.waterline_length, "m"),
+        "beam_m": put(hull.beam, "m"),
+        "waterline_beam_m": put(form.waterline_beam, "m"),
+        "draught_m": put(hull.draught, "m"),
+        "canoe_draught_m": put(form.canoe_draught, "m"),
+        "displacement_kg": put(hull.displacement, "kg"),
+        "freeboard_m": put(freeboard(boat), "m"),
+        "mast_height_m": put(mast_height(boat), "m"),
+        "drag_area_m2": put(today.power.vessel.drag_area, "m2"),
+        "wetted_area_m2": put(form.canoe_wetted_area, "m2"),
+        "length_displacement_ratio": put(length_ratio, "1"),
+        "beam_draught_ratio": put(form.waterline_beam / form.canoe_draught, "1"),
+        "prismatic_coefficient": put(form.prismatic_coefficient, "1"),
+        "hull_speed_kn": put(today.power.vessel.hull_speed, "kn"),
+        "floatation_centre_m": put(form.waterline_length * (0.5 + form.lcf), "m"),
+    }
+
+
+def propeller_part(propeller: Propeller) -> dict[str, Any]:
+    """One propeller."""
+    return {
+        "kind": propeller.kind,
+        "blades": propeller.blades,
+        "diameter_mm": put(propeller.diameter, "mm"),
+        "pitch_mm": put(propeller.pitch, "mm"),
+        "area_ratio": put(propeller.area_ratio, "1"),
+        "wake_fraction": put(propeller.wake_fraction, "1"),
+        "thrust_deduction": put(propeller.thrust_deduction, "1"),
+        "installation": propeller.installation,
+    }
+
+
+def engine_part(case: Case, keep: Findings | None) -> dict[str, Any]:
+    """The present engine, and what it burns by the study's own curve."""
+    engine = case.engine
+    cruise = _cruise_burn(case, keep)
+    return {
+        "rated_power_kw": put(engine.rated_power, "kw"),
+        "rated_speed_rpm": put(engine.rated_speed, "rpm"),
+        "gear_ratio": put(engine.gear_ratio, "1"),
+        "tank_l": put(engine.tank, "l"),
+        "year": engine.year,
+        "hours_h": put(engine.hours, "h"),
+        "hours_per_year_h": put(engine.hours_per_year, "h"),
+        "condition": engine.condition,
+        "litres_per_hour_cruise_l": cruise,
+        "litres_per_year_l": None
+        if keep is None
+        else scalar(spread(keep.legs.yearly).middle) * 1e3,
+    }
+
+
+def _cruise_burn(case: Case, keep: Findings | None) -> float | None:
+    if keep is None:
+        return None
+    curve = keep.power.curves["calm"]
+    drain = np.atleast_2d(plant_output(keep.option, curve.demand, case.factors).drain)[0]
+    cruise = float(np.asarray(case.planning.cruise_speed).flat[0])
+    return float(np.interp(cruise, keep.power.speed, drain)) * 3.6e6
+
+
+def surroundings_part(case: Case) -> dict[str, Any]:
+    """Waters, berth, house, planning and legs."""
+    waters, berth, house, plan = case.waters, case.berth, case.house, case.planning
+    power = None
+    if berth.breaker is not None and berth.voltage is not None:
+        power = put(np.asarray(berth.breaker) * np.asarray(berth.voltage), "kw")
+    return {
+        "waters": {
+            "name": waters.name,
+            "kind": waters.kind,
+            "exposure": waters.exposure,
+            "temperature_c": put(waters.temperature, "degc"),
+            "fetch_km": put(waters.fetch, "km"),
+            "country": waters.country,
+        },
+        "berth": {
+            "name": berth.name,
+            "shore_power": berth.shore_power,
+            "breaker_a": put(berth.breaker, "a"),
+            "voltage_v": put(berth.voltage, "v"),
+            "charge_power_kw": power,
+            "days_between_use_d": put(berth.days_between_use, "d"),
+        },
+        "house": {
+            "under_way_w": put(house.under_way, "w"),
+            "separate_bank": house.separate_bank,
+            "daily_kwh": put(house.daily, "kwh"),
+            "services": list(house.services),
+        },
+        "planning": {
+            "cruise_speed_kn": put(plan.cruise_speed, "kn"),
+            "manoeuvring_speed_kn": put(plan.manoeuvring_speed, "kn"),
+            "manoeuvring_time_min": put(plan.manoeuvring_time, "min"),
+            "hold_speed_kn": put(plan.hold_speed, "kn"),
+            "hold_wind_kn": put(plan.hold_wind, "kn"),
+            "hold_time_min": put(plan.hold_time, "min"),
+            "reserve_share_pct": put(plan.reserve_share, "pct"),
+            "horizon_years": case.prices.horizon,
+        },
+        "legs": [_leg(leg) for leg in case.legs],
+    }
+
+
+def _leg(leg: Leg) -> dict[str, Any]:
+    return {
+        "name": leg.name,
+        "distance_nm": put(leg.distance, "nm"),
+        "times_per_year": put(leg.times_per_year, "1"),
+        "speed_kn": put(leg.speed, "kn"),
+        "exposed_distance_nm": put(leg.exposed_distance, "nm"),
+        "exposed_speed_kn": put(leg.exposed_speed, "kn"),
+        "wind_kn": put(leg.wind, "kn"),
+        "fetch_km": put(leg.fetch, "km"),
+        "foul_stream_kn": put(leg.foul_stream, "kn"),
+        "refuge": leg.refuge,
+        "sailable": leg.sailable,
+        "must_make": is_must_make(leg),
+    }
+
+
+def trial_part(case: Case, trial: TrialResult) -> dict[str, Any] | None:
+    """The sea trial row by row, with the reason for every row that does not count."""
+    if case.trial is None:
+        return None
+    scale = spread(trial.scale)
+    rows, used = [], 0
+    for point in trial.points:
+        row = point.row
+        power = None if point.shaft_power is None else spread(point.shaft_power)
+        doubt = float(np.exp(1.2816 * np.asarray(case.factors.trial_sigma).flat[0]))
+        model = None
+        if point.used and trial.model_power is not None:
+            model = float(spread(trial.model_power).middle[used]) / 1e3
+            used += 1
+        middle = None if power is None else scalar(power.middle) / 1e3
+        rows.append(
+            {
+                "line": row.line,
+                "engine_speed_rpm": put(row.engine_speed, "rpm"),
+                "speed_out_kn": put(row.speed_out, "kn"),
+                "speed_back_kn": put(row.speed_back, "kn"),
+                "speed_kn": put(point.speed, "kn"),
+                "wind_kn": put(row.wind, "kn"),
+                "depth_m": put(row.depth, "m"),
+                "shaft_power_kw": middle,
+                "shaft_power_low_kw": None if middle is None else middle / doubt,
+                "shaft_power_high_kw": None if middle is None else middle * doubt,
+                "model_power_kw": model,
+                "used": point.used,
+                "why": point.why,
+            }
+        )
+    return {
+        "rows": rows,
+        "resistance_scale": scalar(scale.middle),
+        "resistance_scale_low": scalar(scale.low),
+        "resistance_scale_high": scalar(scale.high),
+        "full_throttle_speed_rpm": put(case.trial.full_throttle_speed, "rpm"),
+        "used_rows": trial.used,
+        "note": trial.note,
+    }
+
+
+def inputs_part(case: Case) -> dict[str, Any]:
+    """Every given number with its origin, how many were measured, and every default used."""
+    given = [item for item in case.assumptions if item.origin == "given"]
+    defaults = {item.draw_key: item for item in case.assumptions if item.origin == "default"}
+    counts = {
+        name: sum(item.provenance == name for item in given)
+        for name in ("weighed", "measured", "builder", "estimate")
+    }
+    sure = counts["weighed"] + counts["measured"]
+    return {
+        "inputs": [
+            {
+                "path": item.path,
+                "value": item.value,
+                "unit": item.unit,
+                "from": item.provenance or None,
+                "plus_minus": item.plus_minus or None,
+                "shown": item.shown,
+            }
+            for item in given
+        ],
+        "input_count": {
+            **counts,
+            "sure": sure,
+            "given": len(given),
+            "defaults": len(defaults),
+            "total": len(given) + len(defaults),
+        },
+        "assumptions": [
+            {
+                "path": item.draw_key,
+                "value": item.value,
+                "low": item.low,
+                "high": item.high,
+                "unit": item.unit,
+                "source": item.source,
+                "mark": item.mark,
+                "meaning": item.meaning,
+                "shown": item.shown,
+                "shown_low": item.shown_low,
+                "shown_high": item.shown_high,
+            }
+            for item in defaults.values()
+        ],
+    }

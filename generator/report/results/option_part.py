@@ -1,0 +1,281 @@
+"""What does results.json say of one option besides its curves and its verdict?"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from generator.analyses.cruising_range import Range
+from generator.analyses.findings import Findings
+from generator.analyses.legs import LegResult
+from generator.analyses.spread import scalar, spread
+from generator.arrays import Array, Numbers
+from generator.case.option import LedgerItem
+from generator.report.results.case_part import propeller_part
+from generator.report.results.suffix import PER_SI, put
+
+Row = dict[str, Any]
+WIND_SPEED = 3.5 * 1852.0 / 3600.0  # the speed of the range bars against wind
+NO_BANK = "no propulsion battery"
+
+
+def _told(name: str, values: Numbers, suffix: str, tail: str = "") -> Row:
+    """Middle, low and high under ``name``, each with the suffix."""
+    told, factor = spread(values), PER_SI[suffix]
+    end = tail or suffix
+    return {
+        f"{name}_{end}": scalar(told.middle) * factor,
+        f"{name}_low_{end}": scalar(told.low) * factor,
+        f"{name}_high_{end}": scalar(told.high) * factor,
+    }
+
+
+def particulars(found: Findings) -> Row:
+    """What the option is made of."""
+    option = found.option
+    motor, diesel = option.motor, option.diesel
+    return {
+        "motor": None
+        if motor is None
+        else {
+            "continuous_power_kw": put(motor.continuous_power, "kw"),
+            "peak_power_kw": put(motor.peak_power, "kw"),
+            "peak_time_min": put(motor.peak_time, "min"),
+            "rated_speed_rpm": put(motor.rated_speed, "rpm"),
+            "gear_ratio": put(motor.gear_ratio, "1"),
+        },
+        "diesel": None
+        if diesel is None
+        else {
+            "rated_power_kw": put(diesel.rated_power, "kw"),
+            "rated_speed_rpm": put(diesel.rated_speed, "rpm"),
+            "gear_ratio": put(diesel.gear_ratio, "1"),
+            "tank_l": put(diesel.tank, "l"),
+        },
+        "propeller": propeller_part(option.propeller),
+    }
+
+
+def top_speed(found: Findings) -> Row:
+    """Calm top speeds."""
+    top = found.power.top
+    return _told("continuous", top.continuous, "kn") | _told("peak", top.peak, "kn")
+
+
+def bars(found: Findings) -> list[Row]:
+    """Range at planned cruise in a calm, and at 3.5 kn against wind, with the reserve apart."""
+    cruise = float(np.asarray(found.case.planning.cruise_speed).flat[0])
+    return [
+        _bar(found, item, cruise if item.sea == "calm" else min(WIND_SPEED, cruise))
+        for item in found.ranges
+    ]
+
+
+def _bar(found: Findings, item: Range, speed: float) -> Row:
+    distance = _between(np.atleast_2d(item.distance), found.power.speed, speed, True)
+    whole = _between(np.atleast_2d(item.whole), found.power.speed, speed, True)
+    drain = _between(np.atleast_2d(item.drain), found.power.speed, speed, False)
+    kept = found.reserve.of_aged if item.age == "aged" else found.reserve.of_new
+    told = spread(distance)
+    row: Row = {"sea": item.sea, "bank_age": item.age, "speed_kn": speed * PER_SI["kn"]}
+    if scalar(told.middle) <= 0.0:
+        beyond = bool(np.atleast_2d(found.power.seas[item.sea].beyond_limit)[0].any())
+        why = "not by engine alone" if beyond and item.sea != "calm" else "above continuous rating"
+        names = ("range_nm", "range_low_nm", "range_high_nm", "whole_bank_nm", "reserve_nm")
+        return row | dict.fromkeys(names) | {"range_nm_why": why}
+    back = np.nan_to_num(kept / drain * speed)
+    return (
+        row
+        | _told("range", distance, "nm")
+        | {
+            "whole_bank_nm": scalar(spread(whole).middle) * PER_SI["nm"],
+            "reserve_nm": scalar(spread(back).middle) * PER_SI["nm"],
+        }
+    )
+
+
+def _between(values: Array, speed: Array, wanted: float, zero_fails: bool) -> Array:
+    """Per draw, linear between the tabulated speeds; zero on either side stays zero."""
+    place = int(np.clip(np.searchsorted(speed, wanted, side="right") - 1, 0, speed.size - 2))
+    share = (wanted - speed[place]) / (speed[place + 1] - speed[place])
+    low, high = values[:, [place]], values[:, [place + 1]]
+    if share <= 1e-9:
+        return low
+    mixed = low + share * (high - low)
+    return np.where((low <= 0) | (high <= 0), 0.0, mixed) if zero_fails else mixed
+
+
+def bank_part(found: Findings) -> Row | None:
+    """Energy, reserve and currents of the bank."""
+    bank, option = found.bank, found.option
+    if bank is None or option.bank is None:
+        return None
+    kept = found.reserve
+    by = "demand" if scalar(spread(kept.demand - kept.share_aged).middle) > 0 else "share"
+    return {
+        "chemistry": option.bank.chemistry,
+        "nominal_voltage_v": put(option.bank.nominal_voltage, "v"),
+        "charge_ah": put(option.bank.charge, "ah"),
+        "nominal_kwh": put(bank.nominal, "kwh"),
+        **_told("usable", bank.usable, "kwh"),
+        **_told("usable_aged", bank.usable_aged, "kwh"),
+        **_told("reserve", kept.of_new, "kwh"),
+        **_told("reserve_aged", kept.of_aged, "kwh"),
+        **_told("available", bank.available, "kwh"),
+        **_told("available_aged", bank.available_aged, "kwh"),
+        "reserve_by": by,
+        "mass_kg": scalar(spread(bank.mass).middle),
+        "cruise_current_a": scalar(spread(np.nan_to_num(bank.cruise_current)).middle),
+        "cruise_rate_c": scalar(spread(np.nan_to_num(bank.cruise_rate)).middle) * PER_SI["c"],
+        "peak_current_a": scalar(spread(bank.peak_current).middle),
+        "peak_rate_c": scalar(spread(bank.peak_rate).middle) * PER_SI["c"],
+        "discharge_limit_a": scalar(spread(bank.limit).middle),
+    }
+
+
+def reserve_part(found: Findings) -> Row:
+    """How the reserve comes about."""
+    kept, electric = found.reserve, found.option.bank is not None
+    suffix = "kwh" if electric else "l"
+    by = "demand" if scalar(spread(kept.demand - kept.share_new).middle) > 0 else "share"
+    return {
+        "by": by,
+        **_told("share", kept.share_new, suffix),
+        **_told("demand", kept.demand, suffix),
+        f"manoeuvring_{suffix}": scalar(spread(kept.manoeuvring).middle) * PER_SI[suffix],
+        f"holding_{suffix}": scalar(spread(kept.holding).middle) * PER_SI[suffix],
+        "hold_thrust_n": scalar(spread(kept.hold_thrust).middle),
+        "hold_shaft_power_kw": scalar(spread(kept.hold_shaft_power).middle) / 1e3,
+        "beyond_limit": kept.beyond_limit,
+    }
+
+
+def legs_part(found: Findings) -> list[Row]:
+    """Every leg under this option."""
+    return [_leg(found, item) for item in found.legs.results]
+
+
+def _leg(found: Findings, item: LegResult) -> Row:
+    suffix = "kwh" if found.option.bank is not None else "l"
+    feasible = np.isfinite(item.need)
+    share = float(feasible[1:].mean() if feasible.shape[0] > 1 else feasible.mean())
+    ratio = spread(item.ratio)
+    speed = put(item.leg.wind, "kn")
+    row: Row = {
+        "name": item.leg.name,
+        "must_make": item.must_make,
+        "wind_kn": speed,
+        **_told("available", item.available, suffix),
+        "ratio": scalar(ratio.middle),
+        "ratio_p10": scalar(ratio.low),
+        "feasible_share": share,
+        "fits": bool(scalar(ratio.low) >= 1.0),
+        "unit": suffix,
+    }
+    if share < 0.5:
+        why = (
+            "not by engine alone: the sea is beyond the added-resistance formula"
+            if item.beyond_limit
+            else "continuous power does not hold it"
+        )
+        names = (f"need_{suffix}", f"need_low_{suffix}", f"need_high_{suffix}", "hours_h")
+        row |= dict.fromkeys((*names, "exposed_speed_kn")) | {"why": why}
+        return row
+    good = np.where(feasible, item.need, np.nanmax(item.need))
+    speed_made = np.atleast_2d(item.exposed_speed)
+    row |= _told("need", good, suffix)
+    row["hours_h"] = scalar(spread(np.nan_to_num(item.time)).middle) * PER_SI["h"]
+    row["exposed_speed_kn"] = scalar(spread(np.nan_to_num(speed_made)).middle) * PER_SI["kn"]
+    row["why"] = "" if row["fits"] else "less than the need in more than one draw of ten"
+    return row
+
+
+def weight_part(found: Findings) -> Row:
+    """Ledgers and floatation."""
+    weight = found.weight
+    trim_angle = None if weight.trim is None else spread(weight.trim)
+    length = float(np.asarray(found.power.vessel.form.waterline_length).flat[0])
+    before = put(found.case.boat.hull.displacement, "kg")
+    return {
+        "removed_kg": scalar(spread(weight.removed_mass).middle),
+        "added_kg": scalar(spread(weight.added_mass).middle),
+        "net_kg": scalar(spread(weight.net).middle),
+        "net_low_kg": scalar(spread(weight.net).low),
+        "net_high_kg": scalar(spread(weight.net).high),
+        "absolute_kg": scalar(spread(weight.removed_mass + weight.added_mass).middle),
+        "displacement_before_kg": before,
+        "displacement_after_kg": put(weight.displacement, "kg"),
+        "sinkage_mm": scalar(spread(weight.sinkage).middle) * 1e3,
+        "trim_deg": None if trim_angle is None else scalar(trim_angle.middle) * PER_SI["deg"],
+        "trim_mm": None
+        if trim_angle is None
+        else float(np.tan(scalar(trim_angle.middle))) * length * 1e3,
+        "trim_why": weight.trim_why or None,
+        "removed": [_item(item) for item in weight.removed],
+        "added": [_item(item) for item in weight.added],
+    }
+
+
+def _item(item: LedgerItem) -> Row:
+    return {
+        "name": item.name,
+        "mass_kg": scalar(spread(item.mass).middle),
+        "x_m": put(item.x, "m"),
+        "y_m": put(item.y, "m"),
+        "z_m": put(item.z, "m"),
+        "source": item.source,
+    }
+
+
+def cost_part(found: Findings, keep: Findings | None, new: Findings | None) -> Row:
+    """Money of the option, and its difference against keeping and against a new diesel."""
+    cost = found.cost
+    years = np.arange(cost.cumulative.shape[1])
+    told = spread(cost.cumulative)
+    priced = cost.priced or found.option.kind == "keep"
+    row: Row = {
+        **_told("first", cost.first, "1", "money"),
+        "contingency_money": scalar(spread(cost.contingency).middle),
+        **_told("present_value", cost.present_value, "1", "money"),
+        "yearly_money": scalar(spread(cost.energy + cost.service).middle),
+        "energy_yearly_money": scalar(spread(cost.energy).middle),
+        "service_yearly_money": scalar(spread(cost.service).middle),
+        "priced": priced,
+        "items": [
+            {
+                "name": item.name,
+                "amount_money": scalar(spread(item.amount).middle),
+                "when": item.when,
+                "year": put(item.year, "1"),
+                "source": item.source,
+            }
+            for item in cost.items
+        ],
+        "cumulative": [
+            {
+                "year": int(year),
+                "low_money": float(told.low[year]),
+                "middle_money": float(told.middle[year]),
+                "high_money": float(told.high[year]),
+            }
+            for year in years
+        ],
+    }
+    for name, other in (("against_keep", keep), ("against_new_diesel", new)):
+        if other is None:
+            row[f"{name}_money"] = None
+            row[f"{name}_money_why"] = "the case has no such option"
+        else:
+            row |= _told(name, cost.present_value - other.cost.present_value, "1", "money")
+    return row
+
+
+def year_part(found: Findings) -> Row:
+    """What the owner's legs take in a year, in ordinary weather."""
+    legs, electric = found.legs, found.option.bank is not None
+    suffix = "kwh" if electric else "l"
+    return {
+        "motoring_h": scalar(spread(legs.yearly_time).middle) * PER_SI["h"],
+        f"energy_{suffix}": scalar(spread(np.nan_to_num(legs.yearly)).middle) * PER_SI[suffix],
+    }

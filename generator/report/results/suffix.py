@@ -1,0 +1,74 @@
+"""How does an SI number become the number behind a suffixed key of results.json?"""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import numpy as np
+
+from generator.arrays import Numbers
+
+PER_SI = {
+    "kn": 3600.0 / 1852.0,
+    "nm": 1.0 / 1852.0,
+    "km": 1e-3,
+    "m": 1.0,
+    "m2": 1.0,
+    "mm": 1e3,
+    "kg": 1.0,
+    "n": 1.0,
+    "w": 1.0,
+    "kw": 1e-3,
+    "kwh": 1.0 / 3.6e6,
+    "kwh_per_nm": 1852.0 / 3.6e6,
+    "l": 1e3,
+    "l_per_h": 3.6e6,
+    "l_per_nm": 1852.0 * 1e3,
+    "h": 1.0 / 3600.0,
+    "min": 1.0 / 60.0,
+    "s": 1.0,
+    "d": 1.0 / 86400.0,
+    "rpm": 30.0 / math.pi,
+    "a": 1.0,
+    "v": 1.0,
+    "ah": 1.0 / 3600.0,
+    "c": 3600.0,
+    "deg": 180.0 / math.pi,
+    "degc": 1.0,
+    "pct": 100.0,
+    "1": 1.0,
+    "money": 1.0,
+    "money_per_kwh": 3.6e6,
+    "money_per_l": 1e-3,
+}
+DIGITS = 9
+
+
+def put(value: Numbers | None, suffix: str) -> float | None:
+    """The first (best-estimate) entry of an SI value in the unit of ``suffix``; None if absent."""
+    if value is None:
+        return None
+    first = float(np.asarray(value, dtype=np.float64).flat[0])
+    return first * PER_SI[suffix] if math.isfinite(first) else None
+
+
+def column(values: Numbers, suffix: str) -> list[float | None]:
+    """A row of SI numbers in the unit of ``suffix``, None where a number does not exist."""
+    row = np.asarray(values, dtype=np.float64).reshape(-1) * PER_SI[suffix]
+    return [float(item) if math.isfinite(item) else None for item in row]
+
+
+def plain(node: Any) -> Any:
+    """The same tree in plain Python types, floats to nine significant digits, no NaN."""
+    if isinstance(node, dict):
+        return {str(key): plain(value) for key, value in node.items()}
+    if isinstance(node, list | tuple):
+        return [plain(value) for value in node]
+    if isinstance(node, np.bool_):
+        return bool(node)
+    if isinstance(node, np.integer):
+        return int(node)
+    if isinstance(node, float | np.floating):
+        return float(f"{float(node):.{DIGITS}g}") if math.isfinite(float(node)) else None
+    return node

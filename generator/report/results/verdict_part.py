@@ -1,0 +1,45 @@
+"""What does results.json say of the verdict on one option?"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from generator.analyses.criteria.criterion import Judgement
+from generator.analyses.verdict import Verdict
+
+Row = dict[str, Any]
+
+
+def verdict_part(verdict: Verdict, place: int) -> Row:
+    """The word, the reasons, the conditions, and every row."""
+    rows = [_row(item, place, index) for index, item in enumerate(verdict.judgements)]
+    return {
+        "word": verdict.word,
+        "reasons": [_placed(text, place, index) for index, text in verdict.reasons],
+        "conditions": [_placed(text, place, index) for index, text in verdict.conditions],
+        "criteria": rows,
+    }
+
+
+def _placed(text: str, place: int, index: int) -> str:
+    return text.replace("{here.", f"{{options.{place}.verdict.criteria.{index}.")
+
+
+def _row(item: Judgement, place: int, index: int) -> Row:
+    criterion = item.criterion
+    return {
+        "id": criterion.id,
+        "name": criterion.name,
+        "value": item.value,
+        "pessimistic": item.pessimistic,
+        "unit": item.unit,
+        "limit": criterion.limit,
+        "limit_go": criterion.go,
+        "limit_conditional": criterion.conditional,
+        "sense": criterion.sense,
+        "result": item.result,
+        "role": criterion.role,
+        "why": _placed(item.why, place, index),
+        "flip": _placed(item.flip, place, index),
+        **item.numbers,
+    }

@@ -1,0 +1,139 @@
+"""What is in results.json? Every result of the study, by keys that stay."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from generator.analyses.cautions import cautions
+from generator.analyses.findings import Findings
+from generator.case.case import Case
+from generator.report.results.case_part import (
+    boat_part,
+    case_part,
+    engine_part,
+    inputs_part,
+    propeller_part,
+    surroundings_part,
+    trial_part,
+)
+from generator.report.results.comparison_part import comparison_part
+from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
+from generator.report.results.frame_part import (
+    cautions_part,
+    criteria_part,
+    evidence_part,
+    range_warnings_part,
+    seas_part,
+    service_part,
+)
+from generator.report.results.option_part import (
+    bank_part,
+    bars,
+    cost_part,
+    legs_part,
+    particulars,
+    reserve_part,
+    top_speed,
+    weight_part,
+    year_part,
+)
+from generator.report.results.quick_part import quick_part
+from generator.report.results.suffix import plain
+from generator.report.results.verdict_part import verdict_part
+from generator.study import OptionStudy, Study
+from generator.tables.sources import sources
+from generator.version import VERSION
+
+SCHEMA = 1
+NO_BANK = "no propulsion battery"
+
+
+def build(case: Case, study: Study) -> dict[str, Any]:
+    """The whole results tree, in plain types."""
+    found = tuple(option.findings for option in study.options)
+    keep = _first(found, "keep")
+    assumptions = inputs_part(case)
+    tree: dict[str, Any] = {
+        "schema": SCHEMA,
+        "tool_version": VERSION,
+        **case_part(case, study.draws),
+        "boat": boat_part(case, found[0]),
+        "engine": engine_part(case, keep),
+        "propeller": propeller_part(case.propeller),
+        "trial": trial_part(case, study.trial),
+        "evidence": evidence_part(found[0]),
+        "service_factor": service_part(found[0]),
+        **surroundings_part(case),
+        **assumptions,
+        "sea_states": seas_part(found[0]),
+        "options": [_option(item, keep, _first(found, "new diesel")) for item in study.options],
+        "comparison": comparison_part(found),
+        "criteria": criteria_part(),
+        "cautions": cautions_part(cautions(found)),
+        "range_warnings": range_warnings_part(found),
+        "warnings": [str(item) for item in case.warnings],
+    }
+    tree["sources"] = _sources(tree)
+    result: dict[str, Any] = plain(tree)
+    return result
+
+
+def _first(found: tuple[Findings, ...], kind: str) -> Findings | None:
+    return next((item for item in found if item.option.kind == kind), None)
+
+
+def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> dict[str, Any]:
+    found = item.findings
+    option, ranges = found.option, bars(found)
+    bank = bank_part(found)
+    return {
+        "id": option.id,
+        "name": option.name,
+        "kind": option.kind,
+        "note": option.note,
+        "reference": option.kind != "battery",
+        "particulars": particulars(found),
+        **quick_part(found, ranges),
+        "speed_power": curve_rows(found, "calm"),
+        "wind_power": wind_rows(found),
+        "top_speed": top_speed(found),
+        "range": range_rows(found),
+        "range_at_cruise": ranges,
+        "bank": bank,
+        **({} if bank else {"bank_why": NO_BANK}),
+        "reserve": reserve_part(found),
+        "legs": legs_part(found),
+        "year": year_part(found),
+        "weight": weight_part(found),
+        "cost": cost_part(found, keep, new),
+        "verdict": verdict_part(item.verdict, found.place),
+    }
+
+
+def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:
+    """The sources that this study used, by key."""
+    used = {row["source"] for row in tree["assumptions"]}
+    used |= {row["source"] for row in tree["range_warnings"]}
+    used |= set(METHOD_SOURCES)
+    return [
+        {"key": source.key, "text": source.text}
+        for source in sources().values()
+        if source.key in used
+    ]
+
+
+METHOD_SOURCES = (
+    "gko1993",
+    "ittc57",
+    "hoerner",
+    "hazen1980",
+    "stawave",
+    "oosterveld1975",
+    "derrett",
+)
+
+
+def to_json(results: dict[str, Any]) -> str:
+    """The tree as text; refuses what JSON cannot say."""
+    return json.dumps(results, indent=1, ensure_ascii=False, allow_nan=False) + "\n"

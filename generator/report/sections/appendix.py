@@ -1,0 +1,120 @@
+"""Appendix: inputs as read, defaults used, warnings and sources."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from generator.report.page import Page
+from generator.report.parts import Part, Row, Section, Table, numbers, reasons, words
+from generator.report.sections.cruising_range import row_at_cruise
+from generator.report.sections.evidence import counted
+
+
+def section(page: Page) -> Section:
+    """What went in, what was assumed, and whose formulas were used."""
+    lead = page.text(
+        "Case {case.reference|given} from the file {case.file|given}; {study.draws|count} draws "
+        "from seed {study.seed|count}. The file's fingerprint is {case.sha256|given}."
+    )
+    parts = (_inputs(page), _assumptions(page), _whole_bank(page), _warnings(page), _sources(page))
+    return Section(
+        "appendix", "Appendix: inputs, assumptions, sources", tuple(p for p in parts if p), lead
+    )
+
+
+def _inputs(page: Page) -> Part:
+    rows = tuple(
+        Row(
+            path_words(page, f"{key}.path"),
+            (
+                page.words(f"{key}.shown"),
+                page.show(f"{key}.plus_minus", "plain") if page.value(f"{key}.plus_minus")
+                else Markup(""),
+                page.words(f"{key}.from") if page.value(f"{key}.from") else Markup("given"),
+            ),
+        )
+        for key in page.keys("inputs")
+    )  # fmt: skip
+    columns = (words("Input, as named in the case", 48), numbers("Value", 22),
+               numbers("Doubt", 12), words("Origin", 18))  # fmt: skip
+    text = counted(page)
+    caption = page.text("Inputs as read from {case.file|given}")
+    return Part(
+        "inputs",
+        "Inputs",
+        (text,),
+        (),
+        (Table("inputs-table", caption, columns, rows, (), "long"),),
+    )
+
+
+def path_words(page: Page, key: str) -> Markup:
+    """A path of the case that may break after its points."""
+    text = Markup.escape(page.value(key)).replace(".", Markup(".<wbr>"))
+    return Markup('<code data-key="{}" data-form="given">').format(key) + text + Markup("</code>")
+
+
+def _assumptions(page: Page) -> Part:
+    rows = tuple(
+        Row(
+            path_words(page, f"{key}.path"),
+            (
+                page.words(f"{key}.shown"),
+                page.words(f"{key}.shown_low") + Markup(" – ") + page.words(f"{key}.shown_high"),
+                page.words(f"{key}.meaning"),
+                page.words(f"{key}.mark") + Markup(", ") + page.words(f"{key}.source"),
+            ),
+        )
+        for key in page.keys("assumptions")
+    )
+    columns = (words("Default", 26), numbers("Value", 10), numbers("Range", 14),
+               words("Meaning", 30), words("Mark, source", 20))  # fmt: skip
+    text = page.text(
+        "{input_count.defaults|count} values were not given and took these defaults; each can be "
+        "set in the case. Marks: published, common practice, or from memory."
+    )
+    caption = page.text("Defaults used for {boat.name|given}")
+    table = Table("assumptions-table", caption, columns, rows, (), "long")
+    return Part("assumptions", "Assumptions", (text,), (), (table,))
+
+
+def _whole_bank(page: Page) -> Part | None:
+    keys = [row_at_cruise(page, motor, "calm") for motor in page.motors]
+    if not keys:
+        return None
+    rows = tuple(
+        Row(
+            page.words(f"{motor}.name"),
+            (
+                page.at(key, "speed_kn", "speed:bare"),
+                page.at(key, "range_nm", "distance:bare"),
+                page.at(key, "whole_bank_nm", "distance:bare"),
+            ),
+        )
+        for motor, key in zip(page.motors, keys, strict=True)
+    )
+    columns = (words("Option", 40), numbers("Speed", 16, page.unit("speed")),
+               numbers("To reserve", 20, page.unit("distance")),
+               numbers("Whole bank, nothing kept", 24, page.unit("distance")))  # fmt: skip
+    text = page.text(
+        "Advertised ranges often drain the whole bank in a calm. For comparison with such figures "
+        "only, the same for {boat.name|given}:"
+    )
+    absent = reasons(page, [f"{key}.whole_bank_nm" for key in keys if key])
+    caption = page.text("Calm range at cruise, bank new, to reserve and to the last drop")
+    table = Table("whole-bank", caption, columns, rows, absent)
+    return Part("whole-bank-part", "Range without reserve", (text,), (), (table,))
+
+
+def _warnings(page: Page) -> Part | None:
+    said = tuple(page.words(key) for key in page.keys("warnings"))
+    return Part("warnings", "Warnings on the case", said) if said else None
+
+
+def _sources(page: Page) -> Part:
+    said = tuple(
+        Markup('<span class="source">') + page.words(f"{key}.key") + Markup("</span> ")
+        + page.words(f"{key}.text")
+        for key in page.keys("sources")
+    )  # fmt: skip
+    return Part("sources", "Sources", said)

@@ -1,0 +1,62 @@
+"""Part of the results: what does the bank hold, what is kept, and what currents flow?"""
+
+from __future__ import annotations
+
+from generator.report.page import Page
+from generator.report.parts import Part, Row, Table, numbers, reasons, words
+
+LINES = (
+    ("Nominal energy", "bank.nominal_kwh", "energy"),
+    ("Usable, new", "bank.usable_kwh", "energy"),
+    ("Usable, aged", "bank.usable_aged_kwh", "energy"),
+    ("Usable, aged, one in ten", "bank.usable_aged_low_kwh", "energy"),
+    ("Reserve by share of usable", "reserve.share_kwh", "energy"),
+    ("Reserve by demand: manoeuvring", "reserve.manoeuvring_kwh", "energy"),
+    ("Reserve by demand: holding her head to wind", "reserve.holding_kwh", "energy"),
+    ("Reserve taken, new", "bank.reserve_kwh", "energy"),
+    ("Reserve taken, aged", "bank.reserve_aged_kwh", "energy"),
+    ("Left for passages, new", "bank.available_kwh", "energy"),
+    ("Left for passages, aged", "bank.available_aged_kwh", "energy"),
+    ("Thrust to hold her head to wind", "reserve.hold_thrust_n", "force"),
+    ("Shaft power for that", "reserve.hold_shaft_power_kw", "power"),
+    ("Current at cruise", "bank.cruise_current_a", "current"),
+    ("Rate at cruise", "bank.cruise_rate_c", "rate"),
+    ("Current at peak", "bank.peak_current_a", "current"),
+    ("Limit of the battery management", "bank.discharge_limit_a", "current"),
+    ("Mass of the bank", "bank.mass_kg", "mass"),
+)
+
+
+def _reserve(page: Page, motor: str) -> str:
+    """Which of the two reserves is the larger, and how large both are."""
+    own = f"{motor}.reserve"
+    share = (
+        f"{{planning.reserve_share_pct|percent}} of the usable energy, {{{own}.share_kwh|energy}}"
+    )
+    demand = (
+        f"{{{own}.demand_kwh|energy}} for {{planning.manoeuvring_time_min|minutes}} at "
+        "{planning.manoeuvring_speed_kn|speed} and {planning.hold_time_min|minutes} at "
+        "{planning.hold_speed_kn|speed} against {planning.hold_wind_kn|wind}"
+    )
+    by_share = page.value(f"{own}.by") == "share"
+    larger, smaller = (share, demand) if by_share else (demand, share)
+    return (
+        f"{{{motor}.name|given}} keeps {{{motor}.bank.reserve_kwh|energy}} of a new bank and "
+        f"{{{motor}.bank.reserve_aged_kwh|energy}} of the aged one: {larger}, which is more than "
+        f"{smaller}."
+    )
+
+
+def part(page: Page) -> Part:
+    """Energy from nominal to what is left for passages, and the currents."""
+    text = tuple(page.text(_reserve(page, motor)) for motor in page.motors)
+    keys = [f"{motor}.{tail}" for motor in page.motors for _, tail, _ in LINES]
+    rows = tuple(
+        Row(page.text(name), tuple(page.show(f"{motor}.{tail}", form) for motor in page.motors))
+        for name, tail, form in LINES
+    )
+    width = 52 // max(len(page.motors), 1)
+    columns = [numbers(page.words(f"{motor}.name"), width) for motor in page.motors]
+    caption = page.text("The bank: from nominal energy to what is left for passages")
+    table = Table("bank-table", caption, (words("", 48), *columns), rows, reasons(page, keys))
+    return Part("bank", "Bank and reserve", text, (), (table,) if page.motors else ())

@@ -1,0 +1,55 @@
+"""Section: which hazards and rules apply, to which number, and who must confirm it?"""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from generator.report.page import Page
+from generator.report.parts import Part, Row, Section, Table, words
+
+
+def section(page: Page) -> Section:
+    """One row for each caution, with the one who confirms it."""
+    lead = page.text(
+        "This study of {boat.name|given} predicts; it replaces neither a survey nor the judgement "
+        "of those named below, each for the number beside their name."
+    )
+    rows = tuple(_row(page, key) for key in page.keys("cautions"))
+    columns = (
+        words("Caution", 20),
+        words("What it means aboard", 56),
+        words("To be confirmed by", 24),
+    )
+    caption = page.text("Cautions, each tied to a number of this boat")
+    table = Table("cautions-table", caption, columns, rows)
+    outside = _outside(page)
+    parts = (Part("cautions-part", "", (), (), (table,)), *outside)
+    return Section("cautions", "Cautions", parts, lead)
+
+
+def _row(page: Page, key: str) -> Row:
+    cells = (page.sentence(f"{key}.text"), page.sentence(f"{key}.confirm"))
+    return Row(page.sentence(f"{key}.title"), cells)
+
+
+def _outside(page: Page) -> tuple[Part, ...]:
+    """Inputs outside the range of a formula: the value is still given, and said."""
+    keys = page.keys("range_warnings")
+    if not keys:
+        return ()
+    rows = tuple(
+        Row(
+            page.sentence(f"{key}.quantity"),
+            (
+                page.span(f"{key}.low", f"{key}.high", "plain"),
+                page.sentence(f"{key}.message"),
+                page.words(f"{key}.source"),
+            ),
+        )
+        for key in keys
+    )
+    columns = (words("Quantity", 28), words("Valid range", 18), words("What it means", 36),
+               words("Source", 18))  # fmt: skip
+    caption = page.text("Formulas used near or beyond their published range")
+    table = Table("range-warnings", caption, columns, rows)
+    return (Part("outside", "Beyond the published range", (Markup(""),), (), (table,)),)

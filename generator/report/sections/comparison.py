@@ -1,0 +1,64 @@
+"""Section: the options side by side, a better cell marked only beyond its doubt."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from markupsafe import Markup
+
+from generator.report.page import Page
+from generator.report.parts import Part, Row, Section, Table, numbers, reasons, words
+
+
+def section(page: Page) -> Section:
+    """One table: all options, one question a row."""
+    lead = page.text(
+        "Bold marks the better motor, and only where the difference is larger than its own doubt; "
+        "the diesels of {boat.name|given} stand beside them as references."
+    )
+    return Section(
+        "comparison", "Comparison", (Part("comparison-part", "", (), (), (_table(page),)),), lead
+    )
+
+
+def _table(page: Page) -> Table:
+    keys = [key for row in page.column("comparison.rows", "keys") for key in row if key]
+    width = 48 // max(len(page.options), 1)
+    columns = [numbers(page.words(f"{option}.name"), width) for option in page.options]
+    rows = tuple(_row(page, key) for key in page.keys("comparison.rows"))
+    caption = page.text("All options on the same legs and at the same prices")
+    return Table(
+        "comparison-table", caption, (words("", 32), *columns, words("Difference", 20)), rows,
+        reasons(page, keys),
+    )  # fmt: skip
+
+
+def _row(page: Page, key: str) -> Row:
+    row = page.value(key)
+    cells = [
+        _cell(page, data, row["form"], place == row["better"])
+        for place, data in enumerate(row["keys"])
+    ]
+    return Row(_label(page, key), (*cells, _judged(page, key)), _look(row))
+
+
+def _label(page: Page, key: str) -> Markup:
+    return page.text(str(page.value(f"{key}.label")).strip())
+
+
+def _look(row: dict[str, Any]) -> str:
+    """Labels that stand under the row above are set in."""
+    return "inset" if row["label"].startswith(" ") else ""
+
+
+def _judged(page: Page, key: str) -> Markup:
+    if page.value(f"{key}.better") is not None:
+        return Markup("larger than its doubt")
+    return page.sentence(f"{key}.why")
+
+
+def _cell(page: Page, key: str | None, form: str, better: bool) -> Markup:
+    if key is None:
+        return Markup("")
+    shown = page.placed(key, form)
+    return Markup('<strong class="better">') + shown + Markup("</strong>") if better else shown

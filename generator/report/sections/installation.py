@@ -1,0 +1,115 @@
+"""Section: what drives her today, and what does her own sea trial say?"""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from generator.report.page import Page
+from generator.report.parts import Column, Part, Row, Section, Table, numbers, reasons, words
+from generator.report.sections.evidence import graded
+
+TRIAL_FORMS = (
+    ("engine_speed_rpm", "rpm"), ("speed_out_kn", "speed"), ("speed_back_kn", "speed"),
+    ("speed_kn", "speed"), ("wind_kn", "wind"), ("depth_m", "height"),
+    ("shaft_power_kw", "power"),
+)  # fmt: skip
+
+
+def section(page: Page) -> Section:
+    """The engine and propeller, the trial rows kept and refused, the in-service factor."""
+    lead = page.text(
+        "The present diesel of {engine.year|year} gives {engine.rated_power_kw|power} at "
+        "{engine.rated_speed_rpm|rpm} and has run {engine.hours_h|hours}; its condition is stated "
+        "as {engine.condition|given}. It runs {engine.hours_per_year_h|hours} a year and burns "
+        "{engine.litres_per_hour_cruise_l|fuel_rate} at cruise, {engine.litres_per_year_l|fuel} "
+        "a year, from a tank of {engine.tank_l|fuel}."
+    )
+    return Section(
+        "installation", "Existing installation", (_drive(page), _trial(page), _service(page)), lead
+    )
+
+
+def _drive(page: Page) -> Part:
+    text = page.text(
+        "A reduction of {engine.gear_ratio|ratio} turns a {propeller.kind|given} propeller of "
+        "{propeller.blades|count} blades, {propeller.diameter_mm|length_small} in diameter and "
+        "{propeller.pitch_mm|length_small} in pitch, on a {propeller.installation|given}. Its wake "
+        "fraction is taken as {propeller.wake_fraction|ratio} and its thrust deduction as "
+        "{propeller.thrust_deduction|ratio}."
+    )
+    served = [page.words(key) for key in page.keys("house.services")]
+    services = (
+        (Markup("Services that the diesel gives and that end with it: ")
+         + Markup(", ").join(served) + Markup("."),) if served else ()
+    )  # fmt: skip
+    return Part("drive", "Engine, gear and propeller", (text, *services))
+
+
+def _trial(page: Page) -> Part:
+    if page.value("trial") is None:
+        return Part("trial", "Sea trial", (graded(page),))
+    rows = page.keys("trial.rows")
+    keys = [f"{row}.{name}" for row in rows for name, _ in TRIAL_FORMS]
+    table = Table(
+        "trial-rows",
+        page.text("Sea trial of the present engine: rows kept, and rows refused with the reason"),
+        _trial_columns(page),
+        tuple(_trial_row(page, row) for row in rows),
+        reasons(page, keys),
+    )
+    said = (graded(page), page.sentence("trial.note"))
+    return Part("trial", "Sea trial", said, (), (table,))
+
+
+def _trial_columns(page: Page) -> tuple[Column, ...]:
+    speed = page.unit("speed")
+    return (
+        words("Case line", 8), numbers("Engine", 9, "rpm"), numbers("Out", 7, speed),
+        numbers("Back", 7, speed), numbers("Mean", 7, speed), numbers("Wind", 7, speed),
+        numbers("Depth", 8, page.unit("height")), numbers("Shaft", 9, page.unit("power")),
+        numbers("Model", 9, page.unit("power")), words("Used", 29),
+    )  # fmt: skip
+
+
+def _trial_row(page: Page, key: str) -> Row:
+    cells = [page.show(f"{key}.{name}", f"{form}:bare") for name, form in TRIAL_FORMS]
+    model = page.show(f"{key}.model_power_kw", "power:bare")
+    used = page.value(f"{key}.used")
+    verdict = Markup("kept") if used else Markup("refused: ") + page.sentence(f"{key}.why")
+    line = page.show(f"{key}.line", "year")
+    return Row(line, (*cells, model, verdict), "" if used else "refused")
+
+
+def _service(page: Page) -> Part:
+    rows = tuple(_factor(page, key) for key in page.keys("service_factor.parts"))
+    table = Table(
+        "service-factor",
+        page.text(
+            "In-service factor by part; at cruise the parts multiply to "
+            "{service_factor.product_at_cruise|ratio}"
+        ),
+        (
+            words("Part", 34), words("Acts on", 16), numbers("Value", 10),
+            numbers("Range", 18), words("In a calm", 11), words("In wind and sea", 11),
+        ),
+        rows,
+    )  # fmt: skip
+    text = page.text(
+        "A clean hull in still water is not what {boat.name|given} meets: her bottom is stated as "
+        "{boat.bottom|given}. The parts below raise the calm-water power to "
+        "{service_factor.product_at_cruise|ratio} of clean at cruise, against a flat "
+        "{service_factor.single_factor|ratio} by common practice."
+    )
+    note = page.sentence("service_factor.note")
+    return Part("service", "From clean hull to in service", (text, note), (), (table,))
+
+
+def _factor(page: Page, key: str) -> Row:
+    cells = (
+        page.words(f"{key}.applies_to"),
+        page.show(f"{key}.value", "ratio"),
+        page.span(f"{key}.low", f"{key}.high", "ratio"),
+        page.words(f"{key}.in_calm"),
+        page.words(f"{key}.in_wind"),
+    )
+    return Row(page.words(f"{key}.name"), cells)

@@ -1,0 +1,100 @@
+"""Part of the results: what power for what speed, and where does each motor top out?"""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from generator.report.figures.speed_power import speed_power
+from generator.report.page import Page
+from generator.report.parts import Column, Figure, Part, Row, Table, numbers, reasons, words
+
+STEP = 0.5  # kn between two rows of the table
+
+
+def part(page: Page) -> Part:
+    """Chart of shaft power against speed, and the table behind it."""
+    return Part("power", "Power and speed", (_words(page),), (_figure(page),), _tables(page))
+
+
+def _words(page: Page) -> Markup:
+    cruise = _at_cruise(page)
+    if cruise is None:
+        return Markup("")
+    return page.text(
+        f"At {{{cruise}.speed_kn|speed}} in a calm, in service, {{boat.name|given}} asks for a "
+        f"thrust of {{{cruise}.thrust_n|force}} and {{{cruise}.shaft_power_kw|power}} at the shaft "
+        f"(one in ten below {{{cruise}.shaft_power_low_kw|power}}, one in ten above "
+        f"{{{cruise}.shaft_power_high_kw|power}}). The same speed asks for the same shaft power "
+        "whatever turns the shaft; only the mass aboard and the propeller can change it."
+    )
+
+
+def _at_cruise(page: Page) -> str | None:
+    """The speed row nearest to the planned cruise, of the first motor or else the first option."""
+    option = (page.motors or page.options)[0]
+    cruise = page.value("planning.cruise_speed_kn")
+    keys = page.keys(f"{option}.speed_power")
+    if cruise is None or not keys:
+        return None
+    return min(keys, key=lambda key: abs(float(page.value(f"{key}.speed_kn")) - cruise))
+
+
+def _figure(page: Page) -> Figure:
+    reached = "; ".join(
+        f"{{{motor}.name|given}} reaches {{{motor}.top_speed.continuous_kn|speed}} on its "
+        f"continuous rating and {{{motor}.top_speed.peak_kn|speed}} at peak"
+        for motor in page.motors
+    )
+    finding = page.text((reached or "No motor is in this case") + ".")
+    note = page.text(
+        "Calm water, deep, in service. Level lines: ratings at the motor shaft. Evidence: "
+        "{evidence.grade|given}. Band: the middle eight tenths of {study.draws|count} draws."
+    )
+    return Figure("speed-power", finding, note, speed_power(page))
+
+
+def _tables(page: Page) -> tuple[Table, ...]:
+    if not page.motors:
+        return ()
+    rows, keys = [], []
+    for key in page.keys(f"{page.motors[0]}.speed_power"):
+        speed = float(page.value(f"{key}.speed_kn"))
+        if speed % STEP == 0 and speed >= 3:
+            row, used = _row(page, key, speed)
+            rows.append(row)
+            keys += used
+    caption = page.text("Calm water, in service: what she asks for and what the bank gives")
+    return (Table("power-table", caption, _columns(page), tuple(rows), reasons(page, keys)),)
+
+
+def _columns(page: Page) -> tuple[Column, ...]:
+    power, width = page.unit("power"), 56 // (2 * len(page.motors))
+    pairs = [
+        column
+        for motor in page.motors
+        for column in (
+            numbers(page.words(f"{motor}.name") + Markup(": battery"), width, power),
+            numbers("motor speed", width, "rpm"),
+        )
+    ]
+    return (
+        words(f"Speed, {page.unit('speed')}", 12), numbers("Resistance", 12, page.unit("force")),
+        numbers("Shaft, one in ten to nine in ten", 20, power), *pairs,
+    )  # fmt: skip
+
+
+def _row(page: Page, key: str, speed: float) -> tuple[Row, list[str]]:
+    cells = [
+        page.show(f"{key}.resistance_n", "force:bare"),
+        page.show(f"{key}.shaft_power_kw", "power:bare")
+        + Markup(' <span class="spread">')
+        + page.span(f"{key}.shaft_power_low_kw", f"{key}.shaft_power_high_kw", "power:bare")
+        + Markup("</span>"),
+    ]
+    used = []
+    for motor in page.motors:
+        own = page.find(f"{motor}.speed_power", speed_kn=speed)
+        for name, form in (("battery_power_kw", "power:bare"), ("motor_rpm", "rpm:bare")):
+            cells.append(page.show(f"{own}.{name}", form) if own else Markup("–"))
+            used.append(f"{own}.{name}")
+    return Row(page.show(f"{key}.speed_kn", "speed:bare"), tuple(cells)), used if own else []

@@ -1,0 +1,71 @@
+"""The whole study on one screen: for each option the same path, none special."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.analyses.bank import bank_result
+from generator.analyses.cost import cost
+from generator.analyses.cruising_range import cruising_range
+from generator.analyses.findings import Findings
+from generator.analyses.hull import vessel
+from generator.analyses.legs import passages
+from generator.analyses.plant import store
+from generator.analyses.power import power
+from generator.analyses.reserve import reserve
+from generator.analyses.trial import TrialResult, read_trial
+from generator.analyses.verdict import Verdict, verdict
+from generator.analyses.weight import weigh
+from generator.case.case import Case
+from generator.case.option import Option
+from generator.draws import Draws, drawn
+
+
+@dataclass(frozen=True)
+class OptionStudy:
+    """What was found of one option, and the word on it."""
+
+    findings: Findings
+    verdict: Verdict
+
+
+@dataclass(frozen=True)
+class Study:
+    """The answers for every option of a case."""
+
+    draws: Draws
+    trial: TrialResult
+    options: tuple[OptionStudy, ...]
+
+
+def run(case: Case, draws: Draws) -> Study:
+    """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
+    moved = drawn(case, draws)
+    trial = read_trial(moved, vessel(moved.boat, moved.waters, 0.0))
+    options = tuple(
+        _option(moved, option, place, trial) for place, option in enumerate(moved.options)
+    )
+    return Study(draws, trial, options)
+
+
+def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
+    weight = weigh(case, option)
+    found = power(case, option, weight.net, trial.scale)
+    held = store(option)
+    kept = reserve(case, option, found, trial.scale, held)
+    legs = passages(case, option, found, trial.scale, kept, held)
+    findings = Findings(
+        case=case,
+        option=option,
+        place=place,
+        trial=trial,
+        weight=weight,
+        power=found,
+        store=held,
+        reserve=kept,
+        ranges=cruising_range(case, option, found, kept, held),
+        bank=bank_result(case, option, found, trial.scale, kept, held),
+        legs=legs,
+        cost=cost(case, option, legs),
+    )
+    return OptionStudy(findings, verdict(findings))

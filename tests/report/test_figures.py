@@ -1,0 +1,74 @@
+"""Are the drawings clean, the same every time, and true to the results?"""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+from xml.etree import ElementTree
+
+from generator.report.numbers import Display, shown
+from generator.report.render import Pages
+from generator.report.typeface import FACES, FAMILY, FOLDER
+
+SIGNS = "≤≥≈±ΩΔ²₂→−×·°–—€£½“”’\u00a0\u2009\u202f"
+
+
+def test_charts_are_well_formed_and_not_empty(pages: Pages) -> None:
+    assert len(pages.charts) >= 6
+    for name, svg in pages.charts.items():
+        root = ElementTree.fromstring(svg)
+        shapes = [node for node in root.iter() if node.tag.endswith(("path", "use", "text"))]
+        assert len(shapes) > 20, name
+
+
+def test_names_inside_charts_do_not_collide(pages: Pages) -> None:
+    names = [found for svg in pages.charts.values() for found in re.findall(r'\bid="([^"]+)"', svg)]
+    assert len(names) == len(set(names))
+    for name, svg in pages.charts.items():
+        assert all(found.startswith(name) for found in re.findall(r"url\(#([^)]+)\)", svg))
+
+
+def test_numbers_in_charts_are_those_of_the_results(results: dict[str, Any], pages: Pages) -> None:
+    display, seen = Display("metric", "GBP"), 0
+    for svg in pages.charts.values():
+        for group in ElementTree.fromstring(svg).iter():
+            key = group.get("data-key")
+            if key is None:
+                continue
+            value: Any = results
+            for step in key.split("."):
+                value = value[int(step)] if isinstance(value, list) else value[step]
+            text = "".join(group.itertext()).strip()
+            assert text == shown(value, group.get("data-form") or "", display), key
+            seen += 1
+    assert seen > 12
+
+
+def test_charts_are_set_in_the_bundled_typeface(pages: Pages) -> None:
+    for svg in pages.charts.values():
+        assert FAMILY in svg
+        assert "DejaVu" not in svg
+
+
+def test_charts_hold_no_date_and_no_maker(pages: Pages) -> None:
+    for svg in pages.charts.values():
+        assert "<metadata" not in svg
+        assert "Matplotlib" not in svg
+
+
+def test_typeface_has_every_sign_of_the_trade_and_even_digits() -> None:
+    from fontTools.ttLib import TTFont
+
+    for name, _, _ in FACES:
+        font = TTFont(FOLDER / f"{name}.ttf")
+        glyphs = font.getBestCmap()
+        assert [sign for sign in SIGNS if ord(sign) not in glyphs] == []
+        assert font["name"].getDebugName(1) == FAMILY
+        if name != "italic":  # numbers are never set in italics
+            assert len({font["hmtx"][glyphs[ord(digit)]][0] for digit in "0123456789"}) == 1
+
+
+def test_typeface_travels_with_its_licence() -> None:
+    text = (FOLDER / "OFL.txt").read_text(encoding="utf-8")
+    assert "SIL OPEN FONT LICENSE Version 1.1" in text
+    assert "Reserved Font Name" in text

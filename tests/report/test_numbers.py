@@ -1,0 +1,73 @@
+"""How numbers look; expected texts are typed by hand from the stored value."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.report.numbers import FORMS, Display, shown, unit_of
+
+METRIC, IMPERIAL = Display("metric", "GBP"), Display("imperial", "USD")
+NB = "\u00a0"
+
+
+@pytest.mark.parametrize(
+    ("value", "spec", "text"),
+    [
+        (4.849, "speed", f"4.8{NB}kn"),
+        (20.0, "wind", f"20{NB}kn"),
+        (9.14, "distance", f"9.1{NB}nm"),
+        (10.4, "distance", f"10{NB}nm"),
+        (0.456, "power", f"0.46{NB}kW"),
+        (12.04, "power", f"12.0{NB}kW"),
+        (4300.4, "mass", f"4,300{NB}kg"),
+        (-20.2, "mass:signed", f"−20{NB}kg"),
+        (15.0, "mass:signed", f"+15{NB}kg"),
+        (-15.0, "mass:size", f"15{NB}kg"),
+        (-0.3, "mass:signed", f"0{NB}kg"),
+        (15.0, "mass:bare", "15"),
+        (16549.0, "money", "£16,550"),
+        (-400.0, "money", "−£400"),
+        (123456.0, "money", "£123,500"),
+        (3550.0, "rpm", f"3,550{NB}rpm"),
+        (1984, "year", "1984"),
+        (0.973, "share", "97%"),
+        (20.0, "percent", "20%"),
+        (15.0, "temperature", f"15{NB}°C"),
+        (381.0, "length_small", f"381{NB}mm"),
+        (None, "speed", "–"),
+        (True, "plain", "yes"),
+        ("as typed", "speed", "as typed"),
+    ],
+)
+def test_shown_is_what_a_reader_expects(value: object, spec: str, text: str) -> None:
+    assert shown(value, spec, METRIC) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "spec", "text"),
+    [
+        (4300.0, "mass", f"9,480{NB}lb"),  # 4300 / 0.45359237 = 9479.9
+        (9.14, "length", f"30.0{NB}ft"),  # 9.14 / 0.3048 = 29.99
+        (381.0, "length_small", f"15.0{NB}in"),
+        (55.0, "fuel", f"14.5{NB}US{NB}gal".replace(f"US{NB}", "US ")),  # 55 / 3.785411784
+        (15.0, "temperature", f"59{NB}°F"),
+        (1000.0, "force", f"225{NB}lbf"),  # 1000 / 4.4482216
+        (4.8, "speed", f"4.8{NB}kn"),  # the same at sea everywhere
+        (8.0, "power", f"8.0{NB}kW"),  # one unit of power for diesel and motor
+        (1200.0, "money", "$1,200"),
+    ],
+)
+def test_imperial_display_is_the_same_quantity(value: float, spec: str, text: str) -> None:
+    assert shown(value, spec, IMPERIAL) == text
+
+
+def test_a_currency_without_a_sign_keeps_its_code() -> None:
+    assert shown(1200.0, "money", Display("metric", "SEK")) == f"SEK{NB}1,200"
+    assert unit_of("money", Display("metric", "EUR")) == "€"
+
+
+def test_every_form_shows_a_value_in_both_displays() -> None:
+    for name in FORMS:
+        for display in (METRIC, IMPERIAL):
+            assert shown(1.0, name, display)
+            assert not shown(1.0, f"{name}:bare", display).endswith(f"{NB}{name}")

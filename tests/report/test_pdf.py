@@ -1,0 +1,95 @@
+"""Is the PDF whole, tagged, silent and the same every time?"""
+
+from __future__ import annotations
+
+import builtins
+import re
+import sys
+import zlib
+from typing import Any
+
+import pytest
+
+from generator.errors import EngineError
+from generator.report.pdf import PdfResult, make_pdf
+from generator.report.render import Pages
+
+
+def opened(pdf: bytes) -> str:
+    """The file with its packed streams unpacked, as far as they are text."""
+    parts = [pdf.decode("latin-1")]
+    for packed in re.findall(rb"stream\r?\n(.*?)\r?\nendstream", pdf, re.DOTALL):
+        try:
+            parts.append(zlib.decompress(packed).decode("latin-1"))
+        except zlib.error:
+            continue
+    return "\n".join(parts)
+
+
+def test_the_drawing_engine_says_nothing(pdf: PdfResult) -> None:
+    assert pdf.log_lines == ()
+
+
+def test_it_has_a_sensible_number_of_pages(pdf: PdfResult) -> None:
+    assert pdf.bytes.startswith(b"%PDF-")
+    assert 10 <= pdf.pages <= 30
+
+
+def test_it_is_tagged_for_readers_of_other_senses(pdf: PdfResult) -> None:
+    text = opened(pdf.bytes)
+    assert "/MarkInfo" in text
+    assert "pdfuaid" in text
+    heads = len(re.findall(r"/S /TH\b", text))
+    assert heads > 100
+    assert len(re.findall(r"/Scope /(?:Column|Row)", text)) == heads
+
+
+def test_every_chart_has_an_alternative_text(pdf: PdfResult, pages: Pages) -> None:
+    assert len(re.findall(r"/Alt\b", opened(pdf.bytes))) >= len(pages.charts)
+
+
+def test_headings_are_bookmarks(pdf: PdfResult) -> None:
+    text = opened(pdf.bytes)
+    assert "/Outlines" in text
+    assert "1 Vessel and use" in text or "V\x00e\x00s\x00s\x00e\x00l" in text
+
+
+def test_the_same_pages_give_the_same_bytes(pdf: PdfResult, pages: Pages) -> None:
+    assert make_pdf(pages.html_print, pages.charts).bytes == pdf.bytes
+
+
+def test_a_line_of_the_drawing_engine_is_handed_on(pages: Pages) -> None:
+    html = '<html lang="en"><style>p { no-such-thing: 1 }</style><title>t</title><p>x</p></html>'
+    (line,) = make_pdf(html, {}).log_lines
+    assert "no-such-thing" in line
+
+
+@pytest.mark.parametrize(
+    "tag",
+    [
+        '<img src="file:///etc/hostname" alt="x">',
+        '<img src="http://127.0.0.1/x.png" alt="x">',
+        '<link rel="attachment" href="file:///etc/hostname">',
+        '<img src="chart:no-such-chart" alt="x">',
+    ],
+)
+def test_nothing_is_fetched_but_from_memory(tag: str) -> None:
+    from weasyprint.urls import FatalURLFetchingError
+
+    with pytest.raises(FatalURLFetchingError):
+        make_pdf(f'<html lang="en"><title>t</title>{tag}</html>', {})
+
+
+def test_without_pango_it_says_how_to_get_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    real = builtins.__import__
+
+    def missing(name: str, *rest: Any, **more: Any) -> Any:
+        if name == "weasyprint":
+            raise OSError("cannot load library 'libgobject-2.0-0'")
+        return real(name, *rest, **more)
+
+    monkeypatch.delitem(sys.modules, "weasyprint", raising=False)
+    monkeypatch.setattr(builtins, "__import__", missing)
+    with pytest.raises(EngineError, match="apt-get install libpango") as caught:
+        make_pdf("<html></html>", {})
+    assert "\n" not in str(caught.value)
