@@ -7,14 +7,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.demand import Weather
-from generator.analyses.plant import Store, discharge_limit
+from generator.analyses.plant import Store, battery_power, discharge_limit
 from generator.analyses.power import Power, at_points
 from generator.analyses.reserve import Reserve
 from generator.analyses.weight import bank_mass
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
-from generator.physics.drive.motor import electrical_power
 from generator.physics.energy.battery import current, rate
 
 
@@ -45,14 +44,7 @@ def bank_result(
         return None
     cruise = np.atleast_2d(np.asarray(case.planning.cruise_speed))
     curve = at_points(case, option, found, scale, cruise, Weather(0.0, 1.0))
-    peak = electrical_power(
-        motor.peak_power,
-        motor.rated_speed,
-        motor.continuous_power,
-        motor.rated_speed,
-        case.factors.motor_loss,
-    )
-    peak_drain = (peak + motor.electronics_standby) / motor.cable_efficiency
+    peak_drain = battery_power(motor, motor.peak_power, motor.rated_speed, case.factors)
     cruise_current = np.asarray(current(curve.output.drain, bank.nominal_voltage))
     peak_current = np.atleast_2d(np.asarray(current(peak_drain, bank.nominal_voltage)))
     return BankResult(

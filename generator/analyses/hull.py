@@ -15,7 +15,7 @@ from generator.physics.hull.windage import drag_area
 from generator.physics.validity import Caution
 from generator.physics.water import density, kinematic_viscosity
 
-GRAVITY = 9.81  # m/s2
+
 HULL_SPEED = 2.43 * 1852 / 3600  # (m/s)/m^0.5: 1.34 kn per square root of a foot
 
 

@@ -12,8 +12,8 @@ from generator.case.diesel import Diesel
 from generator.case.factors import Factors
 from generator.case.option import Bank, Motor, Option
 from generator.physics.drive.diesel_engine import fuel_rate
-from generator.physics.drive.gear import motor_speed, power_before_gear
-from generator.physics.drive.motor import electrical_power
+from generator.physics.drive.gear import input_power, motor_speed
+from generator.physics.drive.motor import electrical_power, motor_losses
 from generator.physics.energy.battery import nominal_energy
 
 OVERSPEED = 1.05  # share of rated speed that a plant may turn at: common practice, no source
@@ -58,19 +58,23 @@ def plant_output(option: Option, demand: Demand, factors: Factors) -> Output:
 
 def _electric(motor: Motor, demand: Demand, factors: Factors) -> Output:
     turns = motor_speed(demand.shaft_speed, motor.gear_ratio)
-    power = power_before_gear(demand.shaft_power, motor.gear_efficiency) + motor.seal_and_bearings
-    electric = electrical_power(
-        power, turns, motor.continuous_power, motor.rated_speed, factors.motor_loss
-    )
-    drain = (electric + motor.electronics_standby) / motor.cable_efficiency
+    power = input_power(demand.shaft_power, motor.gear_efficiency) + motor.seal_and_bearings
+    drain = battery_power(motor, power, turns, factors)
     share = _shares(power, turns, motor.continuous_power, motor.rated_speed)
     peak = _shares(power, turns, motor.peak_power, motor.rated_speed)
     return _output(turns, power, drain, share, peak)
 
 
+def battery_power(motor: Motor, power: Numbers, turns: Numbers, factors: Factors) -> Numbers:
+    """Power at the battery terminals [W] for a power [W] and turns [rad/s] of the motor."""
+    losses = motor_losses(power, turns, motor.continuous_power, motor.rated_speed)
+    electric = electrical_power(power, losses * factors.motor_loss)
+    return (electric + motor.electronics_standby) / motor.cable_efficiency
+
+
 def _diesel(diesel: Diesel, demand: Demand) -> Output:
     turns = motor_speed(demand.shaft_speed, diesel.gear_ratio)
-    power = power_before_gear(demand.shaft_power, diesel.gear_efficiency) + diesel.alternator_power
+    power = input_power(demand.shaft_power, diesel.gear_efficiency) + diesel.alternator_power
     drain = fuel_rate(power, diesel.rated_power) * diesel.fuel_scale
     share = _shares(power, turns, diesel.rated_power, diesel.rated_speed)
     return _output(turns, power, drain, share, share)

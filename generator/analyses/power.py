@@ -18,11 +18,12 @@ from generator.analyses.demand import (
     still_air,
     weather_force,
 )
-from generator.analyses.hull import GRAVITY, Vessel, vessel
+from generator.analyses.hull import Vessel, vessel
 from generator.analyses.plant import Output, plant_output
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
+from generator.physics.water import GRAVITY
 
 KNOT = 1852.0 / 3600.0
 SPEED_STEP = 0.25 * KNOT

@@ -150,7 +150,3 @@ def _parts(option: OptionKeys, place: Place) -> Iterator[Finding]:
         elif part in said and part not in wanted and option.kind:
             hope = f"expected none for an option of kind {option.kind}"
             yield Finding((*place, part), "is given", hope)
-    new = option.kind == "new diesel" and "engine" in said
-    if new and "rated_power" not in option.engine.model_fields_set:
-        hope = "expected the power of the new engine such as `14 kW`"
-        yield Finding((*place, "engine", "rated_power"), "is missing", hope)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from typing import TypeVar
 
+from generator.case.key_kinds import ID_FORM
 from generator.case.plant_keys import EngineKeys, PropellerKeys
 from generator.case.read import Hole
 from generator.case.said import Keys, Said, path_text
@@ -23,6 +25,7 @@ def inherit_options(root: Keys, file: str, faults: list[Fault]) -> dict[int, int
     options: list[object] = found if isinstance(found, list) else []
     parents: dict[int, int] = {}
     seen: dict[str, int] = {}
+    unreadable = False
     for place, option in enumerate(options):
         if not isinstance(option, Keys):
             continue
@@ -30,16 +33,19 @@ def inherit_options(root: Keys, file: str, faults: list[Fault]) -> dict[int, int
         if isinstance(start, Said) and start.text in seen:
             parents[place] = seen[start.text]
             options[place] = _merged(options[parents[place]], option, OWN)
-        elif isinstance(start, Said):
+        elif isinstance(start, Said) and not unreadable:
             path = path_text(("options", place, "from"))
             hope = f"expected one of: {', '.join(seen)}" if seen else "expected none in the first"
             faults.append(
                 Fault(file, start.line, path, f"`{start.text[:64]}` is no earlier option", hope)
             )
+        if isinstance(start, Said) and start.text not in seen:
             option["from"] = Hole(start.line)
         name = option.get("id")
-        if isinstance(name, Said):
+        if isinstance(name, Said) and re.fullmatch(ID_FORM, name.text):
             seen.setdefault(name.text, place)
+        else:
+            unreadable = True  # it may be the one that a later option starts from
     return parents
 
 

@@ -6,6 +6,8 @@ from typing import Annotated
 
 from generator.case.leaf import Amount, Flag, Given, Pattern, Text, Whole
 
+ID_FORM = r"[a-z0-9][a-z0-9_-]{0,31}"
+
 Length = Annotated[Given | None, Amount("length")]
 LengthOrNone = Annotated[Given | None, Amount("length", above=False)]
 Position = Annotated[Given | None, Amount("length", low=None)]
@@ -50,6 +52,4 @@ PricePerEnergy = Annotated[Given | None, Amount("money per energy", above=False)
 Words = Annotated[str | None, Text()]
 YesNo = Annotated[bool | None, Flag()]
 CalendarYear = Annotated[int | None, Whole(1850, 2100)]
-Name = Annotated[
-    str | None, Pattern(r"[a-z0-9][a-z0-9_-]{0,31}", "a short id of small letters, digits, - or _")
-]
+Name = Annotated[str | None, Pattern(ID_FORM, "a short id of small letters, digits, - or _")]

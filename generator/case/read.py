@@ -17,7 +17,7 @@ from generator.errors import CaseError, Fault
 
 LARGEST = 1_000_000  # bytes
 DEEPEST = 12
-MOST_EVENTS = 20_000  # a boat fills some hundreds
+MOST_EVENTS = 5_000  # keys, values and ends of lists; a boat fills some hundreds
 # C0 and C1 without tab and line ends, line separators, direction marks, byte-order marks inside
 _CONTROL = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]"
@@ -115,7 +115,7 @@ def _events(text: str, file: str) -> Iterator[yaml.Event]:
     try:
         for number, event in enumerate(yaml.parse(text, yaml.CSafeLoader)):
             if number > MOST_EVENTS:
-                problem = f"holds more than {MOST_EVENTS} values"
+                problem = f"holds more than {MOST_EVENTS} keys and values"
                 raise CaseError([Fault(file, _line(event), "", problem, "expected some hundreds")])
             yield event
     except yaml.MarkedYAMLError as error:
@@ -181,7 +181,8 @@ class _Reader:
             node = self._items(_line(event), path, depth)
         tag = getattr(event, "tag", None)
         if tag is not None:
-            return self._refuse(_line(event), path, f"has the tag `{tag}`", "expected plain text")
+            shown = str(tag).replace("tag:yaml.org,2002:", "!!")
+            return self._refuse(_line(event), path, f"has the tag `{shown}`", "expected plain text")
         return node
 
     def _items(self, line: int, path: str, depth: int) -> Items:

@@ -73,11 +73,11 @@ class LegKeys(Group):
     distance: Distance = NEEDED
     times_per_year: NumberOrNone = NEEDED
     speed: Speed = NEEDED
-    exposed_distance: DistanceOrNone = NEEDED
+    exposed_distance: DistanceOrNone = None
     exposed_speed: Speed = None
     wind: SpeedOrNone = None
     fetch: Distance = None
-    foul_stream: Stream = NEEDED
+    foul_stream: Stream = None
     refuge: YesNo = NEEDED
     sailable: YesNo = NEEDED
 

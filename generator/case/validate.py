@@ -13,7 +13,7 @@ from generator.case.leaf import Leaf, Spot
 from generator.case.nearest import nearest_word
 from generator.case.read import Hole
 from generator.case.said import Keys, Place, Said, line_of, path_text
-from generator.case.schema import CaseKeys
+from generator.case.schema import CaseKeys, OptionKeys
 from generator.errors import Fault
 
 _MANY = 14  # more keys than this are not listed in a message
@@ -126,7 +126,8 @@ def _missing_faults(
     for place in missing:
         number = place[1] if len(place) > 1 and place[0] == "options" else None
         parent = parents.get(number) if isinstance(number, int) else None
-        if parent is not None and ("options", parent, *place[2:]) in missing:
+        origin: Place = () if parent is None else ("options", parent, *place[2:])
+        if origin and (origin in missing or _refused(root, origin)):
             continue
         if isinstance(_option(root, place).get("from"), Hole) or _useless(case, place):
             continue
@@ -146,12 +147,34 @@ def _missing(model: BaseModel, said: object, place: Place) -> Iterator[Place]:
         if name not in model.model_fields_set or value == ():
             if extra.get("needed"):
                 yield (*place, key)
-        elif isinstance(value, BaseModel) and not extra.get("overrides"):
+        elif isinstance(value, BaseModel) and extra.get("overrides"):
+            yield from _power_of_new_engine(model, (*place, key))
+        elif isinstance(value, BaseModel):
             yield from _missing(value, inner, (*place, key))
         elif isinstance(value, tuple) and isinstance(inner, list):
             for number, (item, below) in enumerate(zip(value, inner, strict=True)):
                 if isinstance(item, BaseModel) and not isinstance(below, Hole):
                     yield from _missing(item, below, (*place, key, number))
+
+
+def _power_of_new_engine(option: BaseModel, place: Place) -> Iterator[Place]:
+    """All else of a new diesel may be as in the old one."""
+    if not isinstance(option, OptionKeys) or option.kind != "new diesel":
+        return
+    if place[-1] == "engine" and "rated_power" not in option.engine.model_fields_set:
+        yield (*place, "rated_power")
+
+
+def _refused(root: Keys, place: Place) -> bool:
+    """Whether something on the way to a place was refused."""
+    said: Any = root
+    for part in place:
+        if isinstance(said, Keys) and part not in said:
+            return False
+        said = said[part]
+        if isinstance(said, Hole):
+            return True
+    return False
 
 
 def _useless(case: CaseKeys, place: Place) -> bool:

@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from generator.report.figures.look import QUIET, WIDTH, drawn_in_house_style
 from generator.report.page import Page
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
     from matplotlib.text import Text
 
-KEYED = re.compile(r'<g id="number:([^"]+?)\*([^"]+)">')
+KEYED = re.compile(r'<g id="number:([^"]+?)\*([^"]+)">\s*<text([^>]*)>([^<]*)</text>\s*</g>')
 NAMES = re.compile(r'(\bid="|url\(#|href="#)')
 METADATA = re.compile(r"\s*<metadata>.*?</metadata>", re.DOTALL)
 STYLED = re.compile(r'<([a-z]+)([^>]*?) style="([^"]*)"([^>]*)>')
@@ -89,7 +89,8 @@ def _clean(raw: str, name: str) -> str:
 
 
 def _data(match: re.Match[str]) -> str:
-    return f'<g data-key="{escape(match[1])}" data-form="{escape(match[2])}">'
+    key, form, look, text = match.groups()
+    return f'<text data-key="{key}" data-form="{form}"{look}>{text}</text>'
 
 
 def _as_attributes(match: re.Match[str]) -> str:

@@ -85,7 +85,7 @@ FORMS: Mapping[str, Form] = {
     "share": _both("share", Look("%", _rounding(0), 100.0), Look("%", _rounding(0), 100.0)),
     "count": _same("", "", 0),
     "years": _same("years", "years", 0),
-    "year": _same("year market built", "", 0, thousands=False),
+    "year": _same("year market line", "", 0, thousands=False),
     "plain": _same("", "", 4, 0.01, 3, 10, 1, 1000, 0),
     "mass": _both("kg", Look("kg", _rounding(0)), Look("lb", _rounding(0), scale=1 / POUND)),
     "length": _both("m", Look("m", _rounding(2)), Look("ft", _rounding(1), scale=1 / FOOT)),

@@ -62,7 +62,7 @@ class Part:
     """A titled piece of a section: text, then figures, then tables."""
 
     name: str
-    title: str
+    title: Markup | str
     text: tuple[Markup, ...] = ()
     figures: tuple[Figure, ...] = ()
     tables: tuple[Table, ...] = ()

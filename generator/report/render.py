@@ -81,7 +81,7 @@ def _render(
     view: dict[str, Any] = {
         "page": page, "case": page.value("case"), "boat": page.value("boat"), "front": cover,
         "sections": {section.name: section for section in body}, "pictures": pictures,
-        "style": Markup(style), "policy": policy,
+        "style": Markup(style), "policy": Markup(policy),
         "reading": reading(page), "version": page.value("tool_version"),
     }  # fmt: skip
     return _environment().get_template("report.html").render(view)

@@ -6,7 +6,7 @@ import csv
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
@@ -58,7 +58,7 @@ class Table:
         return cells.index(wanted)
 
 
-@lru_cache(maxsize=None)
+@cache
 def read_table(name: str) -> Table:
     """The table of that name below ``generator/tables``, without its ending."""
     return read_file(FOLDER / f"{name}.csv", name)
@@ -88,7 +88,12 @@ def parse_table(text: str, name: str) -> Table:
     numbers = {key: _numbers(column) for key, column in texts.items()}
     columns = {key: values for key, values in numbers.items() if values is not None}
     return Table(
-        name, *header, names, units, columns=MappingProxyType(columns), texts=MappingProxyType(texts)
+        name,
+        *header,
+        names,
+        units,
+        columns=MappingProxyType(columns),
+        texts=MappingProxyType(texts),
     )
 
 

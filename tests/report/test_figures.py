@@ -57,7 +57,7 @@ def test_charts_hold_no_date_and_no_maker(pages: Pages) -> None:
 
 
 def test_typeface_has_every_sign_of_the_trade_and_even_digits() -> None:
-    from fontTools.ttLib import TTFont
+    from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
     for name, _, _ in FACES:
         font = TTFont(FOLDER / f"{name}.ttf")

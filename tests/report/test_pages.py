@@ -34,7 +34,7 @@ def check_numbers(results: Results, html: str) -> int:
     for key, form, text in numbers.keyed:
         value = resolve(results, key)
         if form == "sentence":
-            assert text == Page(results).text(value).striptags() or value in (None, text) or text
+            assert " ".join(text.split()) == Page(results).text(value).striptags()
             continue
         expected = shown(value, "plain" if form == "given" else form, display)
         assert text == expected, (key, form)
@@ -210,9 +210,9 @@ def test_pages_stand_when_something_is_absent(results: Results, change: Any) -> 
 def test_hostile_words_stay_words(results: Results) -> None:
     hostile = copy.deepcopy(results)
     hostile["boat"]["name"] = '"><script>alert(1)</script>'
-    hostile["options"][2]["name"] = "{case.sha256|given} $\\frac <b>"
+    hostile["options"][2]["name"] = "{case.sha256|given} $\\frac <i>"
     pages = make_pages(hostile)
     for text in (pages.html_screen, pages.html_print, *pages.charts.values()):
         assert "<script" not in text
-        assert "<b>" not in text.replace("<b>must be made</b>", "")
+        assert "<i>" not in text
     check_numbers(hostile, pages.html_screen)

@@ -12,7 +12,7 @@ TORQUE = "torque"
 TABLES = {THRUST: "drive/bseries_kt", TORQUE: "drive/bseries_kq"}
 POWERS = ("advance_power", "pitch_power", "area_power", "blades_power")
 
-NEWTON_STEPS = 5  # from half a grid step off; four reach the last digit for the whole series
+NEWTON_STEPS = 5  # from half a grid step off: reaches the last digit for the whole series
 FLAT = 1e-9
 
 Cubic = tuple[Numbers, Numbers, Numbers, Numbers]
@@ -131,7 +131,7 @@ def zero_of_cubic(coefficients: Cubic) -> Array:
     """
     c0, c1, c2, c3 = (np.asarray(c, dtype=np.float64)[..., None] for c in coefficients)
     grid = np.linspace(0.0, 3.0, 61)
-    falls = cubic((c0, c1, c2, c3), grid) <= 0.0
+    falls = np.asarray(cubic((c0, c1, c2, c3), grid)) <= 0.0
     first = np.argmax(falls, axis=-1)
     found = (first > 0) & falls.any(axis=-1)
     low, high = grid[np.maximum(first - 1, 0)], grid[first]

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-WIDTH, HEIGHT = 2.5, 2.15
+WIDTH, HEIGHT = 2.5, 2.5
 SEAS = ("calm", "wind_20")
 BAR = 0.36
 
@@ -23,7 +23,7 @@ def front_bars(page: Page, name: str = "range-front") -> Drawing:
 
 
 def _draw(page: Page, figure: Figure) -> None:
-    axes = placed(figure, 0.01, 0.16, 0.99, 0.90)
+    axes = placed(figure, 0.01, 0.14, 0.99, 0.92)
     rows = [
         (sea, page.find(f"{motor}.range_at_cruise", sea=sea, bank_age="new"))
         for sea in SEAS for motor in page.motors
@@ -53,7 +53,7 @@ def _draw(page: Page, figure: Figure) -> None:
 def _title(page: Page, axes: Axes, sea: str, at: float) -> None:
     wind = page.find("sea_states", id=sea)
     name = "calm" if sea == "calm" else f"{page.plain(f'{wind}.wind_kn', 'wind')} ahead"
-    label(axes, (0, at), name, va="center", color=QUIET, fontsize=7.2)
+    label(axes, (axes.get_xlim()[1] * 0.008, at), name, va="center", color=QUIET, fontsize=7.2)
 
 
 def _bar(page: Page, axes: Axes, key: str, at: float, longest: float) -> None:

@@ -14,7 +14,7 @@ def section(page: Page) -> Section:
     """What went in, what was assumed, and whose formulas were used."""
     lead = page.text(
         "Case {case.reference|given} from the file {case.file|given}; {study.draws|count} draws "
-        "from seed {study.seed|count}. The file's fingerprint is {case.sha256|given}."
+        "from seed {study.seed|count}."
     )
     parts = (_inputs(page), _assumptions(page), _whole_bank(page), _warnings(page), _sources(page))
     return Section(
@@ -37,12 +37,13 @@ def _inputs(page: Page) -> Part:
     )  # fmt: skip
     columns = (words("Input, as named in the case", 48), numbers("Value", 22),
                numbers("Doubt", 12), words("Origin", 18))  # fmt: skip
-    text = counted(page)
+    mark = Markup('<span class="note">Fingerprint of the file: {}</span>')
+    text = (counted(page), mark.format(page.words("case.sha256")))
     caption = page.text("Inputs as read from {case.file|given}")
     return Part(
         "inputs",
         "Inputs",
-        (text,),
+        text,
         (),
         (Table("inputs-table", caption, columns, rows, (), "long"),),
     )

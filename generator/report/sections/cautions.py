@@ -37,19 +37,15 @@ def _outside(page: Page) -> tuple[Part, ...]:
     keys = page.keys("range_warnings")
     if not keys:
         return ()
-    rows = tuple(
-        Row(
-            page.sentence(f"{key}.quantity"),
-            (
-                page.span(f"{key}.low", f"{key}.high", "plain"),
-                page.sentence(f"{key}.message"),
-                page.words(f"{key}.source"),
-            ),
-        )
-        for key in keys
+    said = tuple(_beyond(page, key) for key in keys)
+    return (Part("outside", "Near or beyond the published range", said),)
+
+
+def _beyond(page: Page, key: str) -> Markup:
+    return Markup("<b>{}:</b> valid from {} to {}; {} ({}).").format(
+        page.sentence(f"{key}.quantity"),
+        page.show(f"{key}.low", "plain"),
+        page.show(f"{key}.high", "plain"),
+        page.sentence(f"{key}.message"),
+        page.words(f"{key}.source"),
     )
-    columns = (words("Quantity", 28), words("Valid range", 18), words("What it means", 36),
-               words("Source", 18))  # fmt: skip
-    caption = page.text("Formulas used near or beyond their published range")
-    table = Table("range-warnings", caption, columns, rows)
-    return (Part("outside", "Beyond the published range", (Markup(""),), (), (table,)),)

@@ -45,7 +45,7 @@ def _motor(page: Page, motor: str) -> Part:
     ]  # fmt: skip
     columns = (
         words("Criterion", 16), numbers("Middle", 8), numbers("Pessi\u00admistic", 8),
-        words("Limits", 20), words("Result", 11), words("Why", 20),
+        words("Limits", 19), words("Result", 12), words("Why", 20),
         words("What would change it", 17),
     )  # fmt: skip
     table = Table(
@@ -58,7 +58,7 @@ def _motor(page: Page, motor: str) -> Part:
         f"{motor}.verdict.sentence"
     )
     return Part(
-        f"verdict-{page.value(motor)['id']}", page.value(motor)["name"],
+        f"verdict-{page.value(motor)['id']}", page.words(f"{motor}.name"),
         (text,), (), (table,),
     )  # fmt: skip
 

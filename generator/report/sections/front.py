@@ -57,6 +57,7 @@ class Front:
     strip_key: Markup
     conditions: tuple[Condition, ...]
     validity: Markup
+    signatory: Markup
 
 
 def front(page: Page) -> Front:
@@ -70,6 +71,7 @@ def front(page: Page) -> Front:
         _strip_key(page),
         _conditions(page),
         _validity(page),
+        page.words("case.prepared_by") if page.value("case.prepared_by") else Markup("Signatory"),
     )
 
 

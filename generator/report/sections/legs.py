@@ -55,5 +55,9 @@ def _row(page: Page, key: str) -> Row:
     head = page.words(f"{key}.name") + Markup("<br>") + page.words(f"{motor}.name")
     cells = tuple(page.show(f"{key}.{name}", form) for name, form in FORMS)
     fits = page.value(f"{key}.fits")
-    word = Markup("yes") if fits else Markup("no: ") + page.sentence(f"{key}.why")
-    return Row(head, (*cells, word), "" if fits else "refused")
+    passed, failed = (
+        Markup('<span class="{0}">{1}</span>').format(*pair)
+        for pair in (("pass", "fits"), ("fail", "does not fit"))
+    )
+    word = passed if fits else failed + Markup("<br>") + page.sentence(f"{key}.why")
+    return Row(head, (*cells, word))

@@ -24,7 +24,7 @@ def _part(page: Page, option: str) -> Part:
     note = page.value(f"{option}.note")
     return Part(
         f"option-{page.value(option)['id']}",
-        page.value(option)["name"],
+        page.words(f"{option}.name"),
         (text, page.sentence(f"{option}.note")) if note else (text,),
     )
 

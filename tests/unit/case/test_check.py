@@ -8,8 +8,6 @@ import pytest
 
 from tests.unit.case.faulty import FULL, SMALL, changed, faults, line_of, lines, read
 
-SECOND = "  - id: b\n    from: a\n    name: Motor B\n    motor: {continuous_power: 10 kW}\n"
-
 
 def test_the_small_case_is_without_fault_and_warning(tmp_path: Path) -> None:
     assert read(tmp_path, SMALL).warnings == ()
@@ -111,7 +109,3 @@ def test_checks_go_on_beside_faults_of_the_schema(tmp_path: Path) -> None:
         "boat.hull.draught",
         "options[2].motor.peak_power",
     ]
-
-
-def test_the_second_option_stands_in_the_small_case() -> None:
-    assert SMALL.endswith(SECOND)

@@ -65,7 +65,7 @@ def test_every_fault_of_form_is_told_at_once(tmp_path: Path) -> None:
     text = "a: &x {b: 1}\nc: *x\nd: !!str NO\nd: 2\ne:\n  <<: *x\n? [f]\n: 1\n"
     assert problems(tmp_path, text) == [
         (2, "c", "is the alias `*x`"),
-        (3, "d", "has the tag `tag:yaml.org,2002:str`"),
+        (3, "d", "has the tag `!!str`"),
         (4, "d", "is given twice"),
         (6, "e", "has a merge key"),
         (7, "", "has a key that is not plain text"),

@@ -1,0 +1,146 @@
+"""What are payments over years worth today, and when has a first cost paid itself back?"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from generator.arrays import Array, Numbers
+
+
+def discount_factors(rate: Numbers, years: int) -> Array:
+    """Worth today of one unit of money paid in each year.
+
+    d_t = 1 / (1 + r)^t for t = 0, 1, ... years
+
+    Args:
+        rate: r, real, per year; a number or of shape (n, 1) [-]
+        years: last year [year]
+
+    Returns:
+        d, years along the last axis, year 0 (now) first [-]
+
+    Valid: r above -1; real rate with real payments, never mixed with nominal ones
+    Source: gitman2003, net present value
+    """
+    return np.asarray((1.0 + np.asarray(rate)) ** -np.arange(years + 1.0))
+
+
+def present_value(flows: Array, rate: Numbers) -> Array:
+    """Net present value of a row of payments, the first one made now and not discounted.
+
+    NPV = sum of C_t / (1 + r)^t for t = 0, 1, ...
+
+    Args:
+        flows: C, years along the last axis, year 0 first [currency]
+        rate: r, real, per year; a number or of shape (n, 1) [-]
+
+    Returns:
+        NPV, without the axis of years [currency]
+
+    Valid: as discount_factors
+    Source: gitman2003, net present value; numpy_financial, npv
+    """
+    return np.asarray(discounted(flows, rate).sum(axis=-1))
+
+
+def discounted(flows: Array, rate: Numbers) -> Array:
+    """Each payment at its worth today.
+
+    C_t / (1 + r)^t
+
+    Args:
+        flows: C, years along the last axis, year 0 first [currency]
+        rate: r, real, per year; a number or of shape (n, 1) [-]
+
+    Returns:
+        payments at their worth today, same axes [currency]
+
+    Valid: as discount_factors
+    Source: gitman2003, net present value
+    """
+    return np.asarray(flows * discount_factors(rate, np.shape(flows)[-1] - 1))
+
+
+def cumulative(flows: Array, rate: Numbers) -> Array:
+    """What has been paid up to and with each year, at its worth today.
+
+    S_T = sum of C_t / (1 + r)^t for t = 0 ... T
+
+    Args:
+        flows: C, years along the last axis, year 0 first [currency]
+        rate: r, real, per year; a number or of shape (n, 1) [-]
+
+    Returns:
+        S, years along the last axis [currency]
+
+    Valid: as discount_factors
+    Source: gitman2003, net present value
+    """
+    return np.asarray(np.cumsum(discounted(flows, rate), axis=-1))
+
+
+def annuity(principal: Numbers, rate: Numbers, years: int) -> Array:
+    """Equal payment at the end of each year that is worth the principal today.
+
+    A = P r / (1 - (1 + r)^-n), P / n where r is 0
+
+    Args:
+        principal: P, positive for a positive payment [currency]
+        rate: r, real, per year [-]
+        years: n, above 0 [year]
+
+    Returns:
+        A [currency per year]
+
+    Valid: r above -1
+    Source: gitman2003, annuity; numpy_financial, pmt (there with the opposite sign)
+    """
+    r = np.asarray(rate, dtype=np.float64)
+    # log1p and expm1 keep their digits where 1 - (1 + r)^-n would lose them at small rates.
+    growth = -np.expm1(-years * np.log1p(r))
+    factor = np.where(r == 0.0, 1.0 / years, r) / np.where(r == 0.0, 1.0, growth)
+    return np.asarray(principal * factor)
+
+
+def simple_payback(first: Numbers, saving: Numbers) -> Array:
+    """Years until equal savings have returned a first cost, without interest.
+
+    n = P / S
+
+    Args:
+        first: P, extra cost now [currency]
+        saving: S, each year [currency per year]
+
+    Returns:
+        n [year]; 0 without an extra cost, infinite without a saving
+
+    Valid: equal savings every year
+    Source: gitman2003, payback period
+    """
+    return discounted_payback(first, saving, 0.0)
+
+
+def discounted_payback(first: Numbers, saving: Numbers, rate: Numbers) -> Array:
+    """Years until equal savings have returned a first cost with interest.
+
+    n = -ln(1 - P r / S) / ln(1 + r), P / S where r is 0
+
+    Args:
+        first: P, extra cost now [currency]
+        saving: S, at the end of each year [currency per year]
+        rate: r, real, per year, 0 or more [-]
+
+    Returns:
+        n [year]; 0 without an extra cost, infinite where savings never return it
+
+    Valid: equal savings every year
+    Source: gitman2003, annuity; numpy_financial, nper
+    """
+    p, s, r = np.broadcast_arrays(first, saving, np.asarray(rate, dtype=np.float64))
+    saves = s > 0.0
+    plain = np.where(saves, p, np.inf) / np.where(saves, s, 1.0)
+    left = 1.0 - np.where(saves, plain, 0.0) * r
+    returns = saves & (left > 0.0)
+    with_interest = -np.log(np.where(returns, left, 1.0)) / np.where(r == 0.0, 1.0, np.log1p(r))
+    years = np.where(returns, np.where(r == 0.0, plain, with_interest), np.inf)
+    return np.where(p <= 0.0, 0.0, years)

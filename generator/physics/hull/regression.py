@@ -1,0 +1,288 @@
+"""What do the waves of the bare hull cost, by the measured hulls most like her?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+import numpy as np
+
+from generator.arrays import Array, Numbers
+from generator.physics.hull.form import HullForm, beam_draught, length_beam, length_displacement
+from generator.physics.hull.interpolation import between, cubics
+from generator.physics.hull.residuary import froude_number
+from generator.physics.validity import Caution, outside
+from generator.physics.water import GRAVITY
+from generator.tables.load import read_table
+
+RATIOS, HULLS, NODES = "hull/regression_ratios", "hull/regression_hulls", "hull/regression_nodes"
+SOURCE = "dsyhs_measurements"
+SHARES = 1000.0  # the regression is of thousandths of the weight
+SLENDER = 4  # place of the length-displacement ratio among the ratios
+VAGUE = 100.0  # variance of the level, in units of the noise: the hulls alone decide it
+LIGHT_FROM, LIMIT = 5.0, 0.45  # length-displacement ratio; Froude number of heavier hulls
+# Within 25 % as an 80 % band, beyond the heaviest model: no tank result to hold it against.
+HEAVY_DOUBT = 0.25 / 1.2816
+HELD = "The regression is taken at the end of its range, with a wider band."
+HELD_HEAVY = "Taken at the heaviest model, times the true displacement: within about 25 %."
+
+
+@dataclass(frozen=True)
+class Covariance:
+    """How alike two hulls are: variance in units of the noise; the rest per ratio."""
+
+    centre: Array
+    scale: Array
+    lengths: Array
+    slopes: Array
+    amplitude: float
+
+
+@dataclass(frozen=True)
+class Fit:
+    """The fitted tables as arrays."""
+
+    covariance: Covariance
+    low: Array  # (ratios,)
+    high: Array
+    hulls: Array  # (hulls, ratios)
+    weights: Array  # (hulls, nodes)
+    inverse: Array  # (hulls, hulls)
+    nodes: Array  # Froude numbers
+    mean: Array  # (nodes,) of ln(1000 Rr/W)
+    spread: Array  # (nodes,) sd of ln Rr per unit of the process
+    unseen_family: Array  # (nodes,) sd of ln Rr for a family left out
+
+
+def ratios(form: HullForm) -> Array:
+    """The ratios of a hull that the regression is made on.
+
+    Cp, xb/L, (xf - xb)/L, ln(B/Tc), ln(LV), Cm, ln(Aw/V^(2/3)), ln(L/B)
+
+    Args:
+        form: the canoe body
+
+    Returns:
+        the eight ratios on a last axis [-]
+
+    Valid: any hull
+    Source: dsyhs_hydrostatics, quantities of the models
+    """
+    loading = form.waterplane_area / np.cbrt(form.canoe_volume) ** 2
+    columns = (
+        form.prismatic_coefficient,
+        form.lcb,
+        np.asarray(form.lcf) - form.lcb,
+        np.log(beam_draught(form)),
+        np.log(length_displacement(form)),
+        form.midship_coefficient,
+        np.log(loading),
+        np.log(length_beam(form)),
+    )
+    return np.stack(np.broadcast_arrays(*columns), axis=-1)
+
+
+def covariance(model: Covariance, first: Array, second: Array) -> Array:
+    """Covariance of ln Rr between hulls, in units of the noise variance.
+
+    k(x, y) = a^2 exp(-1/2 sum ((x - y) / l)^2) + sum s^2 x y + 100, x and y centred and scaled
+
+    Args:
+        model: a, l, s and the scaling
+        first: x, a row a hull, ratios as they are [-]
+        second: y, likewise [-]
+
+    Returns:
+        k, a row for each x and a column for each y [-]
+
+    Valid: any ratios
+    Source: dsyhs_measurements, own regression on the bare hulls
+    """
+    x, y = ((hulls - model.centre) / model.scale for hulls in (first, second))
+    linear = (x * model.slopes**2) @ y.T
+    x, y = x / model.lengths, y / model.lengths
+    distance = (x * x).sum(axis=-1)[:, None] + (y * y).sum(axis=-1) - 2.0 * x @ y.T
+    near = np.exp(-0.5 * np.maximum(distance, 0.0))
+    return np.asarray(model.amplitude**2 * near + linear + VAGUE)
+
+
+def regression_share(form: HullForm, froude: Array) -> Array:
+    """Residuary resistance of the bare hull over its displacement weight.
+
+    ln(1000 f) at each node = mean + sum over measured hulls of w k(form, hull); between the
+    nodes by monotone cubic in ln f and ln Fn; below 0.20 as Fn^4
+
+    Args:
+        form: the canoe body
+        froude: Fn [-]
+
+    Returns:
+        f [-]; NaN above Fn 0.45, for hulls of length-displacement ratio from 5.0 above 0.55
+
+    Valid: ratios of the measured hulls (``cautions``), held at the ends outside, the volume
+        with its draught; keel and rudder are not in it
+    Source: dsyhs_measurements, own regression on 36 bare hulls
+    """
+    fit = fitted()
+    held = np.clip(_rows(_within_weights(form)), fit.low, fit.high)
+    towards = covariance(fit.covariance, held, fit.hulls)
+    values = (fit.mean + towards @ fit.weights).reshape(*_shape(form), -1)
+    first, last = fit.nodes[0], fit.nodes[-1]
+    places = np.log(np.clip(froude, first, last))
+    nodes = np.log(fit.nodes)
+    share = np.exp(between(nodes, cubics(nodes, values), places)) / SHARES
+    slow = np.minimum(np.abs(froude) / first, 1.0) ** 2
+    highest = np.where(length_displacement(form) >= LIGHT_FROM, last, LIMIT)
+    return np.asarray(np.where(froude > highest + 1e-9, np.nan, share * slow * slow))
+
+
+def residuary_of_bare_hull(form: HullForm, speed: Numbers, density: Numbers) -> Numbers:
+    """Residuary resistance of the bare hull; the keel's own is added by ``keel_residuary``.
+
+    Rr = ρ g V f(Fn, form)
+
+    Args:
+        form: the canoe body
+        speed: v [m/s]
+        density: ρ of the water [kg/m3]
+
+    Returns:
+        Rr [N]; NaN as ``regression_share``
+
+    Valid: as ``regression_share``
+    Source: dsyhs_measurements, own regression on 36 bare hulls
+    """
+    froude = np.asarray(froude_number(speed, form.waterline_length))
+    return density * GRAVITY * form.canoe_volume * regression_share(form, froude)
+
+
+def residuary_doubt(form: HullForm, speed: Numbers) -> Array:
+    """Standard deviation of ln Rr: multiply Rr by exp(z sd), one z for all speeds of a draw.
+
+    sd = max(own, family): own = spread (k(x, x) + 1 - k K^-1 k)^(1/2) by the process, family
+    = what came out when whole families were left out; beyond the heaviest model with 25 %
+    (as an 80 % band) added in squares; between nodes by straight lines, level outside them
+
+    Args:
+        form: the canoe body
+        speed: v [m/s]
+
+    Returns:
+        sd of ln Rr [-]
+
+    Valid: any hull; outside the measured ratios it grows with the distance
+    Source: dsyhs_measurements, own regression, families left out one at a time
+    """
+    fit = fitted()
+    hulls = _rows(form)
+    towards = covariance(fit.covariance, hulls, fit.hulls)
+    unknown = _own_variance(fit, hulls) + 1.0 - ((towards @ fit.inverse) * towards).sum(axis=-1)
+    own = np.sqrt(np.maximum(unknown, 1.0))[:, None] * fit.spread
+    heavy = hulls[:, [SLENDER]] < fit.low[SLENDER]
+    doubt = np.hypot(np.maximum(own, fit.unseen_family), np.where(heavy, HEAVY_DOUBT, 0.0))
+    froude = np.asarray(froude_number(speed, form.waterline_length))
+    return _straight(fit.nodes, doubt.reshape(*_shape(form), -1), froude)
+
+
+def cautions(form: HullForm) -> tuple[Caution, ...]:
+    """Where the form lies outside the measured hulls, and what is then done.
+
+    each ratio of the form against the range of the measured hulls
+
+    Args:
+        form: the canoe body
+
+    Returns:
+        a caution for each ratio outside; its ends in [-]
+
+    Valid: any hull
+    Source: dsyhs_hydrostatics, range of the bare hulls
+    """
+    table, hulls = read_table(RATIOS), ratios(form)
+    found = []
+    for place, words in enumerate(table.text("words")):
+        ends = [float(table.column(end)[place]) for end in ("low", "high")]
+        values = hulls[..., place]
+        if table.text("logarithm")[place] == "yes":
+            ends, values = [float(np.exp(end)) for end in ends], np.exp(values)
+        heavy = place == SLENDER and float(np.min(values)) < ends[0]
+        message = HELD_HEAVY if heavy else HELD
+        found.append(outside(words, values, ends[0], ends[1], SOURCE, message))
+    return tuple(caution for caution in found if caution is not None)
+
+
+@lru_cache(maxsize=1)
+def fitted() -> Fit:
+    """The fitted tables, read once.
+
+    K^-1 = (k(hulls, hulls) + 1)^-1
+
+    Returns:
+        the fit; its numbers in [-]
+
+    Valid: the tables of the package
+    Source: dsyhs_measurements, own regression on 36 bare hulls
+    """
+    scales, measured, nodes = (read_table(name) for name in (RATIOS, HULLS, NODES))
+    names = scales.text("ratio")
+    model = Covariance(
+        *(scales.column(name) for name in ("centre", "scale", "length", "slope")),
+        amplitude=float(scales.column("amplitude")[0]),
+    )
+    hulls = measured.matrix(*names)
+    weights = [name for name in measured.names if name.startswith("weight")]
+    return Fit(
+        covariance=model,
+        low=scales.column("low"),
+        high=scales.column("high"),
+        hulls=hulls,
+        weights=measured.matrix(*weights),
+        inverse=np.linalg.inv(covariance(model, hulls, hulls) + np.eye(len(hulls))),
+        nodes=nodes.column("froude_number"),
+        mean=nodes.column("mean"),
+        spread=nodes.column("spread"),
+        unseen_family=nodes.column("unseen_family"),
+    )
+
+
+def _own_variance(fit: Fit, hulls: Array) -> Array:
+    """k(x, x) of each hull."""
+    model = fit.covariance
+    scaled = (hulls - model.centre) / model.scale
+    return np.asarray(model.amplitude**2 + ((scaled * model.slopes) ** 2).sum(axis=-1) + VAGUE)
+
+
+def _within_weights(form: HullForm) -> HullForm:
+    """The same waterlines floating at the nearest measured length-displacement ratio."""
+    fit = fitted()
+    slender = np.asarray(length_displacement(form))
+    held = np.clip(slender, np.exp(fit.low[SLENDER]), np.exp(fit.high[SLENDER]))
+    grown = (slender / held) ** 3  # of volume and of draught, so that Cp and Cm stay
+    return replace(
+        form,
+        canoe_volume=form.canoe_volume * grown,
+        canoe_draught=form.canoe_draught * grown,
+    )
+
+
+def _shape(form: HullForm) -> tuple[int, ...]:
+    """The common shape of the form's draws."""
+    return np.broadcast_shapes(*(np.shape(field) for field in vars(form).values()))
+
+
+def _rows(form: HullForm) -> Array:
+    """The ratios, one hull a row."""
+    held = np.broadcast_to(ratios(form), (*_shape(form), len(fitted().low)))
+    return held.reshape(-1, held.shape[-1])
+
+
+def _straight(nodes: Array, values: Array, places: Array) -> Array:
+    """Values on a last axis read between the nodes by straight lines, level outside."""
+    held = np.clip(places, nodes[0], nodes[-1])
+    interval = np.clip(np.searchsorted(nodes, held, side="right") - 1, 0, len(nodes) - 2)
+    share = (held - nodes[interval]) / np.diff(nodes)[interval]
+    shape = np.broadcast_shapes(values.shape[:-1], places.shape)
+    rows = np.broadcast_to(values, (*shape, values.shape[-1])) if shape else values
+    picks = np.broadcast_to(interval, shape)[..., None]
+    start, end = (np.take_along_axis(rows, picks + step, axis=-1)[..., 0] for step in (0, 1))
+    return np.asarray(start + np.broadcast_to(share, shape) * (end - start))
