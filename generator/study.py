@@ -5,14 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.analyses.bank import bank_result
+from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.cost import cost
 from generator.analyses.cruising_range import cruising_range
 from generator.analyses.findings import Findings
-from generator.analyses.hull import vessel
+from generator.analyses.hull import hull_cautions, vessel
+from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
+from generator.analyses.service_factor import ServiceFactor, service_factor
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.verdict import Verdict, verdict
 from generator.analyses.weight import weigh
@@ -36,6 +39,8 @@ class Study:
     draws: Draws
     trial: TrialResult
     options: tuple[OptionStudy, ...]
+    cautions: tuple[CautionItem, ...]
+    service: ServiceFactor
 
 
 def run(case: Case, draws: Draws) -> Study:
@@ -45,7 +50,8 @@ def run(case: Case, draws: Draws) -> Study:
     options = tuple(
         _option(moved, option, place, trial) for place, option in enumerate(moved.options)
     )
-    return Study(draws, trial, options)
+    found = tuple(option.findings for option in options)
+    return Study(draws, trial, options, cautions(found), service_factor(moved, found[0].key))
 
 
 def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
@@ -64,8 +70,10 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         store=held,
         reserve=kept,
         ranges=cruising_range(case, option, found, kept, held),
-        bank=bank_result(case, option, found, trial.scale, kept, held),
+        bank=bank_result(case, option, found, trial.scale, kept, held, weight),
         legs=legs,
+        key=key_figures(case, option, found, legs),
         cost=cost(case, option, legs),
+        range_cautions=hull_cautions(found.vessel.form),
     )
     return OptionStudy(findings, verdict(findings))

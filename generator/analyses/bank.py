@@ -10,7 +10,7 @@ from generator.analyses.demand import Weather
 from generator.analyses.plant import Store, battery_power, discharge_limit
 from generator.analyses.power import Power, at_points
 from generator.analyses.reserve import Reserve
-from generator.analyses.weight import bank_mass
+from generator.analyses.weight import Weight
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
@@ -26,7 +26,7 @@ class BankResult:
     usable_aged: Numbers
     available: Array
     available_aged: Array
-    mass: Numbers
+    mass: Numbers | None
     cruise_current: Array
     cruise_rate: Array
     peak_current: Array
@@ -36,7 +36,13 @@ class BankResult:
 
 
 def bank_result(
-    case: Case, option: Option, found: Power, scale: Numbers, kept: Reserve, held: Store
+    case: Case,
+    option: Option,
+    found: Power,
+    scale: Numbers,
+    kept: Reserve,
+    held: Store,
+    weight: Weight,
 ) -> BankResult | None:
     """Energy above the reserve and the currents that cruise and peak power ask for."""
     bank, motor = option.bank, option.motor
@@ -53,7 +59,7 @@ def bank_result(
         usable_aged=held.usable_aged,
         available=np.maximum(np.asarray(held.usable) - kept.of_new, 0.0),
         available_aged=np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0),
-        mass=bank_mass(bank, case.masses),
+        mass=weight.bank_mass,
         cruise_current=cruise_current,
         cruise_rate=np.asarray(rate(cruise_current, bank.charge)),
         peak_current=peak_current,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.plant import Store, within
+from generator.analyses.plant import Store, house_drain, within
 from generator.analyses.power import Curve, Power
 from generator.analyses.reserve import Reserve
 from generator.arrays import Array, Numbers
@@ -30,18 +30,14 @@ class Range:
     drain: Array
 
 
-def house_drain(case: Case, option: Option) -> Numbers:
-    """House load on the propulsion bank while motoring [W]; none on a separate bank."""
-    if option.bank is None or case.house.separate_bank:
-        return 0.0
-    return case.house.under_way
-
-
 def cruising_range(
     case: Case, option: Option, found: Power, kept: Reserve, held: Store
 ) -> tuple[Range, ...]:
     """Range to reserve for every sea and, for a bank, as new and aged."""
-    ages = (("new", held.usable, kept.of_new), ("aged", held.usable_aged, kept.of_aged))
+    ages: tuple[tuple[str, Numbers, Array], ...] = (
+        ("new", held.usable, kept.of_new),
+        ("aged", held.usable_aged, kept.of_aged),
+    )
     if option.bank is None:
         ages = (("tank", held.usable, kept.of_new),)
     house = house_drain(case, option)

@@ -19,8 +19,6 @@ from generator.physics.hull.roughness import friction_increase
 from generator.physics.hull.waves import added_resistance, fetch_sea, height_limit
 from generator.physics.hull.windage import wind_force
 
-BOW_SHARE = 4.0 / 9.0  # stem to 95 % of beam over waterline length: reference boat A
-
 
 @dataclass(frozen=True)
 class Weather:
@@ -111,7 +109,7 @@ def weather_force(vessel: Vessel, weather: Weather, speed: Array, factors: Facto
     waves = added_resistance(
         sea.height,
         vessel.form.waterline_beam,
-        BOW_SHARE * vessel.form.waterline_length,
+        vessel.bow_length,
         vessel.water_density,
     )
     wind = wind_force(vessel.drag_area, weather.wind, speed)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from generator.analyses.bank import BankResult
 from generator.analyses.cost import Cost
 from generator.analyses.cruising_range import Range
+from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
@@ -15,6 +16,7 @@ from generator.analyses.trial import TrialResult
 from generator.analyses.weight import Weight
 from generator.case.case import Case
 from generator.case.option import Option
+from generator.physics.validity import Caution
 
 
 @dataclass(frozen=True)
@@ -32,4 +34,6 @@ class Findings:
     ranges: tuple[Range, ...]
     bank: BankResult | None
     legs: Legs
+    key: KeyFigures
     cost: Cost
+    range_cautions: tuple[Caution, ...]  # where a formula is used outside its range

@@ -15,7 +15,6 @@ from generator.physics.hull.windage import drag_area
 from generator.physics.validity import Caution
 from generator.physics.water import density, kinematic_viscosity
 
-
 HULL_SPEED = 2.43 * 1852 / 3600  # (m/s)/m^0.5: 1.34 kn per square root of a foot
 
 
@@ -26,7 +25,10 @@ class Vessel:
     form: HullForm
     keel: Appendage
     rudder: Appendage
+    bow_length: Numbers  # stem to 95 % of waterline beam
     drag_area: Numbers
+    freeboard: Numbers
+    mast_height: Numbers
     water_density: Numbers
     water_viscosity: Numbers
     displacement: Numbers
@@ -41,7 +43,10 @@ def vessel(boat: Boat, waters: Waters, added_mass: Numbers) -> Vessel:
         form=form,
         keel=_appendage(boat.keel, form),
         rudder=_appendage(boat.rudder, form),
+        bow_length=boat.hull.bow_share * form.waterline_length,
         drag_area=wind_drag_area(boat),
+        freeboard=freeboard(boat),
+        mast_height=mast_height(boat),
         water_density=water,
         water_viscosity=kinematic_viscosity(waters.kind, waters.temperature),
         displacement=boat.hull.displacement + added_mass,

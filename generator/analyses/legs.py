@@ -6,11 +6,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.cruising_range import house_drain
 from generator.analyses.demand import Weather
-from generator.analyses.plant import Store, within
+from generator.analyses.plant import Store, house_drain, within
 from generator.analyses.power import Curve, Power, at_points
 from generator.analyses.reserve import Reserve
+from generator.analyses.spread import side_by_side
 from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
@@ -55,7 +55,14 @@ def passages(
     if not case.legs:
         zero = np.zeros((1, 1))
         return Legs((), zero, zero)
-    calm = at_points(case, option, found, scale, _column("speed", case), Weather(0.0, 1.0))
+    calm = at_points(
+        case,
+        option,
+        found,
+        scale,
+        side_by_side(*(leg.speed for leg in case.legs)),
+        Weather(0.0, 1.0),
+    )
     available = np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0)
     results, house = [], house_drain(case, option)
     yearly, yearly_time = np.zeros((1, 1)), np.zeros((1, 1))
@@ -67,10 +74,6 @@ def passages(
         yearly = yearly + drain * np.asarray(time)
         yearly_time = yearly_time + np.asarray(time)
     return Legs(tuple(results), yearly, yearly_time)
-
-
-def _column(name: str, case: Case) -> Array:
-    return np.hstack([np.atleast_2d(np.asarray(getattr(leg, name))) for leg in case.legs])
 
 
 def _leg(
@@ -114,12 +117,10 @@ def _exposed(
     tried = np.asarray(leg.exposed_speed) * np.array(SLOWER)
     curve: Curve = at_points(case, option, found, scale, tried, Weather(leg.wind, leg.fetch))
     over_ground = np.asarray(tried - leg.foul_stream)
-    fits = np.atleast_2d(
-        within(curve.output.load, curve.demand.feasible & ~curve.demand.beyond_limit)
-        & (over_ground >= LEAST_MADE_GOOD)
-    )
+    holds = within(curve.output.load, curve.demand.feasible & ~curve.demand.beyond_limit)
+    fits: Flags = np.atleast_2d(np.asarray(holds & (over_ground >= LEAST_MADE_GOOD)))
     first = np.argmax(fits, axis=1)[:, np.newaxis]
-    possible = fits.any(axis=1)[:, np.newaxis]
+    possible = np.any(fits, axis=1, keepdims=True)
 
     def pick(values: Array) -> Array:
         table = np.broadcast_to(values, fits.shape)

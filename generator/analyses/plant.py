@@ -8,6 +8,7 @@ import numpy as np
 
 from generator.analyses.demand import Demand
 from generator.arrays import Array, Flags, Numbers
+from generator.case.case import Case
 from generator.case.diesel import Diesel
 from generator.case.factors import Factors
 from generator.case.option import Bank, Motor, Option
@@ -118,6 +119,13 @@ def _bank_store(bank: Bank) -> Store:
         usable=nominal * bank.usable_share,
         usable_aged=nominal * bank.usable_share * bank.aged_share,
     )
+
+
+def house_drain(case: Case, option: Option) -> Numbers:
+    """House load on the propulsion bank while motoring [W]; none on a separate bank."""
+    if option.bank is None or case.house.separate_bank:
+        return 0.0
+    return case.house.under_way
 
 
 def discharge_limit(bank: Bank) -> Numbers:

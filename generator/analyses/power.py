@@ -20,7 +20,7 @@ from generator.analyses.demand import (
 )
 from generator.analyses.hull import Vessel, vessel
 from generator.analyses.plant import Output, plant_output
-from generator.arrays import Array, Numbers
+from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.physics.water import GRAVITY
@@ -131,7 +131,7 @@ def _top_speed(calm: Curve, speed: Array) -> TopSpeed:
     )
 
 
-def speed_at_limit(load: Array, usable: Array, speed: Array) -> Array:
+def speed_at_limit(load: Array, usable: Flags, speed: Array) -> Array:
     """Highest speed [m/s] at which ``load`` is not above 1, between the tabulated speeds.
 
     Where the plant still has power in hand at the last speed that the hull form allows, that
@@ -149,3 +149,14 @@ def speed_at_limit(load: Array, usable: Array, speed: Array) -> Array:
     step = np.where(open_end, 0.0, (1.0 - low) / np.where(open_end, 1.0, high - low))
     found[rows] = speed[place] + np.clip(step, 0.0, 1.0) * (speed[following] - speed[place])
     return found[:, np.newaxis]
+
+
+def at_speed(values: Array, speed: Array, wanted: float) -> Array:
+    """Log-linear value at a speed between the tabulated ones; nan outside them."""
+    if not speed[0] <= wanted <= speed[-1]:
+        return np.full((values.shape[0], 1), np.nan)
+    place = min(int(np.searchsorted(speed, wanted, side="right")) - 1, speed.size - 2)
+    share = (wanted - speed[place]) / (speed[place + 1] - speed[place])
+    low, high = np.log(values[:, place]), np.log(values[:, place + 1])
+    result = np.exp(low + share * (high - low)) if share > 0 else values[:, place]
+    return np.asarray(result)[:, np.newaxis]

@@ -9,6 +9,7 @@ import numpy as np
 from generator.analyses.demand import Weather
 from generator.analyses.plant import Store
 from generator.analyses.power import Curve, Power, at_points
+from generator.analyses.spread import side_by_side
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
@@ -39,19 +40,19 @@ class Reserve:
     @property
     def of_new(self) -> Array:
         """Reserve with the bank as new, or of the tank."""
-        return np.maximum(self.demand, np.asarray(self.share_new))
+        return np.asarray(np.maximum(self.demand, np.asarray(self.share_new)))
 
     @property
     def of_aged(self) -> Array:
         """Reserve with the bank at the end of the horizon."""
-        return np.maximum(self.demand, np.asarray(self.share_aged))
+        return np.asarray(np.maximum(self.demand, np.asarray(self.share_aged)))
 
 
 def reserve(case: Case, option: Option, found: Power, scale: Numbers, held: Store) -> Reserve:
     """The larger of a share of what is usable, and harbour manoeuvres plus holding on."""
     plan = case.planning
-    speed = np.array([_number(plan.manoeuvring_speed), _number(plan.hold_speed)])
-    weather = Weather(np.array([0.0, _number(plan.hold_wind)]), case.waters.fetch)
+    speed = side_by_side(plan.manoeuvring_speed, plan.hold_speed)
+    weather = Weather(side_by_side(0.0, plan.hold_wind), case.waters.fetch)
     curve: Curve = at_points(case, option, found, scale, speed, weather)
     drain = np.atleast_2d(curve.output.drain)
     return Reserve(
@@ -63,7 +64,3 @@ def reserve(case: Case, option: Option, found: Power, scale: Numbers, held: Stor
         hold_shaft_power=np.atleast_2d(curve.demand.shaft_power)[:, 1:],
         beyond_limit=bool(np.atleast_2d(curve.demand.beyond_limit)[0, 1]),
     )
-
-
-def _number(value: Numbers) -> float:
-    return float(np.asarray(value).flat[0])

@@ -46,9 +46,17 @@ def spread(values: Numbers) -> Spread:
 
 def best(values: Numbers) -> Array:
     """The best estimate: the first row."""
-    return np.atleast_2d(np.asarray(values, dtype=np.float64))[0]
+    first: Array = np.atleast_2d(np.asarray(values, dtype=np.float64))[0]
+    return first
 
 
 def scalar(values: Array) -> float:
     """The one entry of an array of one."""
     return float(np.asarray(values).reshape(-1)[0])
+
+
+def side_by_side(*values: Numbers) -> Array:
+    """Numbers of one draw each, or one for all draws, as the columns of one array."""
+    columns = [np.atleast_2d(np.asarray(value, dtype=np.float64)) for value in values]
+    draws = max(column.shape[0] for column in columns)
+    return np.hstack([np.broadcast_to(column, (draws, column.shape[1])) for column in columns])

@@ -36,6 +36,7 @@ class Weight:
     trim: Numbers | None
     trim_why: str
     centre_shift: Numbers | None  # of the centre of gravity, over waterline length
+    bank_mass: Numbers | None  # with tray and fastenings
 
     @property
     def net(self) -> Numbers:
@@ -62,6 +63,7 @@ def weigh(case: Case, option: Option) -> Weight:
         trim=angle,
         trim_why=why,
         centre_shift=shift,
+        bank_mass=None if option.bank is None else bank_mass(option.bank, case.masses),
     )
 
 
@@ -91,7 +93,10 @@ def _trim(
             arm = 0.0 if item.x is None else item.x - centre
             moment = moment + sign * item.mass * arm
     radius = longitudinal_metacentric_radius(
-        form.waterplane_area, form.waterline_length, form.waterline_beam, form.canoe_volume
+        form.waterplane_area,
+        form.waterline_length,
+        form.waterline_beam,
+        boat.hull.displacement / np.asarray(water),
     )
     angle = trim_angle(moment, moment_to_trim(boat.hull.displacement, radius))
     shift = moment / (boat.hull.displacement + np.asarray(net)) / form.waterline_length

@@ -27,6 +27,7 @@ class Hull:
     prismatic_coefficient: Numbers
     midship_coefficient: Numbers  # used only when canoe_draught is absent
     waterplane_coefficient: Numbers
+    bow_share: Numbers  # stem to 95 % of waterline beam, over waterline length
     lcb: Numbers
     lcf: Numbers
     keel_type: str  # fin, long

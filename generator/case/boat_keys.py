@@ -52,6 +52,7 @@ class HullKeys(Group):
     prismatic_coefficient: Share = None
     midship_coefficient: Share = None
     waterplane_coefficient: Share = None
+    bow_share: Share = None
     lcb: Centre = None
     lcf: Centre = None
 

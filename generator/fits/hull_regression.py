@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 import numpy as np
 
 from generator.arrays import Array
-from generator.fits.leaving_out import form_errors, log_error, one_family, one_hull
+from generator.fits.leaving_out import LeftOut, form_errors, log_error, one_family, one_hull
 from generator.fits.likelihood import Fitted, fit
 from generator.fits.measured_series import NODES, SCORED, MeasuredSeries, measured_series
 from generator.tables.load import FOLDER
@@ -62,11 +62,12 @@ def write_tables() -> None:
     """Fit on all bare hulls, score by leaving out, write the four tables."""
     series = measured_series()
     made = fit(series.ratios, series.log_residuary, SCORED)
+    alone, family = one_hull(series), one_family(series)
     tables = {
         "regression_ratios": _ratios(made),
         "regression_hulls": _hulls(series, made),
-        "regression_nodes": _nodes(series, made),
-        "regression_scores": _scores(series),
+        "regression_nodes": _nodes(series, made, alone, family),
+        "regression_scores": _scores(series, alone, family),
     }
     for name, rows in tables.items():
         _write(name, rows)
@@ -100,22 +101,22 @@ def _hulls(series: MeasuredSeries, made: Fitted) -> Rows:
     return names, ("-",) * len(names), rows
 
 
-def _nodes(series: MeasuredSeries, made: Fitted) -> Rows:
+def _nodes(series: MeasuredSeries, made: Fitted, alone: LeftOut, family: LeftOut) -> Rows:
     """A row a Froude number: the fit's own numbers and what a family left out adds to them."""
     columns = {
         "froude_number": NODES,
         "mean": made.mean,
         "spread": made.spread,
-        "unseen_family": log_error(series, one_family(series)),
-        "unseen_hull": log_error(series, one_hull(series)),
+        "unseen_family": log_error(series, family),
+        "unseen_hull": log_error(series, alone),
     }
     return _columns(columns)
 
 
-def _scores(series: MeasuredSeries) -> Rows:
+def _scores(series: MeasuredSeries, alone: LeftOut, family: LeftOut) -> Rows:
     """A row a Froude number: rms and mean error of total resistance by form."""
     columns = {"froude_number": NODES[SCORED]}
-    for form, error in form_errors(series).items():
+    for form, error in form_errors(series, alone, family).items():
         scored = error[series.cruiser_like][:, SCORED]
         columns[f"{form}_rms"] = np.sqrt((scored**2).mean(axis=0))
         columns[f"{form}_bias"] = scored.mean(axis=0)

@@ -10,7 +10,7 @@ from generator.arrays import Array, Flags
 from generator.fits.likelihood import fit, predict
 from generator.fits.measured_series import NODES, SCORED, MeasuredSeries
 from generator.physics.hull.polynomials import keuning1998_share, keuning2008_share
-from generator.physics.hull.regression import SHARES
+from generator.physics.hull.regression_fit import SHARES
 from generator.physics.hull.residuary import gko1993_share
 
 EIGHTY = 1.2816  # sd of half an 80 % band
@@ -54,11 +54,11 @@ def _leave_out(series: MeasuredSeries, group: Array) -> LeftOut:
     return LeftOut(predicted, spread)
 
 
-def form_errors(series: MeasuredSeries) -> dict[str, Array]:
+def form_errors(series: MeasuredSeries, alone: LeftOut, family: LeftOut) -> dict[str, Array]:
     """Error of total resistance by every form that could be the primary one."""
     shares = {
-        "hull_out": np.exp(one_hull(series).predicted) / SHARES,
-        "family_out": np.exp(one_family(series).predicted) / SHARES,
+        "hull_out": np.exp(alone.predicted) / SHARES,
+        "family_out": np.exp(family.predicted) / SHARES,
         "gko1993": gko1993_share(series.form, NODES),
         "keuning1998": keuning1998_share(series.form, NODES),
         "keuning2008": keuning2008_share(series.form, NODES),
@@ -82,9 +82,9 @@ def score(error: Array, hulls: Flags) -> Score:
 
 
 def log_error(series: MeasuredSeries, left: LeftOut) -> Array:
-    """rms error of ln Rr at each node for cruiser-like hulls left out."""
+    """Rms error of ln Rr at each node for cruiser-like hulls left out."""
     missed = (series.log_residuary - left.predicted)[series.cruiser_like]
-    return np.sqrt((missed**2).mean(axis=0))
+    return np.asarray(np.sqrt((missed**2).mean(axis=0)))
 
 
 def coverage(series: MeasuredSeries, predicted: Array, spread: Array, hulls: Flags) -> float:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 from scipy.optimize import minimize
 
-from generator.arrays import Array
-from generator.physics.hull.regression import Covariance, covariance
+from generator.arrays import Array, Flags
+from generator.physics.hull.regression_fit import Covariance, covariance
 
 # Logarithms of amplitude, lengths, slopes, all in units of the noise and of each ratio's spread.
 START = (1.0, 1.0, 0.5)
@@ -30,17 +31,17 @@ class Fitted:
     inverse: Array  # (hulls, hulls)
 
 
-def fit(ratios: Array, values: Array, scored: Array) -> Fitted:
+def fit(ratios: Array, values: Array, scored: Flags) -> Fitted:
     """The regression on these hulls; the scored nodes alone choose lengths and slopes."""
     centre, scale = ratios.mean(axis=0), ratios.std(axis=0)
     mean = values.mean(axis=0)
     rest = values - mean
-    choice = most_likely((ratios - centre) / scale, rest[:, scored.astype(bool)])
+    choice = most_likely((ratios - centre) / scale, rest[:, scored])
     amplitude, lengths, slopes = _parts(choice)
     model = Covariance(centre, scale, lengths, slopes, amplitude)
-    inverse = np.linalg.inv(covariance(model, ratios, ratios) + np.eye(len(ratios)))
+    inverse = np.asarray(np.linalg.inv(covariance(model, ratios, ratios) + np.eye(len(ratios))))
     weights = inverse @ rest
-    spread = np.sqrt(np.einsum("hn,hn->n", rest, weights) / len(ratios))
+    spread = np.asarray(np.sqrt((rest * weights).sum(axis=0) / len(ratios)))
     return Fitted(model, ratios, weights, mean, spread, inverse)
 
 
@@ -61,24 +62,39 @@ def most_likely(ratios: Array, rest: Array) -> Array:
         _unlikelihood,
         np.array(START)[spread_out],
         args=(ratios, rest),
+        jac=True,
         method="L-BFGS-B",
         bounds=bounds,
-        options={"maxiter": 60},
     )
     return np.asarray(found.x)
 
 
-def _unlikelihood(parameters: Array, ratios: Array, rest: Array) -> float:
-    """Minus the logarithm of the likelihood per node, the scale of each node eliminated."""
+def _unlikelihood(parameters: Array, ratios: Array, rest: Array) -> tuple[float, Array]:
+    """Minus the logarithm of the likelihood per node, scale eliminated; and its gradient."""
     hulls, count = ratios.shape
     amplitude, lengths, slopes = _parts(parameters)
     model = Covariance(np.zeros(count), np.ones(count), lengths, slopes, amplitude)
-    root = np.linalg.cholesky(covariance(model, ratios, ratios) + np.eye(hulls))
-    scaled = np.linalg.solve(root, rest)
-    misfit = 0.5 * hulls * np.log((scaled**2).mean(axis=0)).mean()
-    wish = LENGTH_WISH * ((np.log(lengths) - START[1]) ** 2).sum() / 2.0
-    wish += SLOPE_WISH * ((np.log(slopes) - START[2]) ** 2).sum() / 2.0
-    return float(np.log(np.diag(root)).sum() + misfit + wish)
+    noisy = covariance(model, ratios, ratios) + np.eye(hulls)
+    inverse = np.linalg.inv(noisy)
+    weights = inverse @ rest
+    misfit = (rest * weights).sum(axis=0)
+    value = 0.5 * np.linalg.slogdet(noisy)[1] + 0.5 * hulls * np.log(misfit / hulls).mean()
+    pull = 0.5 * (inverse - hulls * (weights / misfit) @ weights.T / rest.shape[1])
+    gradient = np.array([(pull * change).sum() for change in _changes(model, ratios)])
+    wish = np.repeat((0.0, LENGTH_WISH, SLOPE_WISH), (1, count, count))
+    off = parameters - np.repeat(START, (1, count, count))
+    return float(value + 0.5 * (wish * off**2).sum()), gradient + wish * off
+
+
+def _changes(model: Covariance, ratios: Array) -> Iterator[Array]:
+    """Change of the covariance with each logarithm: amplitude, lengths, slopes."""
+    apart = ratios[:, None, :] - ratios
+    near = model.amplitude**2 * np.exp(-0.5 * ((apart / model.lengths) ** 2).sum(axis=-1))
+    yield 2.0 * near
+    for place, length in enumerate(model.lengths):
+        yield near * (apart[..., place] / length) ** 2
+    for place, slope in enumerate(model.slopes):
+        yield 2.0 * slope**2 * np.outer(ratios[:, place], ratios[:, place])
 
 
 def _parts(parameters: Array) -> tuple[float, Array, Array]:

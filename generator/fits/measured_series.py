@@ -8,9 +8,9 @@ import numpy as np
 from scipy.interpolate import PchipInterpolator
 
 from generator.arrays import Array, Flags
-from generator.physics.hull.form import HullForm
+from generator.physics.hull.form import HullForm, beam_draught, length_displacement
 from generator.physics.hull.friction import friction
-from generator.physics.hull.regression import ratios
+from generator.physics.hull.regression_fit import ratios
 from generator.tables.load import Table, read_table
 
 HULLS = "hull/measured_hulls"
@@ -53,8 +53,8 @@ class MeasuredSeries:
     @property
     def cruiser_like(self) -> Flags:
         """Models of the weight and section of cruising yachts: LV 4.3 to 6.1, B/Tc below 7."""
-        slender = (self.form.waterline_length / np.cbrt(self.form.canoe_volume)).ravel()
-        flat = (self.form.waterline_beam / self.form.canoe_draught).ravel()
+        slender = np.ravel(length_displacement(self.form))
+        flat = np.ravel(beam_draught(self.form))
         return np.asarray((slender > 4.3) & (slender < 6.1) & (flat < 7.0))
 
 
@@ -108,9 +108,7 @@ def _friction(form: HullForm) -> Array:
     """Friction of each model at the nodes [N]."""
     length = form.waterline_length
     speed = NODES * np.sqrt(GRAVITY * length)
-    rubbing = friction(
-        speed, FRICTION_LENGTH * length, form.canoe_wetted_area, DENSITY, VISCOSITY
-    )
+    rubbing = friction(speed, FRICTION_LENGTH * length, form.canoe_wetted_area, DENSITY, VISCOSITY)
     return np.asarray(rubbing)
 
 

@@ -81,7 +81,7 @@ FORMS: Mapping[str, Form] = {
     "seconds": _same("s", "s", 1),
     "percent": _same("pct", "%", 1, 10, 0),
     "angle": _same("deg", "°", 1),
-    "ratio": _same("", "", 2),
+    "ratio": _same("", "", 2, 10, 1),
     "share": _both("share", Look("%", _rounding(0), 100.0), Look("%", _rounding(0), 100.0)),
     "count": _same("", "", 0),
     "years": _same("years", "years", 0),
@@ -148,8 +148,8 @@ def axis_value(value: float, name: str, display: Display) -> float:
 
 def _dressed(value: float, name: str, flags: tuple[str, ...], display: Display) -> str:
     look = look_of(name, display)
-    digits, negative = _digits(axis_value(value, name, display), look)
-    sign = MINUS if negative else "+" if "signed" in flags and value > 0 else ""
+    digits, way = _digits(axis_value(value, name, display), look)
+    sign = MINUS if way < 0 else "+" if "signed" in flags and way > 0 else ""
     sign = "" if "size" in flags else sign
     if "bare" in flags:
         return sign + digits
@@ -159,10 +159,11 @@ def _dressed(value: float, name: str, flags: tuple[str, ...], display: Display) 
     return f"{sign}{digits}{gap}{look.unit}"
 
 
-def _digits(number: float, look: Look) -> tuple[str, bool]:
-    """Digits without sign, and whether what is left after rounding is below zero."""
+def _digits(number: float, look: Look) -> tuple[str, int]:
+    """Digits without sign, and the sign of what is left after rounding."""
     size = abs(number)
     decimals = next(places for limit, places in look.steps if size < limit)
     rounded = round(size, decimals)
     comma = "," if look.thousands else ""
-    return format(rounded, f"{comma}.{max(decimals, 0)}f"), number < 0 and rounded > 0
+    way = 0 if rounded == 0 else -1 if number < 0 else 1
+    return format(rounded, f"{comma}.{max(decimals, 0)}f"), way

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from typing import Any
 
-from generator.analyses.cautions import cautions
 from generator.analyses.findings import Findings
 from generator.case.case import Case
 from generator.report.results.case_part import (
@@ -62,17 +62,17 @@ def build(case: Case, study: Study) -> dict[str, Any]:
         "engine": engine_part(case, keep),
         "propeller": propeller_part(case.propeller),
         "trial": trial_part(case, study.trial),
-        "evidence": evidence_part(found[0]),
-        "service_factor": service_part(found[0]),
-        **surroundings_part(case),
+        "evidence": evidence_part(study),
+        "service_factor": service_part(study.service),
+        **surroundings_part(case, found[0].legs.results),
         **assumptions,
         "sea_states": seas_part(found[0]),
         "options": [_option(item, keep, _first(found, "new diesel")) for item in study.options],
         "comparison": comparison_part(found),
-        "criteria": criteria_part(),
-        "cautions": cautions_part(cautions(found)),
+        "criteria": criteria_part(study),
+        "cautions": cautions_part(study.cautions),
         "range_warnings": range_warnings_part(found),
-        "warnings": [str(item) for item in case.warnings],
+        "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
     tree["sources"] = _sources(tree)
     result: dict[str, Any] = plain(tree)

@@ -8,8 +8,8 @@ import pytest
 import yaml
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from generator.case.open import read_case
 from generator.case.case import Case
+from generator.case.open import read_case
 from generator.cli import DRAWS
 from generator.draws import make_draws
 from generator.report.pdf import make_pdf
@@ -18,14 +18,15 @@ from generator.report.results_file import build
 from generator.study import run
 from tests.bench.floor import CASE
 
+TWO_MOTORS = CASE.with_name("ketch_34_two_motors.yaml")
 ANALYSES_LIMIT = 0.3  # s, two options with all draws in a warm process
 
 
 @pytest.fixture(scope="module")
 def two_options(tmp_path_factory: pytest.TempPathFactory) -> Case:
-    """The demo with only its two motors, as a case of its own."""
-    content = yaml.safe_load(CASE.read_text(encoding="utf-8"))
-    content["options"] = [option for option in content["options"] if option["id"] in {"a", "b"}]
+    """The demo of two motors with nothing else, as a case of its own."""
+    content = yaml.safe_load(TWO_MOTORS.read_text(encoding="utf-8"))
+    content["options"] = content["options"][-2:]
     content["study"]["date"] = str(content["study"]["date"])
     path = tmp_path_factory.mktemp("case") / "two_motors.yaml"
     path.write_text(yaml.safe_dump(content, sort_keys=False, allow_unicode=True), encoding="utf-8")

@@ -29,12 +29,12 @@ def test_box_floats_as_the_book_says() -> None:
     """
     mass = mass_per_immersion(65.0 * 12.0, 1025.0) * 4.0
     assert mass == pytest.approx(3198e3)
-    KB = vertical_centre_of_buoyancy(4.0, 1.0, 1.0)
-    BM = metacentric_radius(65.0 * 12.0**3 / 12.0, 65.0 * 12.0 * 4.0)
-    assert KB == pytest.approx(2.0)
-    assert BM == pytest.approx(3.0)
-    assert KB + BM - 4.0 == pytest.approx(1.0)
-    moment = mass / 1e3 * (KB + BM - 4.0) * math.sin(math.radians(5.0))
+    buoyancy = vertical_centre_of_buoyancy(4.0, 1.0, 1.0)
+    radius = metacentric_radius(65.0 * 12.0**3 / 12.0, 65.0 * 12.0 * 4.0)
+    assert buoyancy == pytest.approx(2.0)
+    assert radius == pytest.approx(3.0)
+    assert buoyancy + radius - 4.0 == pytest.approx(1.0)
+    moment = mass / 1e3 * (buoyancy + radius - 4.0) * math.sin(math.radians(5.0))
     assert moment == pytest.approx(278.9, rel=1e-3)
 
 
@@ -42,9 +42,9 @@ def test_box_of_the_seamanship_book() -> None:
     """Source: nicholls, box of 36 ft beam and 18 ft draught: BM 6 ft, KM 15 ft. Exact."""
     foot = 0.3048
     beam, draught = 36 * foot, 18 * foot
-    BM = metacentric_radius(beam**3 / 12.0, beam * draught)
-    assert BM == pytest.approx(6 * foot)
-    assert BM + vertical_centre_of_buoyancy(draught, 1.0, 1.0) == pytest.approx(15 * foot)
+    radius = metacentric_radius(beam**3 / 12.0, beam * draught)
+    assert radius == pytest.approx(6 * foot)
+    assert radius + vertical_centre_of_buoyancy(draught, 1.0, 1.0) == pytest.approx(15 * foot)
 
 
 def test_ship_trims_about_her_centre_of_flotation() -> None:
@@ -65,11 +65,11 @@ def test_boat_a_per_immersion_and_trim_moment() -> None:
     Half of the last digit.
     """
     assert mass_per_immersion(AW, RHO) / 1e5 == pytest.approx(0.1845, abs=0.00005)
-    BMT = metacentric_radius(inertia_coefficient(TRANSVERSE, CWP) * L * B**3, V_TOTAL)
-    BML = metacentric_radius(inertia_coefficient(LONGITUDINAL, CWP) * L**3 * B, V_TOTAL)
-    assert BMT == pytest.approx(1.80, abs=0.005)
-    assert BML == pytest.approx(13.4, abs=0.05)
-    mct = moment_to_trim(RHO * V_TOTAL, BML) / L / 1e5
+    transverse = metacentric_radius(inertia_coefficient(TRANSVERSE, CWP) * L * B**3, V_TOTAL)
+    longitudinal = metacentric_radius(inertia_coefficient(LONGITUDINAL, CWP) * L**3 * B, V_TOTAL)
+    assert transverse == pytest.approx(1.80, abs=0.005)
+    assert longitudinal == pytest.approx(13.4, abs=0.05)
+    mct = moment_to_trim(RHO * V_TOTAL, longitudinal) / L / 1e5
     assert mct == pytest.approx(0.0798, abs=0.00005)
 
 
@@ -85,7 +85,7 @@ def test_boat_a_sinks_and_trims_with_150_kg_aft() -> None:
     Raw formulas; half of the last digit.
     """
     assert sinkage(150.0, mass_per_immersion(AW, RHO)) == pytest.approx(0.008, abs=0.0005)
-    BML = metacentric_radius(inertia_coefficient(LONGITUDINAL, CWP) * L**3 * B, V_TOTAL)
-    angle = trim_angle(-150.0 * 1.0, moment_to_trim(RHO * V_TOTAL, BML))
+    longitudinal = metacentric_radius(inertia_coefficient(LONGITUDINAL, CWP) * L**3 * B, V_TOTAL)
+    angle = trim_angle(-150.0 * 1.0, moment_to_trim(RHO * V_TOTAL, longitudinal))
     forward, aft = end_draughts(angle, -0.0375, L)
     assert aft - forward == pytest.approx(0.019, abs=0.0005)

@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.arrays import Array
+from generator.arrays import Array, Flags
 from generator.physics.hull.form import HullForm, make_form
 from generator.physics.hull.residuary import gko1993_share
 from generator.tables.load import Table, read_file
@@ -29,7 +29,7 @@ def errors() -> Table:
     return read_file(FOLDER / "tank_test_errors.csv", "tank_test_errors")
 
 
-def form_of(table: Table, rows: Array) -> HullForm:
+def form_of(table: Table, rows: Flags) -> HullForm:
     """A hull of unit volume with the ratios of the rows."""
     length = table.column("length_displacement")[rows]
     beam = length / table.column("length_beam")[rows]
@@ -106,13 +106,16 @@ def test_gko1993_share_meets_the_tank_above_a_quarter() -> None:
 def test_gko1993_share_of_the_parent_is_as_printed() -> None:
     """Source: gko1993, both regressions for a parent-like hull, by an earlier study of them.
 
-    33.36, 49.83 at 0.425, 0.450 and 67.67, 84.88 per mille at 0.475, 0.500; half a last digit.
-    The high-speed rows hold no length-displacement ratio: 5.1 instead of 4.78 lets them answer.
+    33.36, 49.83 at 0.425, 0.450 and 67.67, 84.88 per mille at 0.475, 0.500. The inputs of the
+    print are rounded: half a digit of L/B moves the fast values by 0.07 and 0.09, half a digit
+    of Aw/V^(2/3) by 0.03 and 0.04. The high-speed rows hold no length-displacement ratio: 5.1
+    instead of 4.78 lets them answer.
     """
     low = 1000.0 * gko1993_share(parent_like(4.78), np.array([0.425, 0.45]))
     assert low == pytest.approx([33.36, 49.83], abs=0.005)
     high = 1000.0 * gko1993_share(parent_like(5.1), np.array([0.475, 0.5]))
-    assert high == pytest.approx([67.67, 84.88], abs=0.005)
+    assert high[0] == pytest.approx(67.67, abs=0.10)
+    assert high[1] == pytest.approx(84.88, abs=0.13)
 
 
 def parent_like(ratio: float) -> HullForm:

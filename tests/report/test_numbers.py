@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from generator.report.numbers import FORMS, Display, shown, unit_of
+from generator.report.numbers import FORMS, Display, axis_value, shown, unit_of
+from generator.units import from_si, to_si
 
 METRIC, IMPERIAL = Display("metric", "GBP"), Display("imperial", "USD")
 NB = "\u00a0"
@@ -71,3 +72,22 @@ def test_every_form_shows_a_value_in_both_displays() -> None:
         for display in (METRIC, IMPERIAL):
             assert shown(1.0, name, display)
             assert not shown(1.0, f"{name}:bare", display).endswith(f"{NB}{name}")
+
+
+@pytest.mark.parametrize(
+    ("form", "stored", "imperial"),
+    [
+        ("mass", "kg", "lb"),
+        ("length", "m", "ft"),
+        ("length_small", "mm", "in"),
+        ("area", "m2", "ft2"),
+        ("fuel", "l", "US gal"),
+        ("temperature", "°C", "°F"),
+        ("force", "N", "lbf"),
+    ],
+)
+def test_units_of_the_page_are_those_of_the_case_file(
+    form: str, stored: str, imperial: str
+) -> None:
+    expected = from_si(to_si(37.0, stored), imperial)
+    assert axis_value(37.0, form, IMPERIAL) == pytest.approx(expected, rel=1e-9)

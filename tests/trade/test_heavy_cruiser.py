@@ -18,6 +18,7 @@ from scipy.optimize import brentq
 from generator.analyses.demand import Weather
 from generator.analyses.findings import Findings
 from generator.analyses.power import Curve, at_points
+from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.register import find_default
@@ -49,8 +50,9 @@ def calm(found: Findings, *knots: float) -> Curve:
     return at_points(found.case, found.option, found.power, 1.0, speed, Weather(0.0, 1.0))
 
 
-def drain(found: Findings, *knots: float) -> np.ndarray:
-    return np.atleast_2d(calm(found, *knots).output.drain)[0]
+def drain(found: Findings, *knots: float) -> Array:
+    watts: Array = np.atleast_2d(calm(found, *knots).output.drain)[0]
+    return watts
 
 
 @lru_cache(maxsize=1)
@@ -68,7 +70,7 @@ def test_bank_of_300_ah_at_48_v_is_14_4_kwh_and_gives_300_a_at_1_c() -> None:
 
 
 def test_10_kw_at_48_v_is_about_208_a() -> None:
-    assert 10_000.0 / 48.0 == pytest.approx(208, abs=1)
+    assert pytest.approx(208, abs=1) == 10_000.0 / 48.0
     found = heavy()[0]
     current = drain(found, 6.0)[0] / 48.0
     assert current == pytest.approx(208, abs=1)

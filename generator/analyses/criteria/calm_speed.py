@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 
-from generator.analyses.criteria.continuous_power import at_speed
 from generator.analyses.criteria.criterion import GO, Criterion, Judgement
 from generator.analyses.findings import Findings
+from generator.analyses.power import at_speed
 from generator.analyses.spread import best, scalar, spread
 
 

@@ -48,3 +48,4 @@ class Judgement:
     flip: str
     condition: str = ""
     numbers: Mapping[str, float] = field(default_factory=dict)
+    grade: str = ""  # in words, where the value is a grade

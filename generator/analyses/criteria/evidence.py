@@ -26,7 +26,16 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     condition = "" if level == 2 else "Sea trial of the present engine before any order"
     numbers = {"used_rows": float(found.trial.used)}
     return Judgement(
-        criterion, float(level), float(level), "-", result, why, flip, condition, numbers
+        criterion,
+        float(level),
+        float(level),
+        "-",
+        result,
+        why,
+        flip,
+        condition,
+        numbers,
+        GRADES[level],
     )
 
 

@@ -15,11 +15,11 @@ LITRE = 1e-3
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Usable energy above reserve over the need of the worst leg without refuge or sail."""
-    worst = worst_leg(found)
-    if worst is None:
+    place = found.key.worst_leg
+    if place is None:
         why = "no leg of this boat is without refuge and without wind to sail it"
         return Judgement(criterion, None, None, "-", GO, why, "")
-    place = found.legs.results.index(worst)
+    worst = found.legs.results[place]
     ratio = spread(worst.ratio)
     low = scalar(ratio.low)
     result = criterion.judge(low)
@@ -33,12 +33,6 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         why = f"{worst.leg.name}: {_impossible(worst, key)}"
     flip, numbers = ("", {}) if result == GO else _flip(criterion, found, worst)
     return Judgement(criterion, scalar(ratio.middle), low, "-", result, why, flip, numbers=numbers)
-
-
-def worst_leg(found: Findings) -> LegResult | None:
-    """The must-make leg with the least in hand."""
-    must = [leg for leg in found.legs.results if leg.must_make]
-    return min(must, key=lambda leg: scalar(spread(leg.ratio).low), default=None)
 
 
 def _impossible(worst: LegResult, key: str) -> str:

@@ -79,8 +79,7 @@ def between(nodes: Array, coefficients: Array, places: Array) -> Array:
 
     Args:
         nodes: as the cubics were made on, rising [-]
-        coefficients: of the cubics; the axes of draws broadcast with the places [units of the
-            values per power of the nodes]
+        coefficients: of the cubics; their draws broadcast with the places [as ``cubics``]
         places: x, held inside the nodes [-]
 
     Returns:

@@ -2,108 +2,33 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from functools import lru_cache
+from dataclasses import replace
 
 import numpy as np
 
 from generator.arrays import Array, Numbers
-from generator.physics.hull.form import HullForm, beam_draught, length_beam, length_displacement
+from generator.physics.hull.form import HullForm, length_displacement
 from generator.physics.hull.interpolation import between, cubics
+from generator.physics.hull.regression_fit import (
+    RATIOS,
+    SHARES,
+    SLENDER,
+    covariance,
+    fitted,
+    own_variance,
+    ratios,
+)
 from generator.physics.hull.residuary import froude_number
 from generator.physics.validity import Caution, outside
 from generator.physics.water import GRAVITY
 from generator.tables.load import read_table
 
-RATIOS, HULLS, NODES = "hull/regression_ratios", "hull/regression_hulls", "hull/regression_nodes"
 SOURCE = "dsyhs_measurements"
-SHARES = 1000.0  # the regression is of thousandths of the weight
-SLENDER = 4  # place of the length-displacement ratio among the ratios
-VAGUE = 100.0  # variance of the level, in units of the noise: the hulls alone decide it
 LIGHT_FROM, LIMIT = 5.0, 0.45  # length-displacement ratio; Froude number of heavier hulls
 # Within 25 % as an 80 % band, beyond the heaviest model: no tank result to hold it against.
 HEAVY_DOUBT = 0.25 / 1.2816
 HELD = "The regression is taken at the end of its range, with a wider band."
 HELD_HEAVY = "Taken at the heaviest model, times the true displacement: within about 25 %."
-
-
-@dataclass(frozen=True)
-class Covariance:
-    """How alike two hulls are: variance in units of the noise; the rest per ratio."""
-
-    centre: Array
-    scale: Array
-    lengths: Array
-    slopes: Array
-    amplitude: float
-
-
-@dataclass(frozen=True)
-class Fit:
-    """The fitted tables as arrays."""
-
-    covariance: Covariance
-    low: Array  # (ratios,)
-    high: Array
-    hulls: Array  # (hulls, ratios)
-    weights: Array  # (hulls, nodes)
-    inverse: Array  # (hulls, hulls)
-    nodes: Array  # Froude numbers
-    mean: Array  # (nodes,) of ln(1000 Rr/W)
-    spread: Array  # (nodes,) sd of ln Rr per unit of the process
-    unseen_family: Array  # (nodes,) sd of ln Rr for a family left out
-
-
-def ratios(form: HullForm) -> Array:
-    """The ratios of a hull that the regression is made on.
-
-    Cp, xb/L, (xf - xb)/L, ln(B/Tc), ln(LV), Cm, ln(Aw/V^(2/3)), ln(L/B)
-
-    Args:
-        form: the canoe body
-
-    Returns:
-        the eight ratios on a last axis [-]
-
-    Valid: any hull
-    Source: dsyhs_hydrostatics, quantities of the models
-    """
-    loading = form.waterplane_area / np.cbrt(form.canoe_volume) ** 2
-    columns = (
-        form.prismatic_coefficient,
-        form.lcb,
-        np.asarray(form.lcf) - form.lcb,
-        np.log(beam_draught(form)),
-        np.log(length_displacement(form)),
-        form.midship_coefficient,
-        np.log(loading),
-        np.log(length_beam(form)),
-    )
-    return np.stack(np.broadcast_arrays(*columns), axis=-1)
-
-
-def covariance(model: Covariance, first: Array, second: Array) -> Array:
-    """Covariance of ln Rr between hulls, in units of the noise variance.
-
-    k(x, y) = a^2 exp(-1/2 sum ((x - y) / l)^2) + sum s^2 x y + 100, x and y centred and scaled
-
-    Args:
-        model: a, l, s and the scaling
-        first: x, a row a hull, ratios as they are [-]
-        second: y, likewise [-]
-
-    Returns:
-        k, a row for each x and a column for each y [-]
-
-    Valid: any ratios
-    Source: dsyhs_measurements, own regression on the bare hulls
-    """
-    x, y = ((hulls - model.centre) / model.scale for hulls in (first, second))
-    linear = (x * model.slopes**2) @ y.T
-    x, y = x / model.lengths, y / model.lengths
-    distance = (x * x).sum(axis=-1)[:, None] + (y * y).sum(axis=-1) - 2.0 * x @ y.T
-    near = np.exp(-0.5 * np.maximum(distance, 0.0))
-    return np.asarray(model.amplitude**2 * near + linear + VAGUE)
 
 
 def regression_share(form: HullForm, froude: Array) -> Array:
@@ -176,7 +101,9 @@ def residuary_doubt(form: HullForm, speed: Numbers) -> Array:
     fit = fitted()
     hulls = _rows(form)
     towards = covariance(fit.covariance, hulls, fit.hulls)
-    unknown = _own_variance(fit, hulls) + 1.0 - ((towards @ fit.inverse) * towards).sum(axis=-1)
+    unknown = (
+        own_variance(fit.covariance, hulls) + 1.0 - ((towards @ fit.inverse) * towards).sum(axis=-1)
+    )
     own = np.sqrt(np.maximum(unknown, 1.0))[:, None] * fit.spread
     heavy = hulls[:, [SLENDER]] < fit.low[SLENDER]
     doubt = np.hypot(np.maximum(own, fit.unseen_family), np.where(heavy, HEAVY_DOUBT, 0.0))
@@ -209,47 +136,6 @@ def cautions(form: HullForm) -> tuple[Caution, ...]:
         message = HELD_HEAVY if heavy else HELD
         found.append(outside(words, values, ends[0], ends[1], SOURCE, message))
     return tuple(caution for caution in found if caution is not None)
-
-
-@lru_cache(maxsize=1)
-def fitted() -> Fit:
-    """The fitted tables, read once.
-
-    K^-1 = (k(hulls, hulls) + 1)^-1
-
-    Returns:
-        the fit; its numbers in [-]
-
-    Valid: the tables of the package
-    Source: dsyhs_measurements, own regression on 36 bare hulls
-    """
-    scales, measured, nodes = (read_table(name) for name in (RATIOS, HULLS, NODES))
-    names = scales.text("ratio")
-    model = Covariance(
-        *(scales.column(name) for name in ("centre", "scale", "length", "slope")),
-        amplitude=float(scales.column("amplitude")[0]),
-    )
-    hulls = measured.matrix(*names)
-    weights = [name for name in measured.names if name.startswith("weight")]
-    return Fit(
-        covariance=model,
-        low=scales.column("low"),
-        high=scales.column("high"),
-        hulls=hulls,
-        weights=measured.matrix(*weights),
-        inverse=np.linalg.inv(covariance(model, hulls, hulls) + np.eye(len(hulls))),
-        nodes=nodes.column("froude_number"),
-        mean=nodes.column("mean"),
-        spread=nodes.column("spread"),
-        unseen_family=nodes.column("unseen_family"),
-    )
-
-
-def _own_variance(fit: Fit, hulls: Array) -> Array:
-    """k(x, x) of each hull."""
-    model = fit.covariance
-    scaled = (hulls - model.centre) / model.scale
-    return np.asarray(model.amplitude**2 + ((scaled * model.slopes) ** 2).sum(axis=-1) + VAGUE)
 
 
 def _within_weights(form: HullForm) -> HullForm:

@@ -26,6 +26,7 @@ PER_CENT = 100.0  # the regression takes LCB in per cent of the waterline
 # Ends of the speed range by hull: basis of the regression, light hulls by its high-speed set.
 LIGHT_FROM = 5.0  # length-displacement ratio
 LIMIT, LIGHT_LIMIT = 0.45, 0.60  # Froude numbers
+ROUNDING = 1e-9  # a speed worked back from the last Froude number still counts
 HELD = "The regression is taken at the end of its range."
 HELD_HEAVY = "Taken at the end of the range, times the true displacement: within about 25 %."
 NOT_USED = "Not in the regression; the tested hulls had other proportions."
@@ -100,8 +101,8 @@ def gko1993_share(form: HullForm, froude: Array) -> Array:
     """
     nodes, curves = _curves(form)
     light = np.asarray(length_displacement(form) >= LIGHT_FROM)
-    limit = np.where(light, LIGHT_LIMIT, LIMIT)
-    if light.any() and np.max(froude, initial=0.0) > LIMIT:
+    limit = np.where(light, LIGHT_LIMIT, LIMIT) + ROUNDING
+    if light.any() and np.any(froude > LIMIT + ROUNDING):
         nodes, curves = _continued(form, nodes, curves)
     first = nodes[1]
     grown = np.square(np.square(np.minimum(froude / first, 1.0)))
@@ -164,7 +165,8 @@ def _held(values: Numbers, quantity: str) -> Array:
     """The values kept inside the range of the tested models."""
     table = read_table(RANGE)
     row = table.row_of("quantity", quantity)
-    return np.clip(np.asarray(values), table.column("low")[row], table.column("high")[row])
+    low, high = table.column("low")[row], table.column("high")[row]
+    return np.asarray(np.clip(values, low, high))
 
 
 def cautions(form: HullForm) -> tuple[Caution, ...]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from generator.report.canvas import Drawing, drawn, label, number, placed
-from generator.report.figures.look import INK, QUIET, trait
+from generator.report.figures.look import INK, PAD, QUIET, trait
+from generator.report.figures.range_bars import name_of_leg, whole_steps
 from generator.report.page import Page
 
 if TYPE_CHECKING:
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
 WIDTH, HEIGHT = 2.5, 2.5
 SEAS = ("calm", "wind_20")
 BAR = 0.36
+ROOM_FOR_NAME = 0.5  # share of the longest bar below which a name stands behind the number
 
 
 def front_bars(page: Page, name: str = "range-front") -> Drawing:
@@ -23,7 +25,7 @@ def front_bars(page: Page, name: str = "range-front") -> Drawing:
 
 
 def _draw(page: Page, figure: Figure) -> None:
-    axes = placed(figure, 0.01, 0.14, 0.99, 0.92)
+    axes = placed(figure, 0.012, 0.14, 0.985, 0.92)
     rows = [
         (sea, page.find(f"{motor}.range_at_cruise", sea=sea, bank_age="new"))
         for sea in SEAS for motor in page.motors
@@ -44,6 +46,7 @@ def _draw(page: Page, figure: Figure) -> None:
     axes.set_xlim(0, longest * 1.22)
     _leg(page, axes, leg)
     axes.set_yticks([])
+    axes.xaxis.set_major_locator(whole_steps(5))
     axes.grid(axis="y", visible=False)
     axes.spines["left"].set_visible(False)
     axes.set_xlabel(f"{page.unit('distance')}, hatched: kept as reserve", fontsize=7)
@@ -53,28 +56,38 @@ def _draw(page: Page, figure: Figure) -> None:
 def _title(page: Page, axes: Axes, sea: str, at: float) -> None:
     wind = page.find("sea_states", id=sea)
     name = "calm" if sea == "calm" else f"{page.plain(f'{wind}.wind_kn', 'wind')} ahead"
-    label(axes, (axes.get_xlim()[1] * 0.008, at), name, va="center", color=QUIET, fontsize=7.2)
+    label(
+        axes,
+        (axes.get_xlim()[1] * 0.008, at),
+        name,
+        va="center",
+        color=QUIET,
+        fontsize=7.2,
+        bbox=PAD,
+    )
 
 
 def _bar(page: Page, axes: Axes, key: str, at: float, longest: float) -> None:
-    row, look = page.value(key), trait(page, key.split(".range_at_cruise")[0])
+    motor = key.split(".range_at_cruise")[0]
+    row, look, name = page.value(key), trait(page, motor), page.value(motor)["name"]
     middle, kept = row["range_nm"], row["reserve_nm"] or 0.0
     if middle is None:
-        label(axes, (longest * 0.01, at), "cannot hold the speed", va="center", fontsize=7)
+        text = f"{name}: cannot hold the speed"
+        label(axes, (longest * 0.01, at), text, va="center", fontsize=7, bbox=PAD)
         return
     axes.barh(at, middle, BAR * 0.84, color=look.colour)
     axes.barh(at, kept, BAR * 0.84, left=middle, facecolor="white", edgecolor=look.colour,
               hatch=look.hatch, linewidth=0.6)  # fmt: skip
-    name = page.value(key.split(".range_at_cruise")[0])["name"]
-    label(axes, (longest * 0.02, at), name, va="center", fontsize=6.8, color="white")
-    number(axes, page, f"{key}.range_nm", "distance", (middle + kept + longest * 0.02, at),
-           va="center", weight="bold", fontsize=7.5)  # fmt: skip
+    end = middle + kept + longest * 0.02
+    number(axes, page, f"{key}.range_nm", "distance", (end, at), va="center", weight="bold",
+           fontsize=7.5)  # fmt: skip
+    if middle > ROOM_FOR_NAME * longest:
+        label(axes, (longest * 0.02, at), name, va="center", fontsize=6.8, color="white")
+    else:
+        label(axes, (end + longest * 0.22, at), name, va="center", fontsize=6.8)
 
 
 def _leg(page: Page, axes: Axes, leg: float | None) -> None:
-    if leg is None:
-        return
-    axes.axvline(leg, color=INK, linewidth=1.0, linestyle=(0, (4, 2)))
-    text = f"must-make leg {page.plain(f'{page.must_make}.distance_nm', 'distance')}"
-    label(axes, (leg, 1.01), text, ha="center", va="bottom", fontsize=7,
-          transform=axes.get_xaxis_transform())  # fmt: skip
+    if leg is not None:
+        axes.axvline(leg, color=INK, linewidth=1.0, linestyle=(0, (4, 2)))
+        name_of_leg(page, axes, leg, 7.0)

@@ -50,6 +50,7 @@ RULES = {
     "svg.fonttype": "none",
     "svg.hashsalt": "report",
 }
+PAD: dict[str, Any] = {"facecolor": "white", "edgecolor": "none", "pad": 1.0}  # behind words
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from generator.report.canvas import Drawing, drawn, label, number, placed
-from generator.report.figures.look import INK, QUIET, trait
+from generator.report.figures.look import INK, PAD, QUIET, trait
 from generator.report.page import Page
 
 if TYPE_CHECKING:
@@ -33,17 +33,18 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
     axes.set_xlim(0, _longest(page) * 1.08)
     _must_make(page, axes)
     axes.set_yticks([])
-    axes.xaxis.set_major_locator(_steps())
+    axes.xaxis.set_major_locator(whole_steps(8))
     axes.grid(axis="y", visible=False)
     axes.spines["left"].set_visible(False)
     axes.set_xlabel(f"{page.unit('distance')} through the water at the speed named on the left")
     _legend(page, figure)
 
 
-def _steps() -> Any:
+def whole_steps(most: int) -> Any:
+    """Ticks at whole miles, none at the far edge, where its number would be cut."""
     from matplotlib.ticker import MaxNLocator
 
-    return MaxNLocator(8, integer=True)
+    return MaxNLocator(most, integer=True, prune="upper")
 
 
 def _rows(page: Page, sea: str) -> list[str]:
@@ -87,7 +88,7 @@ def _bar(page: Page, axes: Axes, key: str, at: float) -> None:
     look = trait(page, motor)
     if row["range_nm"] is None:
         reason = page.why(f"{key}.range_nm") or "cannot make this speed"
-        label(axes, (0.15, at), reason, va="center", color=QUIET, fontsize=7)
+        label(axes, (0.15, at), reason, va="center", color=QUIET, fontsize=7, bbox=PAD)
         return
     middle, kept = row["range_nm"], row["reserve_nm"] or 0.0
     axes.barh(at, middle, BAR * 0.86, color=look.colour)
@@ -119,13 +120,19 @@ def _aged(page: Page, axes: Axes, motor: str, row: dict[str, Any], at: float) ->
 
 
 def _must_make(page: Page, axes: Axes) -> None:
-    if not page.must_make:
-        return
-    distance = page.value(f"{page.must_make}.distance_nm")
-    axes.axvline(distance, color=INK, linewidth=1.1, linestyle=(0, (4, 2)))
+    if page.must_make:
+        distance = page.value(f"{page.must_make}.distance_nm")
+        axes.axvline(distance, color=INK, linewidth=1.1, linestyle=(0, (4, 2)))
+        name_of_leg(page, axes, distance, 7.5)
+
+
+def name_of_leg(page: Page, axes: Axes, distance: float, size: float) -> None:
+    """Names the line of the must-make leg above the axes, never beyond their edges."""
+    share = distance / axes.get_xlim()[1]
+    side: Any = "left" if share < 0.3 else "right" if share > 0.7 else "center"
     text = f"must-make leg {page.plain(f'{page.must_make}.distance_nm', 'distance')}"
     label(
-        axes, (distance, 1.015), text, ha="center", va="bottom", fontsize=7.5,
+        axes, (distance, 1.015), text, ha=side, va="bottom", fontsize=size,
         transform=axes.get_xaxis_transform(),
     )  # fmt: skip
 

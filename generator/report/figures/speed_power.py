@@ -66,13 +66,31 @@ def _rating(page: Page, axes: Axes, motor: str, column: int) -> None:
         reached = page.value(f"{motor}.top_speed.{kind}_kn")
         end = reached if reached is not None else right
         axes.plot([left, end], [power, power], color=look.colour, linestyle=dash, linewidth=0.9)
-        axes.plot(
-            end, power, look.marker, color=look.colour, markersize=5.5, markeredgecolor="white",
-            zorder=5,
-        )  # fmt: skip
+        if reached is not None:
+            _reached(page, axes, motor, reached, power)
         words = f"{page.value(motor)['name']}: {kind} {_kilowatts(page, motor, kind)}"
         start = left + (right - left) * (0.008 + 0.31 * column)
         label(axes, (start, power + axes.get_ylim()[1] * 0.012), words, va="bottom", fontsize=7.5)
+
+
+def _reached(page: Page, axes: Axes, motor: str, speed: float, power: float) -> None:
+    """The speed that a rating reaches, on the curve, tied to the rating's level."""
+    look, rows = trait(page, motor), f"{motor}.speed_power"
+    needed = _between(page.column(rows, "speed_kn"), page.column(rows, "shaft_power_kw"), speed)
+    axes.plot([speed, speed], [needed, power], color=look.colour, linestyle=":", linewidth=0.8)
+    axes.plot(
+        speed, needed, look.marker, color=look.colour, markersize=5.5, markeredgecolor="white",
+        zorder=6,
+    )  # fmt: skip
+
+
+def _between(speeds: list[float], powers: list[float], speed: float) -> float:
+    """The power of the curve at a speed, straight between its rows."""
+    for place, faster in enumerate(speeds[1:]):
+        if faster >= speed:
+            share = (speed - speeds[place]) / (faster - speeds[place])
+            return powers[place] + max(share, 0.0) * (powers[place + 1] - powers[place])
+    return powers[-1] if powers else 0.0
 
 
 def _kilowatts(page: Page, motor: str, kind: str) -> str:

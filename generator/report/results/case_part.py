@@ -7,9 +7,7 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.hull import freeboard, mast_height
-from generator.analyses.legs import is_must_make
-from generator.analyses.plant import plant_output
+from generator.analyses.legs import LegResult
 from generator.analyses.spread import scalar, spread
 from generator.analyses.trial import TrialResult
 from generator.case.case import Case
@@ -72,8 +70,8 @@ def boat_part(case: Case, today: Findings) -> dict[str, Any]:
         "draught_m": put(hull.draught, "m"),
         "canoe_draught_m": put(form.canoe_draught, "m"),
         "displacement_kg": put(hull.displacement, "kg"),
-        "freeboard_m": put(freeboard(boat), "m"),
-        "mast_height_m": put(mast_height(boat), "m"),
+        "freeboard_m": put(today.power.vessel.freeboard, "m"),
+        "mast_height_m": put(today.power.vessel.mast_height, "m"),
         "drag_area_m2": put(today.power.vessel.drag_area, "m2"),
         "wetted_area_m2": put(form.canoe_wetted_area, "m2"),
         "length_displacement_ratio": put(length_ratio, "1"),
@@ -101,7 +99,7 @@ def propeller_part(propeller: Propeller) -> dict[str, Any]:
 def engine_part(case: Case, keep: Findings | None) -> dict[str, Any]:
     """The present engine, and what it burns by the study's own curve."""
     engine = case.engine
-    cruise = _cruise_burn(case, keep)
+    cruise = None if keep is None else scalar(spread(keep.key.cruise_drain).middle) * 3.6e6
     return {
         "rated_power_kw": put(engine.rated_power, "kw"),
         "rated_speed_rpm": put(engine.rated_speed, "rpm"),
@@ -118,16 +116,7 @@ def engine_part(case: Case, keep: Findings | None) -> dict[str, Any]:
     }
 
 
-def _cruise_burn(case: Case, keep: Findings | None) -> float | None:
-    if keep is None:
-        return None
-    curve = keep.power.curves["calm"]
-    drain = np.atleast_2d(plant_output(keep.option, curve.demand, case.factors).drain)[0]
-    cruise = float(np.asarray(case.planning.cruise_speed).flat[0])
-    return float(np.interp(cruise, keep.power.speed, drain)) * 3.6e6
-
-
-def surroundings_part(case: Case) -> dict[str, Any]:
+def surroundings_part(case: Case, legs: tuple[LegResult, ...]) -> dict[str, Any]:
     """Waters, berth, house, planning and legs."""
     waters, berth, house, plan = case.waters, case.berth, case.house, case.planning
     power = None
@@ -166,11 +155,11 @@ def surroundings_part(case: Case) -> dict[str, Any]:
             "reserve_share_pct": put(plan.reserve_share, "pct"),
             "horizon_years": case.prices.horizon,
         },
-        "legs": [_leg(leg) for leg in case.legs],
+        "legs": [_leg(item.leg, item.must_make) for item in legs],
     }
 
 
-def _leg(leg: Leg) -> dict[str, Any]:
+def _leg(leg: Leg, must_make: bool) -> dict[str, Any]:
     return {
         "name": leg.name,
         "distance_nm": put(leg.distance, "nm"),
@@ -183,7 +172,7 @@ def _leg(leg: Leg) -> dict[str, Any]:
         "foul_stream_kn": put(leg.foul_stream, "kn"),
         "refuge": leg.refuge,
         "sailable": leg.sailable,
-        "must_make": is_must_make(leg),
+        "must_make": must_make,
     }
 
 

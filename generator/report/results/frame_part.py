@@ -7,16 +7,14 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.cautions import CautionItem
-from generator.analyses.criteria.catalogue import criteria
-from generator.analyses.criteria.evidence import GRADES, grade
-from generator.analyses.demand import fouling_share
 from generator.analyses.findings import Findings
-from generator.analyses.hull import hull_cautions
+from generator.analyses.service_factor import ServiceFactor, ServicePart
 from generator.analyses.spread import scalar, spread
 from generator.report.results.suffix import put
+from generator.study import Study
 
 Row = dict[str, Any]
-WIND_FREE = "light wind and chop"
+EVIDENCE = 28  # id of the criterion
 SINGLE_FACTOR = 1.35  # the one in-service factor that the parts replace
 LABELS = {
     "calm": "Calm",
@@ -26,53 +24,36 @@ LABELS = {
 }
 
 
-def evidence_part(found: Findings) -> Row:
-    """On what the power curve rests."""
-    level = grade(found)
-    return {"grade": GRADES[level], "level": level, "used_rows": found.trial.used}
+def evidence_part(study: Study) -> Row:
+    """On what the power curve rests, as the criterion for it found."""
+    row = next(
+        item for item in study.options[0].verdict.judgements if item.criterion.id == EVIDENCE
+    )
+    return {"grade": row.grade, "level": row.value, "used_rows": study.trial.used}
 
 
-def service_part(found: Findings) -> Row:
+def service_part(service: ServiceFactor) -> Row:
     """The in-service factor by its named parts, and their product at planned cruise."""
-    factors, bottom = found.case.factors, found.case.boat.bottom
-    parts = [
-        ("fouling", f"bottom: {bottom}", "friction", 1.0 + fouling_share(factors, bottom), True),
-        ("propeller_condition", "propeller", "shaft torque", factors.propeller_condition, True),
-        ("wind_and_chop", WIND_FREE, "calm resistance", factors.wind_and_chop, False),
-        (
-            "steering_and_trim",
-            "steering and trim",
-            "calm resistance",
-            factors.steering_and_trim,
-            True,
-        ),
-    ]
-    rows = []
-    for name, label, applies, value, in_wind in parts:
-        told = spread(value)
-        rows.append(
-            {
-                "id": name,
-                "name": label,
-                "applies_to": applies,
-                "value": scalar(told.middle),
-                "low": scalar(told.low),
-                "high": scalar(told.high),
-                "in_calm": True,
-                "in_wind": in_wind,
-            }
-        )
-    return {"parts": rows, "product_at_cruise": _product(found), "single_factor": SINGLE_FACTOR}
+    product = spread(np.nan_to_num(service.at_cruise, nan=0.0))
+    return {
+        "parts": [_service_row(part) for part in service.parts],
+        "product_at_cruise": scalar(product.middle) or None,
+        "single_factor": SINGLE_FACTOR,
+    }
 
 
-def _product(found: Findings) -> float | None:
-    """Shaft power in service over clean at planned cruise, middle of the draws."""
-    cruise = float(np.asarray(found.case.planning.cruise_speed).flat[0])
-    service = np.atleast_2d(found.power.curves["calm"].demand.shaft_power)
-    clean = np.atleast_2d(found.power.clean.shaft_power)
-    place = int(np.argmin(np.abs(found.power.speed - cruise)))
-    ratio = scalar(spread((service / clean)[:, [place]]).middle)
-    return ratio if np.isfinite(ratio) else None
+def _service_row(part: ServicePart) -> Row:
+    told = spread(part.value)
+    return {
+        "id": part.id,
+        "name": part.name,
+        "applies_to": part.applies_to,
+        "value": scalar(told.middle),
+        "low": scalar(told.low),
+        "high": scalar(told.high),
+        "in_calm": True,
+        "in_wind": part.in_wind,
+    }
 
 
 def seas_part(found: Findings) -> list[Row]:
@@ -93,8 +74,9 @@ def seas_part(found: Findings) -> list[Row]:
     return rows
 
 
-def criteria_part() -> list[Row]:
+def criteria_part(study: Study) -> list[Row]:
     """The 28 criteria and which are assessed."""
+    rows = [item.criterion for item in study.options[0].verdict.judgements]
     return [
         {
             "id": item.id,
@@ -103,7 +85,7 @@ def criteria_part() -> list[Row]:
             "limit_text": item.limit,
             "built": item.assessed,
         }
-        for item in criteria()
+        for item in rows
     ]
 
 
@@ -125,7 +107,7 @@ def range_warnings_part(options: tuple[Findings, ...]) -> list[Row]:
     """Where a formula is used outside what it was tested on."""
     rows: dict[str, Row] = {}
     for found in options:
-        for item in hull_cautions(found.power.vessel.form):
+        for item in found.range_cautions:
             rows.setdefault(
                 item.quantity,
                 {

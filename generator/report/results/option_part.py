@@ -125,7 +125,7 @@ def bank_part(found: Findings) -> Row | None:
         **_told("available", bank.available, "kwh"),
         **_told("available_aged", bank.available_aged, "kwh"),
         "reserve_by": by,
-        "mass_kg": scalar(spread(bank.mass).middle),
+        "mass_kg": None if bank.mass is None else scalar(spread(bank.mass).middle),
         "cruise_current_a": scalar(spread(np.nan_to_num(bank.cruise_current)).middle),
         "cruise_rate_c": scalar(spread(np.nan_to_num(bank.cruise_rate)).middle) * PER_SI["c"],
         "peak_current_a": scalar(spread(bank.peak_current).middle),

@@ -50,8 +50,9 @@ def _inputs(page: Page) -> Part:
 
 
 def path_words(page: Page, key: str) -> Markup:
-    """A path of the case that may break after its points."""
+    """A path of the case that may break after its points and between its words."""
     text = Markup.escape(page.value(key)).replace(".", Markup(".<wbr>"))
+    text = text.replace("_", Markup("_<wbr>"))
     return Markup('<code data-key="{}" data-form="given">').format(key) + text + Markup("</code>")
 
 
@@ -61,7 +62,7 @@ def _assumptions(page: Page) -> Part:
             path_words(page, f"{key}.path"),
             (
                 page.words(f"{key}.shown"),
-                page.words(f"{key}.shown_low") + Markup(" – ") + page.words(f"{key}.shown_high"),
+                _range(page, key),
                 page.words(f"{key}.meaning"),
                 page.words(f"{key}.mark") + Markup(", ") + page.words(f"{key}.source"),
             ),
@@ -77,6 +78,13 @@ def _assumptions(page: Page) -> Part:
     caption = page.text("Defaults used for {boat.name|given}")
     table = Table("assumptions-table", caption, columns, rows, (), "long")
     return Part("assumptions", "Assumptions", (text,), (), (table,))
+
+
+def _range(page: Page, key: str) -> Markup:
+    low, high = f"{key}.shown_low", f"{key}.shown_high"
+    if page.value(low) == page.value(high):
+        return Markup("not varied")
+    return page.words(low) + Markup(" – ") + page.words(high)
 
 
 def _whole_bank(page: Page) -> Part | None:

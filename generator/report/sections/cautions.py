@@ -21,7 +21,7 @@ def section(page: Page) -> Section:
         words("To be confirmed by", 24),
     )
     caption = page.text("Cautions, each tied to a number of this boat")
-    table = Table("cautions-table", caption, columns, rows)
+    table = Table("cautions-table", caption, columns, rows, (), "long")
     outside = _outside(page)
     parts = (Part("cautions-part", "", (), (), (table,)), *outside)
     return Section("cautions", "Cautions", parts, lead)
@@ -42,10 +42,10 @@ def _outside(page: Page) -> tuple[Part, ...]:
 
 
 def _beyond(page: Page, key: str) -> Markup:
-    return Markup("<b>{}:</b> valid from {} to {}; {} ({}).").format(
+    return Markup("<b>{}:</b> valid from {} to {}. {} Source: {}.").format(
         page.sentence(f"{key}.quantity"),
-        page.show(f"{key}.low", "plain"),
-        page.show(f"{key}.high", "plain"),
+        page.show(f"{key}.low", "ratio"),
+        page.show(f"{key}.high", "ratio"),
         page.sentence(f"{key}.message"),
         page.words(f"{key}.source"),
     )

@@ -39,11 +39,7 @@ def _row(page: Page, key: str) -> Row:
         _cell(page, data, row["form"], place == row["better"])
         for place, data in enumerate(row["keys"])
     ]
-    return Row(_label(page, key), (*cells, _judged(page, key)), _look(row))
-
-
-def _label(page: Page, key: str) -> Markup:
-    return page.text(str(page.value(f"{key}.label")).strip())
+    return Row(page.sentence(f"{key}.label"), (*cells, _judged(page, key)), _look(row))
 
 
 def _look(row: dict[str, Any]) -> str:

@@ -44,8 +44,8 @@ def _motor(page: Page, motor: str) -> Part:
         if page.value(key)["result"] != "not assessed"
     ]  # fmt: skip
     columns = (
-        words("Criterion", 16), numbers("Middle", 8), numbers("Pessi\u00admistic", 8),
-        words("Limits", 19), words("Result", 12), words("Why", 20),
+        words("Criterion", 15), numbers("Middle", 7), numbers("Pessi\u00admistic", 8),
+        words("Limits", 20), words("Result", 12), words("Why", 21),
         words("What would change it", 17),
     )  # fmt: skip
     table = Table(

@@ -108,14 +108,19 @@ OTHERS = (
 )
 
 
+def _in_order(page: Page) -> list[str]:
+    """Motors first: they are what the owner asks about."""
+    return [*page.motors, *(option for option in page.options if option not in page.motors)]
+
+
 def _table(page: Page) -> Table:
-    width = 58 // max(len(page.options), 1)
+    width = 58 // max(len(_in_order(page)), 1)
     columns: list[Column] = [words("", 42)]
-    columns += [numbers(page.words(f"{option}.name"), width) for option in page.options]
+    columns += [numbers(page.words(f"{option}.name"), width) for option in _in_order(page)]
     rows = (_leg_row(page), *_range_rows(page), *_other_rows(page))
     keys = [
         f"{row_at_cruise(page, option, sea)}.{name}"
-        for option in page.options for _, sea, name, _ in LINES
+        for option in _in_order(page) for _, sea, name, _ in LINES
     ]  # fmt: skip
     caption = page.text("{boat.name|given} in figures")
     return Table("key-figures", caption, tuple(columns), rows, reasons(page, keys))
@@ -124,9 +129,9 @@ def _table(page: Page) -> Table:
 def _leg_row(page: Page) -> Row:
     must = page.must_make
     if must is None:
-        return Row(Markup("Must-make leg"), tuple(Markup("none") for _ in page.options))
+        return Row(Markup("Must-make leg"), tuple(Markup("none") for _ in _in_order(page)))
     head = Markup("Must-make leg, there over need: ") + page.words(f"{must}.name")
-    return Row(head, tuple(_leg_cell(page, option) for option in page.options), "strong")
+    return Row(head, tuple(_leg_cell(page, option) for option in _in_order(page)), "strong")
 
 
 def _leg_cell(page: Page, option: str) -> Markup:
@@ -144,7 +149,7 @@ def _range_rows(page: Page) -> tuple[Row, ...]:
     for label, sea, name, form in LINES:
         head = page.text(label.replace("{wind}", f"{{{wind}.wind_kn|wind}}"))
         cells = tuple(
-            page.at(row_at_cruise(page, option, sea), name, form) for option in page.options
+            page.at(row_at_cruise(page, option, sea), name, form) for option in _in_order(page)
         )
         rows.append(Row(head, cells, "inset" if name == "reserve_nm" else ""))
     return tuple(rows)
@@ -155,7 +160,7 @@ def _other_rows(page: Page) -> tuple[Row, ...]:
     for label, tail, form in OTHERS:
         head = page.text(label.replace("{years}", "{planning.horizon_years|years}"))
         rows.append(
-            Row(head, tuple(page.show(f"{option}.{tail}", form) for option in page.options))
+            Row(head, tuple(page.show(f"{option}.{tail}", form) for option in _in_order(page)))
         )
     return tuple(rows)
 

@@ -9,6 +9,7 @@ from generator.report.page import Page
 from generator.report.parts import Column, Figure, Part, Row, Table, numbers, reasons, words
 
 STEP = 0.5  # kn between two rows of the table
+SLOWEST = 3.0  # kn of its first row
 
 
 def part(page: Page) -> Part:
@@ -47,7 +48,8 @@ def _figure(page: Page) -> Figure:
     )
     finding = page.text((reached or "No motor is in this case") + ".")
     note = page.text(
-        "Calm water, deep, in service. Level lines: ratings at the motor shaft. Evidence: "
+        "Calm water, deep, in service. Level lines: ratings at the motor. A motor stops short of "
+        "its rating where the propeller asks for more torque or turns than it gives. Evidence: "
         "{evidence.grade|given}. Band: the middle eight tenths of {study.draws|count} draws."
     )
     return Figure("speed-power", finding, note, speed_power(page))
@@ -59,12 +61,20 @@ def _tables(page: Page) -> tuple[Table, ...]:
     rows, keys = [], []
     for key in page.keys(f"{page.motors[0]}.speed_power"):
         speed = float(page.value(f"{key}.speed_kn"))
-        if speed % STEP == 0 and speed >= 3:
+        if _told(page, speed):
             row, used = _row(page, key, speed)
             rows.append(row)
             keys += used
     caption = page.text("Calm water, in service: what she asks for and what the bank gives")
     return (Table("power-table", caption, _columns(page), tuple(rows), reasons(page, keys)),)
+
+
+def _told(page: Page, speed: float) -> bool:
+    """Every half knot from manoeuvring up to the last speed that any motor reaches at peak."""
+    found = (page.find(f"{motor}.speed_power", speed_kn=speed) for motor in page.motors)
+    reached = any(page.value(f"{key}.within_peak") for key in found if key)
+    steps = speed / STEP
+    return reached and speed >= SLOWEST and abs(steps - round(steps)) < 1e-6
 
 
 def _columns(page: Page) -> tuple[Column, ...]:

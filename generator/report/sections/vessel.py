@@ -82,7 +82,8 @@ def _origin(page: Page, path: str) -> Markup:
 
 
 def _assumed(page: Page, path: str) -> bool:
-    return bool(path) and page.find("assumptions", path=path) is not None
+    taken = {str(each).split("@")[0] for each in page.column("assumptions", "path")}
+    return path in taken
 
 
 def _waters(page: Page) -> Part:

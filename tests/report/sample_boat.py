@@ -1,0 +1,210 @@
+"""The sample's invented boat, waters, engine, trial and legs."""
+
+from __future__ import annotations
+
+from tests.report.sample_curves import HULL_SPEED, SEAS, Row, shaft_power
+
+
+def boat() -> Row:
+    seas = [
+        {
+            "id": name,
+            "wind_kn": wind,
+            "wave_height_m": height,
+            "wave_period_s": 0.0 if not wind else 1.2 + 0.05 * wind,
+            "label": "calm" if not wind else "head wind",
+            "beyond_limit": wind > 20,
+        }
+        for name, wind, height in SEAS
+    ]
+    trial = []
+    for line, rpm, out, back, used, why in (
+        (64, 1600, 3.7, 3.3, True, ""),
+        (65, 2100, 4.7, 4.3, True, ""),
+        (66, 2600, 5.6, 5.2, True, ""),
+        (67, 3100, 6.2, 5.9, True, ""),
+        (68, 3550, 6.5, 6.3, True, ""),
+        (69, 2400, 5.4, None, False, "one way only: no run on the opposite course"),
+        (70, 2900, 6.0, 5.3, False, "depth 2.8 m is less than this speed needs"),
+    ):
+        speed = (out + back) / 2 if back else None
+        power = 13.4 * 0.96 * (rpm / 3550) ** 2.85 if used else None
+        trial.append(
+            {
+                "line": line,
+                "engine_speed_rpm": rpm,
+                "speed_out_kn": out,
+                "speed_back_kn": back,
+                "speed_back_kn_why": None if back else "not run",
+                "speed_kn": speed,
+                "speed_kn_why": None if back else "one way only",
+                "wind_kn": 5.0,
+                "depth_m": 2.8 if line == 70 else 8.0,
+                "shaft_power_kw": power,
+                "shaft_power_kw_why": None if used else "row not used",
+                "shaft_power_low_kw": power * 0.85 if power else None,
+                "shaft_power_high_kw": power * 1.17 if power else None,
+                "model_power_kw": shaft_power(speed) * 0.98 if speed else None,
+                "used": used,
+                "why": why,
+            }
+        )
+    return {
+        "boat": {
+            "name": "Sandpiper",
+            "type": "masthead sloop",
+            "keel_type": "fin",
+            "hull_type": "displacement monohull",
+            "year_on_market": 1984,
+            "market": "GB",
+            "design_category": "none",
+            "datum": "aft end of the waterline",
+            "bottom": "light slime",
+            "length_overall_m": 9.14,
+            "waterline_length_m": 7.60,
+            "beam_m": 3.02,
+            "waterline_beam_m": 2.63,
+            "draught_m": 1.45,
+            "canoe_draught_m": 0.49,
+            "displacement_kg": 4300.0,
+            "freeboard_m": 0.98,
+            "mast_height_m": 11.2,
+            "drag_area_m2": 6.1,
+            "length_displacement_ratio": 4.71,
+            "beam_draught_ratio": 5.4,
+            "prismatic_coefficient": 0.55,
+            "hull_speed_kn": HULL_SPEED,
+            "wetted_area_m2": 18.9,
+        },
+        "waters": {
+            "name": "River Orwell and Harwich approaches",
+            "kind": "salt",
+            "exposure": "sheltered",
+            "temperature_c": 15.0,
+            "fetch_km": 4.0,
+            "country": "GB",
+        },
+        "engine": {
+            "rated_power_kw": 13.4,
+            "rated_speed_rpm": 3600.0,
+            "gear_ratio": 2.14,
+            "tank_l": 55.0,
+            "year": 1984,
+            "hours_h": 2900.0,
+            "hours_per_year_h": 45.0,
+            "condition": "dying",
+            "litres_per_hour_cruise_l": 1.35,
+            "litres_per_year_l": 61.0,
+        },
+        "propeller": {
+            "kind": "fixed",
+            "blades": 2,
+            "diameter_mm": 381.0,
+            "pitch_mm": 254.0,
+            "area_ratio": 0.30,
+            "wake_fraction": 0.05,
+            "thrust_deduction": 0.08,
+            "installation": "shaft",
+        },
+        "trial": {
+            "rows": trial,
+            "resistance_scale": 1.06,
+            "resistance_scale_low": 0.95,
+            "resistance_scale_high": 1.18,
+            "full_throttle_speed_rpm": 3550.0,
+            "note": "Power by the propeller law from full throttle at "
+            "{trial.full_throttle_speed_rpm|rpm}; the gear's loss is taken off.",
+        },
+        "evidence": {"grade": "sea trial", "level": 2, "used_rows": 5},
+        "service_factor": {
+            "parts": [
+                {
+                    "id": "hull_condition",
+                    "name": "Light slime on the bottom",
+                    "applies_to": "friction",
+                    "value": 1.10,
+                    "low": 1.06,
+                    "high": 1.15,
+                    "in_calm": True,
+                    "in_wind": True,
+                },
+                {
+                    "id": "propeller",
+                    "name": "Propeller not clean",
+                    "applies_to": "torque",
+                    "value": 1.05,
+                    "low": 1.0,
+                    "high": 1.15,
+                    "in_calm": True,
+                    "in_wind": True,
+                },
+                {
+                    "id": "chop",
+                    "name": "Light wind and chop",
+                    "applies_to": "resistance",
+                    "value": 1.10,
+                    "low": 1.0,
+                    "high": 1.25,
+                    "in_calm": True,
+                    "in_wind": False,
+                },
+            ],
+            "product_at_cruise": 1.24,
+            "single_factor": 1.35,
+        },
+        "berth": {
+            "name": "Marina berth, Ipswich",
+            "shore_power": True,
+            "breaker_a": 16.0,
+            "voltage_v": 230.0,
+            "charge_power_kw": 2.9,
+            "days_between_use_d": 5.0,
+        },
+        "house": {
+            "under_way_w": 45.0,
+            "separate_bank": True,
+            "daily_kwh": 0.9,
+            "services": ["charging", "hot water"],
+        },
+        "planning": {
+            "cruise_speed_kn": 4.8,
+            "manoeuvring_speed_kn": 3.0,
+            "manoeuvring_time_min": 30.0,
+            "hold_speed_kn": 2.0,
+            "hold_wind_kn": 25.0,
+            "hold_time_min": 15.0,
+            "reserve_share_pct": 20.0,
+            "horizon_years": 10,
+        },
+        "legs": [
+            {
+                "name": "Berth to the sea at Harwich, and sails up",
+                "distance_nm": 10.0,
+                "times_per_year": 20.0,
+                "speed_kn": 4.8,
+                "exposed_distance_nm": 2.0,
+                "exposed_speed_kn": 3.5,
+                "wind_kn": 20.0,
+                "fetch_km": 4.0,
+                "foul_stream_kn": 0.5,
+                "refuge": True,
+                "sailable": True,
+                "must_make": False,
+            },
+            {
+                "name": "Home from Harwich on the ebb",
+                "distance_nm": 10.0,
+                "times_per_year": 12.0,
+                "speed_kn": 4.8,
+                "exposed_distance_nm": 3.0,
+                "exposed_speed_kn": 3.5,
+                "wind_kn": 20.0,
+                "fetch_km": 4.0,
+                "foul_stream_kn": 1.0,
+                "refuge": False,
+                "sailable": False,
+                "must_make": True,
+            },
+        ],
+        "sea_states": seas,
+    }
