@@ -8,6 +8,7 @@ import numpy as np
 
 from generator.analyses.demand import calm_parts, calm_resistance, shaft_demand, still_air
 from generator.analyses.hull import Vessel
+from generator.analyses.spread import best, scalar, side_by_side
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.trial import SeaTrial, TrialRow
@@ -28,7 +29,7 @@ class TrialPoint:
     """One row of the trial as the study reads it. SI."""
 
     row: TrialRow
-    speed: float | None
+    speed: Numbers | None
     shaft_power: Numbers | None
     used: bool
     why: str
@@ -59,11 +60,9 @@ def read_trial(case: Case, vessel: Vessel) -> TrialResult:
     if len(used) < FEWEST_ROWS:
         note = f"{len(used)} usable rows; {FEWEST_ROWS} are needed, so the hull model stands alone"
         return TrialResult(points, 1.0, len(used), None, note)
-    speed = np.array([point.speed for point in used], dtype=np.float64)
-    measured = np.concatenate(
-        [np.atleast_2d(np.asarray(point.shaft_power)) for point in used], axis=-1
-    )
-    wanted = measured * case.factors.trial_error
+    speed = side_by_side(*(point.speed for point in used if point.speed is not None))
+    powers = (point.shaft_power for point in used if point.shaft_power is not None)
+    wanted = side_by_side(*powers) * case.factors.trial_error
     model, ratio = _fit(case, vessel, speed, wanted)
     weight = _weight(case)
     scale = np.exp(weight * np.log(ratio).mean(axis=-1, keepdims=True))
@@ -81,25 +80,30 @@ def _point(case: Case, trial: SeaTrial, row: TrialRow) -> TrialPoint:
         return TrialPoint(
             row, None, None, False, "one course only: stream and wind not averaged out"
         )
-    speed = float(np.mean([row.speed_out, row.speed_back]))
+    speed = (row.speed_out + row.speed_back) / 2.0
     why = _refusal(trial, row, speed)
     power = _shaft_power(case, trial, row) if trial.full_throttle_speed is not None else None
     return TrialPoint(row, speed, power, not why, why)
 
 
-def _refusal(trial: SeaTrial, row: TrialRow, speed: float) -> str:
+def _refusal(trial: SeaTrial, row: TrialRow, speed: Numbers) -> str:
     if trial.full_throttle_speed is None:
         return "turns at full throttle not given: the propeller law has no anchor"
-    share = float(np.asarray(row.engine_speed / trial.full_throttle_speed))
-    if float(np.asarray(row.wind)) > WIND_LIMIT:
+    share = _first(row.engine_speed / trial.full_throttle_speed)
+    if _first(row.wind) > WIND_LIMIT:
         return "wind above 12 kn"
-    if row.depth is not None and float(np.asarray(row.depth)) < SHALLOW and speed > SHALLOW_SPEED:
+    if row.depth is not None and _first(row.depth) < SHALLOW and _first(speed) > SHALLOW_SPEED:
         return "less than 4 m of water above 5 kn"
     if share < LOWEST_SHARE:
         return f"{100 * share:.0f} % of full-throttle turns: below half the law is too doubtful"
     if share > 1.0:
         return "turns above those given for full throttle"
     return ""
+
+
+def _first(value: Numbers) -> float:
+    """The best estimate."""
+    return scalar(best(value))
 
 
 def _shaft_power(case: Case, trial: SeaTrial, row: TrialRow) -> Numbers:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date, timedelta
 from typing import Any
 
 import numpy as np
@@ -15,6 +16,8 @@ from generator.case.diesel import Propeller
 from generator.case.usage import Leg
 from generator.draws import Draws
 from generator.report.results.suffix import put
+
+HALF_A_YEAR = timedelta(days=182)  # validity of quotes: common practice, no source
 
 
 def case_part(case: Case, draws: Draws) -> dict[str, Any]:
@@ -35,6 +38,7 @@ def case_part(case: Case, draws: Draws) -> dict[str, Any]:
             "prepared_by": study.prepared_by or None,
             "prepared_by_why": None if study.prepared_by else "not given in the case",
             "date": study.date,
+            "valid_until": _half_a_year_after(study.date),
             "currency": study.currency,
             "units": study.units,
             "draft": bool(missing),
@@ -47,6 +51,11 @@ def case_part(case: Case, draws: Draws) -> dict[str, Any]:
             "seed": draws.seed,
         },
     }
+
+
+def _half_a_year_after(day: str) -> str:
+    """The day on which prices and the state of the boat want a second look."""
+    return (date.fromisoformat(day) + HALF_A_YEAR).isoformat()
 
 
 def boat_part(case: Case, today: Findings) -> dict[str, Any]:
@@ -249,7 +258,8 @@ def inputs_part(case: Case) -> dict[str, Any]:
         },
         "assumptions": [
             {
-                "path": item.draw_key,
+                "path": item.draw_key.partition("@")[0],
+                "when": item.draw_key.partition("@")[2] or None,
                 "value": item.value,
                 "low": item.low,
                 "high": item.high,

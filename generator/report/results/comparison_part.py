@@ -67,13 +67,13 @@ LINES = (
     Line(
         "net",
         "Net change of mass",
-        "mass",
+        "mass:signed",
         "weight.net_kg",
         0,
         lambda found: found.weight.net,
     ),
-    Line("sinkage", "Sinkage (positive: deeper)", "length_small", "weight.sinkage_mm", 0),
-    Line("trim", "Trim (positive: bow down)", "length_small", "weight.trim_mm", 0),
+    Line("sinkage", "Sinkage (positive: deeper)", "length_small:signed", "weight.sinkage_mm", 0),
+    Line("trim", "Trim (positive: bow down)", "length_small:signed", "weight.trim_mm", 0),
     Line(
         "first",
         "First cost",
@@ -91,8 +91,8 @@ LINES = (
         -1,
         lambda found: found.cost.present_value,
     ),
-    Line("keep", "  against keeping the diesel", "money", "cost.against_keep_money", 0),
-    Line("new", "  against a new diesel", "money", "cost.against_new_diesel_money", 0),
+    Line("keep", "  against keeping the diesel", "money:signed", "cost.against_keep_money", 0),
+    Line("new", "  against a new diesel", "money:signed", "cost.against_new_diesel_money", 0),
 )
 
 

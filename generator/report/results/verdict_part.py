@@ -15,14 +15,21 @@ def verdict_part(verdict: Verdict, place: int) -> Row:
     rows = [_row(item, place, index) for index, item in enumerate(verdict.judgements)]
     return {
         "word": verdict.word,
-        "reasons": [_placed(text, place, index) for index, text in verdict.reasons],
-        "conditions": [_placed(text, place, index) for index, text in verdict.conditions],
+        "reasons": [_sentence(_placed(text, place, index)) for index, text in verdict.reasons],
+        "conditions": [
+            _sentence(_placed(text, place, index)) for index, text in verdict.conditions
+        ],
         "criteria": rows,
     }
 
 
 def _placed(text: str, place: int, index: int) -> str:
     return text.replace("{here.", f"{{options.{place}.verdict.criteria.{index}.")
+
+
+def _sentence(text: str) -> str:
+    """The text with a capital and a full stop."""
+    return f"{text[0].upper()}{text[1:]}." if text else ""
 
 
 def _row(item: Judgement, place: int, index: int) -> Row:
@@ -39,7 +46,7 @@ def _row(item: Judgement, place: int, index: int) -> Row:
         "sense": criterion.sense,
         "result": item.result,
         "role": criterion.role,
-        "why": _placed(item.why, place, index),
-        "flip": _placed(item.flip, place, index),
+        "why": _sentence(_placed(item.why, place, index)),
+        "flip": _sentence(_placed(item.flip, place, index)),
         **item.numbers,
     }
