@@ -36,12 +36,17 @@ def spread(values: Numbers) -> Spread:
     columns = np.ascontiguousarray(table[1:].T)
     columns.partition(sorted({*lower, *upper}), axis=1)
     low, middle, high = (
-        columns[:, down] + (place - down) * (columns[:, up] - columns[:, down])
-        if place > down
-        else columns[:, down]
+        _between(columns[:, down], columns[:, up], place - down)
         for place, down, up in zip(places, lower, upper, strict=True)
     )
     return Spread(low, middle, high)
+
+
+def _between(low: Array, high: Array, share: float) -> Array:
+    """Linear between two draws; infinite neighbours stay infinite."""
+    gap = np.where(np.isfinite(high), high, 0.0) - np.where(np.isfinite(low), low, 0.0)
+    middle = np.where(np.isfinite(low), low, 0.0) + share * gap
+    return np.asarray(np.where(np.isfinite(low) & np.isfinite(high), middle, high))
 
 
 def best(values: Numbers) -> Array:

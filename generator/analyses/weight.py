@@ -8,7 +8,7 @@ import numpy as np
 
 from generator.analyses.hull import hull_form
 from generator.arrays import Numbers
-from generator.case.boat import Boat, Waters
+from generator.case.boat import DATUMS, Boat, Waters
 from generator.case.case import Case
 from generator.case.diesel import Diesel
 from generator.case.factors import Masses
@@ -86,7 +86,7 @@ def _trim(
         return None, f"no position given for: {', '.join(unplaced)}", None
     water = density(waters.kind, waters.temperature)
     form = hull_form(boat, water)
-    centre = form.waterline_length * (0.5 + form.lcf)  # forward of the aft end of the waterline
+    centre = form.waterline_length * (0.5 + form.lcf - DATUMS[boat.datum])  # from the datum
     moment: Numbers = 0.0
     for sign, items in ((1.0, added), (-1.0, removed)):
         for item in items:

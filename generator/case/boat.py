@@ -6,6 +6,9 @@ from dataclasses import dataclass
 
 from generator.arrays import Numbers
 
+# Where a datum lies, as a share of the waterline forward of its aft end.
+DATUMS = {"aft end of the waterline": 0.0, "midships": 0.5, "fore end of the waterline": 1.0}
+
 
 @dataclass(frozen=True)
 class Hull:
@@ -86,7 +89,7 @@ class Boat:
     rudder: Rudder
     windage: Windage
     bottom: str  # state of the underwater hull: a row of tables/hull/fouling.csv
-    datum: str  # where x is measured from, in words (aft end of the waterline)
+    datum: str  # where x is measured from: a key of DATUMS
 
 
 @dataclass(frozen=True)

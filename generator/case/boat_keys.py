@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
+from generator.case.boat import DATUMS
 from generator.case.group import NEEDED, Group, needed
 from generator.case.key_kinds import (
     Area,
@@ -94,7 +95,7 @@ class BoatKeys(Group):
     year_on_market: CalendarYear = None
     market: Annotated[str | None, Word(("EEA", "GB", "NI", "US", "other"))] = NEEDED
     design_category: Annotated[str | None, Word(("A", "B", "C", "D", "none"))] = None
-    datum: Words = None
+    datum: Annotated[str | None, Word(tuple(DATUMS))] = None
     bottom: Annotated[str | None, Word(BOTTOMS)] = NEEDED
     hull: HullKeys = needed(HullKeys())
     keel: KeelKeys = KeelKeys()

@@ -10,6 +10,8 @@ from markupsafe import Markup
 from generator.report.canvas import Drawing
 from generator.report.page import Page, bare_text
 
+LONG = 12  # rows from which a table may break
+
 
 @dataclass(frozen=True)
 class Column:
@@ -41,6 +43,11 @@ class Table:
     notes: tuple[Markup, ...] = ()
     long: str = ""
 
+    @property
+    def breaks(self) -> str:
+        """Whether the table may run over the end of a page; a short one would leave a stub."""
+        return "long" if self.long or len(self.rows) >= LONG else ""
+
 
 @dataclass(frozen=True)
 class Figure:
@@ -59,13 +66,14 @@ class Figure:
 
 @dataclass(frozen=True)
 class Part:
-    """A titled piece of a section: text, then figures, then tables."""
+    """A titled piece of a section: text, opening tables, figures, and the tables behind them."""
 
     name: str
     title: Markup | str
     text: tuple[Markup, ...] = ()
     figures: tuple[Figure, ...] = ()
     tables: tuple[Table, ...] = ()
+    opening: tuple[Table, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -29,7 +29,7 @@ def test_names_inside_charts_do_not_collide(pages: Pages) -> None:
 
 
 def test_numbers_in_charts_are_those_of_the_results(results: dict[str, Any], pages: Pages) -> None:
-    display, seen = Display("metric", "GBP"), 0
+    display, seen = Display(results["case"]["units"], results["case"]["currency"]), 0
     for svg in pages.charts.values():
         for group in ElementTree.fromstring(svg).iter():
             key = group.get("data-key")
@@ -41,7 +41,7 @@ def test_numbers_in_charts_are_those_of_the_results(results: dict[str, Any], pag
             text = "".join(group.itertext()).strip()
             assert text == shown(value, group.get("data-form") or "", display), key
             seen += 1
-    assert seen > 12
+    assert seen >= 12
 
 
 def test_charts_are_set_in_the_bundled_typeface(pages: Pages) -> None:

@@ -137,13 +137,13 @@ def test_the_same_results_give_the_same_bytes(results: Results, pages: Pages) ->
 
 
 def test_draft_marks_each_page_until_it_is_signed(results: Results, pages: Pages) -> None:
-    assert "mark:draft" in pages.html_print
-    assert '<body class="draft"' in pages.html_screen or ' class="draft"' in pages.html_screen
-    signed = copy.deepcopy(results)
-    signed["case"] |= {"draft": False, "draft_why": None}
-    clean = make_pages(signed)
-    assert "mark:draft" not in clean.html_print
-    assert ' class="draft"' not in clean.html_screen
+    unsigned = copy.deepcopy(results)
+    unsigned["case"] |= {"draft": True, "draft_why": "no reference given"}
+    marked = make_pages(unsigned)
+    assert "mark:draft" in marked.html_print
+    assert ' class="draft"' in marked.html_screen
+    assert "mark:draft" not in pages.html_print
+    assert ' class="draft"' not in pages.html_screen
 
 
 def _without_trial(results: Results) -> None:

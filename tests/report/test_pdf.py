@@ -20,7 +20,8 @@ def opened(pdf: bytes) -> str:
     parts = [pdf.decode("latin-1")]
     for packed in re.findall(rb"stream\r?\n(.*?)\r?\nendstream", pdf, re.DOTALL):
         try:
-            parts.append(zlib.decompress(packed).decode("latin-1"))
+            # a trailing byte may look like the end of a line, so the check sum may be short
+            parts.append(zlib.decompressobj().decompress(packed).decode("latin-1"))
         except zlib.error:
             continue
     return "\n".join(parts)

@@ -26,8 +26,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     key = f"options.{found.place}.legs.{place}"
     unit, when = ("kwh|energy", " at the end of the horizon") if found.bank else ("l|fuel", "")
     why = (
-        f"{worst.leg.name}: needs {{{key}.need_{unit}}}, "
-        f"has {{{key}.available_{unit}}} above the reserve{when}"
+        f"{worst.leg.name}: needs {{{key}.need_{unit}}} (one in ten: above "
+        f"{{{key}.need_high_{unit}}}), has {{{key}.available_{unit}}} above the reserve{when}"
     )
     if scalar(ratio.middle) == 0.0:
         why = f"{worst.leg.name}: {_impossible(worst, key)}"

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 WIDTH, HEIGHT = 2.5, 2.5
 SEAS = ("calm", "wind_20")
 BAR = 0.36
+LETTER = 0.047  # inches: the mean letter of a name at this size
 ROOM_FOR_NAME = 0.5  # share of the longest bar below which a name stands behind the number
 
 
@@ -35,6 +36,7 @@ def _draw(page: Page, figure: Figure) -> None:
             for _, key in keys]  # fmt: skip
     leg = page.value(f"{page.must_make}.distance_nm") if page.must_make else None
     longest = max([1.0, leg or 0.0, *ends])
+    axes.set_xlim(0, longest * 1.22)
     place, last = 0.0, ""
     for sea, key in keys:
         place = place + 0.62 if sea != last else place
@@ -43,7 +45,6 @@ def _draw(page: Page, figure: Figure) -> None:
         _bar(page, axes, key, place, longest)
         place, last = place + BAR, sea
     axes.set_ylim(place, 0)
-    axes.set_xlim(0, longest * 1.22)
     _leg(page, axes, leg)
     axes.set_yticks([])
     axes.xaxis.set_major_locator(whole_steps(5))
@@ -84,7 +85,15 @@ def _bar(page: Page, axes: Axes, key: str, at: float, longest: float) -> None:
     if middle > ROOM_FOR_NAME * longest:
         label(axes, (longest * 0.02, at), name, va="center", fontsize=6.8, color="white")
     else:
-        label(axes, (end + longest * 0.22, at), name, va="center", fontsize=6.8)
+        start = end + longest * 0.22
+        room = (axes.get_xlim()[1] - start) / axes.get_xlim()[1] * WIDTH
+        label(axes, (start, at), _fitted(name, room), va="center", fontsize=6.8)
+
+
+def _fitted(name: str, room: float) -> str:
+    """The name, or as much of it as fits into ``room`` inches."""
+    most = max(int(room / LETTER), 1)
+    return name if len(name) <= most else f"{name[: most - 1].rstrip()}…"
 
 
 def _leg(page: Page, axes: Axes, leg: float | None) -> None:

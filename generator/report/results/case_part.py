@@ -220,8 +220,6 @@ def trial_part(case: Case, trial: TrialResult) -> dict[str, Any] | None:
     return {
         "rows": rows,
         "resistance_scale": scalar(scale.middle),
-        "resistance_scale_low": scalar(scale.low),
-        "resistance_scale_high": scalar(scale.high),
         "full_throttle_speed_rpm": put(case.trial.full_throttle_speed, "rpm"),
         "used_rows": trial.used,
         "note": trial.note,

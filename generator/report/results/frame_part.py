@@ -29,7 +29,16 @@ def evidence_part(study: Study) -> Row:
     row = next(
         item for item in study.options[0].verdict.judgements if item.criterion.id == EVIDENCE
     )
-    return {"grade": row.grade, "level": row.value, "used_rows": study.trial.used}
+    power = spread(study.options[0].findings.key.cruise_shaft_power)
+    share = (power.low / power.middle, power.high / power.middle)
+    low, high = (put(value - 1.0, "pct") for value in share)
+    return {
+        "grade": row.grade,
+        "level": row.value,
+        "used_rows": study.trial.used,
+        "curve_low_pct": low,
+        "curve_high_pct": high,
+    }
 
 
 def service_part(service: ServiceFactor) -> Row:

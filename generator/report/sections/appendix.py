@@ -59,7 +59,7 @@ def path_words(page: Page, key: str) -> Markup:
 def _assumptions(page: Page) -> Part:
     rows = tuple(
         Row(
-            path_words(page, f"{key}.path"),
+            path_words(page, f"{key}.path") + _when(page, key),
             (
                 page.words(f"{key}.shown"),
                 _range(page, key),
@@ -78,6 +78,13 @@ def _assumptions(page: Page) -> Part:
     caption = page.text("Defaults used for {boat.name|given}")
     table = Table("assumptions-table", caption, columns, rows, (), "long")
     return Part("assumptions", "Assumptions", (text,), (), (table,))
+
+
+def _when(page: Page, key: str) -> Markup:
+    """The condition under which a default holds."""
+    if not page.value(f"{key}.when"):
+        return Markup("")
+    return Markup(" (") + page.words(f"{key}.when") + Markup(")")
 
 
 def _range(page: Page, key: str) -> Markup:

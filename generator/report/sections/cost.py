@@ -23,7 +23,7 @@ SPREAD = {"first_money": "first", "present_value_money": "present_value"}
 def part(page: Page) -> Part:
     """The chart of years, the summary, and the items behind it."""
     text = tuple(page.text(_against(page, motor)) for motor in page.motors)
-    return Part("cost", "Cost", text, (_figure(page),), (_summary(page), _items(page)))
+    return Part("cost", "Cost", text, (_figure(page),), (_items(page),), (_summary(page),))
 
 
 def _against(page: Page, motor: str) -> str:

@@ -23,6 +23,7 @@ def graded(page: Page) -> Markup:
         return grade + page.text("; no timed run of {boat.name|given} stands behind it.")
     return grade + page.text(
         ", {evidence.used_rows|count} two-way runs of the present engine, which scale the "
-        "resistance curve by {trial.resistance_scale|ratio} "
-    ) + page.text("(one in ten {trial.resistance_scale_low|ratio}, nine in ten "
-                  "{trial.resistance_scale_high|ratio}).")  # fmt: skip
+        "resistance curve by {trial.resistance_scale|ratio}. Shaft power at "
+        "{planning.cruise_speed_kn|speed} is then known within "
+        "{evidence.curve_low_pct|percent:signed} and {evidence.curve_high_pct|percent:signed}."
+    )

@@ -95,10 +95,11 @@ def _card(page: Page, motor: str) -> Card:
 
 
 LINES = (
-    ("Range, calm, to reserve", "calm", "range_nm", "distance"),
-    ("kept as reserve", "calm", "reserve_nm", "distance"),
-    ("Range against {wind}, to reserve", "wind_20", "range_nm", "distance"),
-    ("kept as reserve", "wind_20", "reserve_nm", "distance"),
+    ("Range to reserve, calm, bank new", "calm", "new", "range_nm"),
+    ("at {years}", "calm", "aged", "range_nm"),
+    ("kept as reserve then", "calm", "aged", "reserve_nm"),
+    ("Range to reserve against {wind}, at {years}", "wind_20", "aged", "range_nm"),
+    ("kept as reserve then", "wind_20", "aged", "reserve_nm"),
 )
 OTHERS = (
     ("Speed on continuous power, calm", "top_speed.continuous_kn", "speed"),
@@ -119,8 +120,8 @@ def _table(page: Page) -> Table:
     columns += [numbers(page.words(f"{option}.name"), width) for option in _in_order(page)]
     rows = (_leg_row(page), *_range_rows(page), *_other_rows(page))
     keys = [
-        f"{row_at_cruise(page, option, sea)}.{name}"
-        for option in _in_order(page) for _, sea, name, _ in LINES
+        f"{row_at_cruise(page, option, sea, age)}.{name}"
+        for option in _in_order(page) for _, sea, age, name in LINES
     ]  # fmt: skip
     caption = page.text("{boat.name|given} in figures")
     return Table("key-figures", caption, tuple(columns), rows, reasons(page, keys))
@@ -146,12 +147,14 @@ def _leg_cell(page: Page, option: str) -> Markup:
 def _range_rows(page: Page) -> tuple[Row, ...]:
     wind = page.find("sea_states", id="wind_20")
     rows = []
-    for label, sea, name, form in LINES:
-        head = page.text(label.replace("{wind}", f"{{{wind}.wind_kn|wind}}"))
+    for label, sea, age, name in LINES:
+        said = label.replace("{wind}", f"{{{wind}.wind_kn|wind}}")
+        head = page.text(said.replace("{years}", "{planning.horizon_years|years}"))
         cells = tuple(
-            page.at(row_at_cruise(page, option, sea), name, form) for option in _in_order(page)
+            page.at(row_at_cruise(page, option, sea, age), name, "distance")
+            for option in _in_order(page)
         )
-        rows.append(Row(head, cells, "inset" if name == "reserve_nm" else ""))
+        rows.append(Row(head, cells, "" if label.startswith("Range") else "inset"))
     return tuple(rows)
 
 

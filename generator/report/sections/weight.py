@@ -16,13 +16,13 @@ def part(page: Page) -> Part:
         if page.value(f"{option}.weight.removed") or page.value(f"{option}.weight.added")
     ]  # fmt: skip
     figures = tuple(_figure(page, motor) for motor in page.motors if motor in moved)
-    tables = (_summary(page), *((_ledger(page, moved),) if moved else ()))
+    ledger = (_ledger(page, moved),) if moved else ()
     text = page.text(
         "The masses are those of the two ledgers; {boat.name|given} floats today at "
         "{boat.displacement_kg|mass}. x is measured forward of the {boat.datum|given}, z above the "
         "waterline."
     )
-    return Part("weight", "Weight and trim", (text,), figures, tables)
+    return Part("weight", "Weight and trim", (text,), figures, ledger, (_summary(page),))
 
 
 def _figure(page: Page, motor: str) -> Figure:
