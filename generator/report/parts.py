@@ -10,7 +10,7 @@ from markupsafe import Markup
 from generator.report.canvas import Drawing
 from generator.report.page import Page, bare_text
 
-LONG = 12  # rows from which a table may break
+LONG = 14  # rows from which a table may break
 
 
 @dataclass(frozen=True)

@@ -134,7 +134,5 @@ def _handles(page: Page) -> list[Any]:
                 label="sea trial, double run", markersize=4.5,
             )
         )  # fmt: skip
-    handles.append(
-        Line2D([], [], color=QUIET, marker="^", linewidth=0.9, label="rating, and speed reached")
-    )
+    handles.append(Line2D([], [], color=QUIET, marker="^", linewidth=0.9, label="top of a rating"))
     return handles

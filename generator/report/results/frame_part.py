@@ -15,6 +15,7 @@ from generator.study import Study
 
 Row = dict[str, Any]
 EVIDENCE = 28  # id of the criterion
+FEW_OUTSIDE = 0.05  # of the draws; fewer are the tails of a doubt, not the boat
 SINGLE_FACTOR = 1.35  # the one in-service factor that the parts replace
 LABELS = {
     "calm": "Calm",
@@ -117,13 +118,15 @@ def range_warnings_part(options: tuple[Findings, ...]) -> list[Row]:
     rows: dict[str, Row] = {}
     for found in options:
         for item in found.range_cautions:
+            if item.share_outside < FEW_OUTSIDE:
+                continue
             rows.setdefault(
                 item.quantity,
                 {
                     "quantity": item.quantity,
                     "low": item.low,
                     "high": item.high,
-                    "share_outside": item.share_outside,
+                    "share_outside_pct": put(item.share_outside, "pct"),
                     "message": item.message,
                     "source": item.source,
                 },

@@ -42,10 +42,11 @@ def _outside(page: Page) -> tuple[Part, ...]:
 
 
 def _beyond(page: Page, key: str) -> Markup:
-    return Markup("<b>{}:</b> valid from {} to {}. {} Source: {}.").format(
+    return Markup("<b>{}:</b> outside {} to {} in {} of the draws. {} Source: {}.").format(
         page.sentence(f"{key}.quantity"),
         page.show(f"{key}.low", "ratio"),
         page.show(f"{key}.high", "ratio"),
+        page.show(f"{key}.share_outside_pct", "percent"),
         page.sentence(f"{key}.message"),
         page.words(f"{key}.source"),
     )

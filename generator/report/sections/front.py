@@ -131,7 +131,9 @@ def _leg_row(page: Page) -> Row:
     must = page.must_make
     if must is None:
         return Row(Markup("Must-make leg"), tuple(Markup("none") for _ in _in_order(page)))
-    head = Markup("Must-make leg, there over need: ") + page.words(f"{must}.name")
+    head = Markup("Must-make leg, energy in hand over need, pessimistic: ") + page.words(
+        f"{must}.name"
+    )
     return Row(head, tuple(_leg_cell(page, option) for option in _in_order(page)), "strong")
 
 
