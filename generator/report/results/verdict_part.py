@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.analyses.criteria.criterion import Judgement
+from generator.analyses.criteria.criterion import NOT_ASSESSED, Judgement
 from generator.analyses.verdict import Verdict
 
 Row = dict[str, Any]
+JUDGED = (
+    "Judged on {options.PLACE.verdict.assessed|count} of {options.PLACE.verdict.total|count} "
+    "criteria; the others are left to the signatory and do not change the word."
+)
 
 
 def verdict_part(verdict: Verdict, place: int) -> Row:
@@ -15,6 +19,9 @@ def verdict_part(verdict: Verdict, place: int) -> Row:
     rows = [_row(item, place, index) for index, item in enumerate(verdict.judgements)]
     return {
         "word": verdict.word,
+        "assessed": sum(item.result != NOT_ASSESSED for item in verdict.judgements),
+        "total": len(verdict.judgements),
+        "sentence": JUDGED.replace("PLACE", str(place)),
         "reasons": [_sentence(_placed(text, place, index)) for index, text in verdict.reasons],
         "conditions": [
             _sentence(_placed(text, place, index)) for index, text in verdict.conditions
