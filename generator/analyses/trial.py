@@ -8,11 +8,13 @@ import numpy as np
 
 from generator.analyses.demand import calm_parts, calm_resistance, shaft_demand, still_air
 from generator.analyses.hull import Vessel
+from generator.analyses.power import TOP_FROUDE
 from generator.analyses.spread import best, scalar, side_by_side
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.trial import SeaTrial, TrialRow
 from generator.physics.drive.diesel_engine import propeller_law_power
+from generator.physics.water import GRAVITY
 
 KNOT = 1852.0 / 3600.0
 WIND_LIMIT = 12 * KNOT  # stop the trial above: common practice, no source
@@ -55,7 +57,8 @@ def read_trial(case: Case, vessel: Vessel) -> TrialResult:
     trial = case.trial
     if trial is None:
         return TrialResult((), 1.0, 0, None, "no sea trial given")
-    points = tuple(_point(case, trial, row) for row in trial.rows)
+    top = _first(TOP_FROUDE * np.sqrt(GRAVITY * vessel.form.waterline_length))
+    points = tuple(_point(case, trial, row, top) for row in trial.rows)
     used = [point for point in points if point.used]
     if len(used) < FEWEST_ROWS:
         note = f"{len(used)} usable rows; {FEWEST_ROWS} are needed, so the hull model stands alone"
@@ -75,13 +78,15 @@ def _weight(case: Case) -> Numbers:
     return np.asarray(model**2 / (model**2 + trial**2))
 
 
-def _point(case: Case, trial: SeaTrial, row: TrialRow) -> TrialPoint:
+def _point(case: Case, trial: SeaTrial, row: TrialRow, top: float) -> TrialPoint:
     if row.speed_back is None:
         return TrialPoint(
             row, None, None, False, "one course only: stream and wind not averaged out"
         )
     speed = (row.speed_out + row.speed_back) / 2.0
     why = _refusal(trial, row, speed)
+    if not why and _first(speed) > top:
+        why = "faster than the hull form reaches"
     power = _shaft_power(case, trial, row) if trial.full_throttle_speed is not None else None
     return TrialPoint(row, speed, power, not why, why)
 

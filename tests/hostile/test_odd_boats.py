@@ -1,0 +1,66 @@
+"""Odd but allowed boats: the study answers, every page is made, nothing warns."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from generator.case.open import read_case
+from generator.draws import make_draws
+from generator.report.render import make_pages
+from generator.report.results_file import build, to_json
+from generator.study import run
+
+KETCH = Path(__file__).parents[2] / "cases" / "ketch_34_two_motors.yaml"
+ODD = {
+    "a trial faster than any hull of hers": (
+        ("6.2 kn, speed_back: 6.0", "9.2 kn, speed_back: 9.0"),
+    ),
+    "lead": (("chemistry: LFP", "chemistry: AGM"), ("400 A", "200 A"), ("560 A", "200 A")),
+    "a propeller of a dinghy": (("18 in", "9 in"), ("12 in", "6 in")),
+    "two folding blades": (("kind: fixed", "kind: folding"), ("blades: 3", "blades: 2")),
+    "a cruise above hull speed": (("cruise_speed: 5 kn", "cruise_speed: 7.4 kn"),),
+    "a bank of a caravan": (("charge: 560 Ah", "charge: 40 Ah"),),
+    "a motor of a mixer": (("continuous_power: 10 kW", "continuous_power: 0.5 kW"),),
+    "a stream that she cannot stem": (("foul_stream: 0.7 kn", "foul_stream: 4.4 kn"),),
+    "an ocean to windward": (("fetch: 5 km", "fetch: 600 km"),),
+    "no signatory": (("  prepared_by: J. Castell, marine electrician\n", ""),),
+    "a mass without a place": (("x: 2.70 m, ", ""),),
+    "a heavy hull": (("7.9 t", "12 t"),),
+    "feet and pounds": (("units: metric", "units: imperial"),),
+    "no leg that must be made": (("sailable: false", "sailable: true"),),
+}
+WHOLE = {
+    "no diesel to compare with": (r"  - id: keep\n.*?(?=  - id: a\n)", ""),
+    "diesels only": (r"  - id: a\n.*", ""),
+    "no costs": (r"    costs:\n(      - .*\n)+", ""),
+    "no trial": (r"trial:\n.*?(?=planning:)", ""),
+}
+
+
+def report_of(text: str, folder: Path) -> str:
+    path = folder / KETCH.name
+    path.write_text(text, encoding="utf-8")
+    case = read_case(path)
+    results = build(case, run(case, make_draws(case, 30)))
+    assert "NaN" not in to_json(results)
+    return make_pages(results).html_print
+
+
+@pytest.mark.parametrize("what", ODD)
+def test_odd_boat_is_answered(what: str, tmp_path: Path) -> None:
+    text = KETCH.read_text(encoding="utf-8")
+    for old, new in ODD[what]:
+        assert old in text, old
+        text = text.replace(old, new)
+    assert "Wandelaar" in report_of(text, tmp_path)
+
+
+@pytest.mark.parametrize("what", WHOLE)
+def test_case_without_a_part_is_answered(what: str, tmp_path: Path) -> None:
+    old, new = WHOLE[what]
+    text, count = re.subn(old, new, KETCH.read_text(encoding="utf-8"), flags=re.DOTALL)
+    assert count
+    assert "Wandelaar" in report_of(text, tmp_path)
