@@ -116,7 +116,7 @@ def _in_order(page: Page) -> list[str]:
 
 def _table(page: Page) -> Table:
     width = 58 // max(len(_in_order(page)), 1)
-    columns: list[Column] = [words("", 42)]
+    columns: list[Column] = [words("Quantity", 42)]
     columns += [numbers(page.words(f"{option}.name"), width) for option in _in_order(page)]
     rows = (_leg_row(page), *_range_rows(page), *_other_rows(page))
     keys = [
