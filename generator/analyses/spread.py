@@ -33,7 +33,7 @@ def spread(values: Numbers) -> Spread:
     places = [share * last for share in SHARES]
     lower = [int(place) for place in places]
     upper = [min(place + 1, last) for place in lower]
-    columns = np.ascontiguousarray(table[1:].T)
+    columns = np.array(table[1:].T, order="C")  # a copy: it is sorted in place
     columns.partition(sorted({*lower, *upper}), axis=1)
     low, middle, high = (
         _between(columns[:, down], columns[:, up], place - down)

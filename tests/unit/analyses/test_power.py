@@ -40,6 +40,13 @@ def test_spread_is_numpys_percentile_of_all_rows_but_the_first() -> None:
     np.testing.assert_allclose([told.low, told.middle, told.high], wanted, rtol=1e-12)
 
 
+def test_spread_leaves_the_draws_in_their_order() -> None:
+    values = np.random.default_rng(2).normal(size=(101, 1))
+    before = values.copy()
+    spread(values)
+    np.testing.assert_array_equal(values, before)
+
+
 def test_side_by_side_takes_drawn_and_plain_numbers() -> None:
     columns = side_by_side(2.0, np.array([[1.0], [3.0]]))
     np.testing.assert_array_equal(columns, [[2.0, 1.0], [2.0, 3.0]])
