@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import builtins
 import re
+import subprocess
 import sys
 import zlib
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from generator.errors import EngineError
 from generator.report.pdf import PdfResult, make_pdf
-from generator.report.render import Pages
+from generator.report.render import Pages, make_pages
+from tests.report.conftest import studied
 
 
 def opened(pdf: bytes) -> str:
@@ -34,6 +37,16 @@ def test_the_drawing_engine_says_nothing(pdf: PdfResult) -> None:
 def test_it_has_a_sensible_number_of_pages(pdf: PdfResult) -> None:
     assert pdf.bytes.startswith(b"%PDF-")
     assert 10 <= pdf.pages <= 30
+
+
+@pytest.mark.parametrize("name", ["ketch_34_two_motors", "sloop_30_weekend", "every_key"])
+def test_front_page_is_one_page_with_its_signature(name: str, tmp_path: Path) -> None:
+    pages = make_pages(studied(name))
+    path = tmp_path / "report.pdf"
+    path.write_bytes(make_pdf(pages.html_print, pages.charts).bytes)
+    command = ["pdftotext", "-f", "1", "-l", "1", str(path), "-"]
+    text = subprocess.run(command, capture_output=True, text=True, check=True).stdout
+    assert "Place and date" in text
 
 
 def test_it_is_tagged_for_readers_of_other_senses(pdf: PdfResult) -> None:

@@ -9,8 +9,8 @@ from generator.analyses.verdict import Verdict
 
 Row = dict[str, Any]
 JUDGED = (
-    "Judged on {options.PLACE.verdict.assessed|count} of {options.PLACE.verdict.total|count} "
-    "criteria; the others are left to the signatory and do not change the word."
+    "{options.PLACE.verdict.assessed|count} of {options.PLACE.verdict.total|count} criteria "
+    "judged; the others are the signatory's."
 )
 
 

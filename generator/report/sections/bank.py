@@ -58,5 +58,7 @@ def part(page: Page) -> Part:
     width = 52 // max(len(page.motors), 1)
     columns = [numbers(page.words(f"{motor}.name"), width) for motor in page.motors]
     caption = page.text("The bank: from nominal energy to what is left for passages")
-    table = Table("bank-table", caption, (words("Quantity", 48), *columns), rows, reasons(page, keys))
+    table = Table(
+        "bank-table", caption, (words("Quantity", 48), *columns), rows, reasons(page, keys)
+    )
     return Part("bank", "Bank and reserve", text, (), (table,) if page.motors else ())

@@ -71,7 +71,9 @@ def _summary(page: Page) -> Table:
         for name, form, label in LINES
     )
     caption = page.text("Cost to buy and to own over {planning.horizon_years|years}")
-    return Table("cost-table", caption, (words("Quantity", 32), *columns), rows, reasons(page, keys))
+    return Table(
+        "cost-table", caption, (words("Quantity", 32), *columns), rows, reasons(page, keys)
+    )
 
 
 def _cell(page: Page, own: str, name: str, form: str) -> Markup:

@@ -53,6 +53,8 @@ def _motor(page: Page, motor: str) -> Part:
         page.text(f"Criteria for {{{motor}.name|given}}"),
         columns,
         tuple(_row(page, key) for key in keys),
+        (),
+        "long",
     )
     text = page.text(f"Verdict: {{{motor}.verdict.word|given}}. ") + page.sentence(
         f"{motor}.verdict.sentence"

@@ -193,9 +193,9 @@ def _strip_key(page: Page) -> Markup:
 
 
 def _conditions(page: Page) -> tuple[Condition, ...]:
-    """Conditions of all motors, the same text once, in order of appearance."""
+    """Conditions of all motors, the same text once; those of a motor that may go come first."""
     found: dict[str, tuple[list[str], Markup]] = {}
-    for motor in page.motors:
+    for motor in sorted(page.motors, key=lambda motor: LOOKS.get(_word(page, motor)) == "no"):
         for key in page.keys(f"{motor}.verdict.conditions"):
             text = page.sentence(key)
             found.setdefault(bare_text(text), ([], text))[0].append(motor)
@@ -203,6 +203,10 @@ def _conditions(page: Page) -> tuple[Condition, ...]:
         Condition(_whom(page, motors), text)
         for motors, text in list(found.values())[:MOST_CONDITIONS]
     )
+
+
+def _word(page: Page, motor: str) -> str:
+    return str(page.value(f"{motor}.verdict.word"))
 
 
 def _whom(page: Page, motors: list[str]) -> Markup:

@@ -72,7 +72,9 @@ def _summary(page: Page) -> Table:
         for name, form, label in LINES
     )
     caption = page.text("Weight, sinkage and trim of every option")
-    return Table("weight-table", caption, (words("Quantity", 30), *columns), rows, reasons(page, keys))
+    return Table(
+        "weight-table", caption, (words("Quantity", 30), *columns), rows, reasons(page, keys)
+    )
 
 
 def _ledger(page: Page, moved: list[str]) -> Table:
