@@ -28,9 +28,12 @@ def _table(page: Page) -> Table:
     rows = tuple(_row(page, key) for key in page.keys("comparison.rows"))
     caption = page.text("All options on the same legs and at the same prices")
     return Table(
-        "comparison-table", caption, (words("Quantity", 32), *columns, words("Difference", 20)), rows,
+        "comparison-table",
+        caption,
+        (words("Quantity", 32), *columns, words("Difference", 20)),
+        rows,
         reasons(page, keys),
-    )  # fmt: skip
+    )
 
 
 def _row(page: Page, key: str) -> Row:
