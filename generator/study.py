@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from generator.analyses.bank import bank_result
 from generator.analyses.cautions import CautionItem, cautions
+from generator.analyses.confined import confined_legs
 from generator.analyses.cost import cost
 from generator.analyses.cruising_range import cruising_range
 from generator.analyses.findings import Findings
@@ -15,6 +16,7 @@ from generator.analyses.legs import passages
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
+from generator.analyses.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.service_factor import ServiceFactor, service_factor
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.verdict import Verdict, verdict
@@ -41,6 +43,7 @@ class Study:
     options: tuple[OptionStudy, ...]
     cautions: tuple[CautionItem, ...]
     service: ServiceFactor
+    opinions: SecondOpinions
 
 
 def run(case: Case, draws: Draws) -> Study:
@@ -51,7 +54,14 @@ def run(case: Case, draws: Draws) -> Study:
         _option(moved, option, place, trial) for place, option in enumerate(moved.options)
     )
     found = tuple(option.findings for option in options)
-    return Study(draws, trial, options, cautions(found), service_factor(moved, found[0].key))
+    return Study(
+        draws=draws,
+        trial=trial,
+        options=options,
+        cautions=cautions(found),
+        service=service_factor(moved, found[0].key),
+        opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0)),
+    )
 
 
 def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
@@ -74,6 +84,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         legs=legs,
         key=key_figures(case, option, found, legs),
         cost=cost(case, option, legs),
+        confined=confined_legs(case, found.vessel),
         range_cautions=hull_cautions(found.vessel.form),
     )
     return OptionStudy(findings, verdict(findings))

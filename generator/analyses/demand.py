@@ -14,10 +14,13 @@ from generator.physics.drive.interaction import advance_speed, required_thrust
 from generator.physics.drive.operating_point import operating_point
 from generator.physics.hull.appendages import appendage_friction
 from generator.physics.hull.friction import hull_friction
-from generator.physics.hull.residuary import residuary_resistance
+from generator.physics.hull.polynomials import keel_share_at
+from generator.physics.hull.regression import doubt_at, share_at
+from generator.physics.hull.residuary import froude_number
 from generator.physics.hull.roughness import friction_increase
 from generator.physics.hull.waves import added_resistance, fetch_sea, height_limit
 from generator.physics.hull.windage import wind_force
+from generator.physics.water import GRAVITY
 
 
 @dataclass(frozen=True)
@@ -64,17 +67,29 @@ class Demand:
     beyond_limit: Flags  # the sea is steeper than the added-resistance formula allows
 
 
-def calm_parts(vessel: Vessel, speed: Array) -> CalmParts:
+def calm_parts(vessel: Vessel, factors: Factors, speed: Array) -> CalmParts:
     """Resistance of the clean boat in a tank, split as the fouling needs it."""
+    return CalmParts(calm_friction(vessel, speed), residuary(vessel, factors, speed))
+
+
+def residuary(vessel: Vessel, factors: Factors, speed: Array) -> Array:
+    """Waves of hull and keel [N]: regression and keel, moved within the regression's doubt."""
+    froude = np.asarray(froude_number(speed, vessel.form.waterline_length))
+    bare = vessel.waves.weight * share_at(vessel.waves, froude)
+    keel = GRAVITY * vessel.keel_body.volume * keel_share_at(vessel.keel_waves, froude)
+    moved = np.exp(factors.residuary_deviate * doubt_at(vessel.waves, froude))
+    return np.asarray(vessel.water_density * (bare + keel) * moved)
+
+
+def calm_friction(vessel: Vessel, speed: Array) -> Array:
+    """Friction of hull, keel and rudder, smooth [N]."""
     water, viscosity = vessel.water_density, vessel.water_viscosity
     friction = hull_friction(vessel.form, speed, water, viscosity)
     for part in (vessel.keel, vessel.rudder):
         friction = friction + appendage_friction(
             speed, part.wetted_area, part.chord, part.thickness_ratio, water, viscosity
         )
-    return CalmParts(
-        np.asarray(friction), np.asarray(residuary_resistance(vessel.form, speed, water))
-    )
+    return np.asarray(friction)
 
 
 def fouling_share(factors: Factors, bottom: str) -> Numbers:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.analyses.bank import BankResult
+from generator.analyses.confined import ConfinedLeg
 from generator.analyses.cost import Cost
 from generator.analyses.cruising_range import Range
 from generator.analyses.key_figures import KeyFigures
@@ -36,4 +37,5 @@ class Findings:
     legs: Legs
     key: KeyFigures
     cost: Cost
+    confined: tuple[ConfinedLeg, ...]  # legs in shallow or narrow water
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range

@@ -6,15 +6,17 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.arrays import Numbers
+from generator.arrays import Array, Numbers
 from generator.case.boat import Boat, Keel, Rudder, Waters, Windage
 from generator.physics.hull.form import HullForm, immersed_deeper, make_form
-from generator.physics.hull.residuary import cautions
+from generator.physics.hull.polynomials import KeelBody, keel_curve
+from generator.physics.hull.regression import RegressionCurve, cautions, regression_curve
 from generator.physics.hull.resistance import Appendage
 from generator.physics.hull.windage import drag_area
 from generator.physics.validity import Caution
 from generator.physics.water import density, kinematic_viscosity
 
+SHORTEST_KEEL, SMALLEST_KEEL = 0.05, 1e-4  # m, m3: keep a drawn keel from vanishing
 HULL_SPEED = 2.43 * 1852 / 3600  # (m/s)/m^0.5: 1.34 kn per square root of a foot
 
 
@@ -25,6 +27,9 @@ class Vessel:
     form: HullForm
     keel: Appendage
     rudder: Appendage
+    keel_body: KeelBody
+    waves: RegressionCurve  # of the canoe body
+    keel_waves: Array  # of the keel: cubics of its polynomial
     bow_length: Numbers  # stem to 95 % of waterline beam
     drag_area: Numbers
     freeboard: Numbers
@@ -38,11 +43,16 @@ class Vessel:
 def vessel(boat: Boat, waters: Waters, added_mass: Numbers) -> Vessel:
     """The boat in her waters with ``added_mass`` [kg] more aboard than today."""
     water = density(waters.kind, waters.temperature)
-    form = immersed_deeper(hull_form(boat, water), np.asarray(added_mass) / water)
+    today = hull_form(boat, water)
+    form = immersed_deeper(today, np.asarray(added_mass) / water)
+    keel_body = _keel_body(boat, today, form, water)
     return Vessel(
         form=form,
         keel=_appendage(boat.keel, form),
         rudder=_appendage(boat.rudder, form),
+        keel_body=keel_body,
+        waves=regression_curve(form),
+        keel_waves=keel_curve(form, keel_body),
         bow_length=boat.hull.bow_share * form.waterline_length,
         drag_area=wind_drag_area(boat),
         freeboard=freeboard(boat),
@@ -77,6 +87,21 @@ def _appendage(part: Keel | Rudder, form: HullForm) -> Appendage:
         part.wetted_area_share * form.canoe_wetted_area if area is None else area,
         part.chord_share * form.waterline_length if chord is None else chord,
         part.thickness_ratio,
+    )
+
+
+def _keel_body(boat: Boat, today: HullForm, form: HullForm, water: Numbers) -> KeelBody:
+    """The keel's displacement is what canoe body and rudder leave of the whole."""
+    keel, hull = boat.keel, boat.hull
+    volume, depth = keel.volume, keel.centre_depth
+    if volume is None:
+        volume = keel.volume_share * (1.0 - hull.canoe_share) * hull.displacement / water
+    if depth is None:
+        depth = keel.centre_share * np.maximum(hull.draught - today.canoe_draught, SHORTEST_KEEL)
+    return KeelBody(
+        volume=np.maximum(volume, SMALLEST_KEEL),
+        centre_depth=depth,
+        total_draught=hull.draught + form.canoe_draught - today.canoe_draught,
     )
 
 
@@ -115,5 +140,5 @@ def wind_drag_area(boat: Boat) -> Numbers:
 
 
 def hull_cautions(form: HullForm) -> tuple[Caution, ...]:
-    """Where this hull lies outside what the resistance series was tested on."""
+    """Where this hull lies outside the measured hulls that the regression was made on."""
     return cautions(form)

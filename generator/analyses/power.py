@@ -75,7 +75,7 @@ def power(case: Case, option: Option, added_mass: Numbers, scale: Numbers) -> Po
     """
     hull = vessel(case.boat, case.waters, added_mass)
     speed = speeds(case)
-    parts = calm_parts(hull, speed)
+    parts = calm_parts(hull, case.factors, speed)
     service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale)
     air = still_air(hull, speed)
     clean = parts.total() * case.factors.hull_model * scale + air
@@ -113,7 +113,7 @@ def at_points(
 ) -> Curve:
     """Demand and plant at chosen speeds, each in its own weather (wind 0 is a calm)."""
     hull = found.vessel
-    parts = calm_parts(hull, speed)
+    parts = calm_parts(hull, case.factors, speed)
     service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale)
     blowing = np.asarray(weather.wind) > 0.0
     calm = service * case.factors.wind_and_chop + still_air(hull, speed)

@@ -125,7 +125,7 @@ def _shaft_power(case: Case, trial: SeaTrial, row: TrialRow) -> Numbers:
 def _fit(case: Case, vessel: Vessel, speed: Array, wanted: Array) -> tuple[Array, Array]:
     """Model power before scaling, and the factor on resistance that gives the wanted power."""
     factors, bottom = case.factors, case.boat.bottom
-    parts, air = calm_parts(vessel, speed), still_air(vessel, speed)
+    parts, air = calm_parts(vessel, factors, speed), still_air(vessel, speed)
     water = calm_resistance(vessel, parts, factors, bottom, 1.0) * factors.wind_and_chop
     scale: Array = np.ones_like(wanted)
     model: Array | None = None

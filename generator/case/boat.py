@@ -46,6 +46,10 @@ class Keel:
     chord_share: Numbers  # of waterline length, used when chord is absent
     chord: Numbers | None
     thickness_ratio: Numbers
+    volume: Numbers | None
+    volume_share: Numbers  # of what is displaced below the canoe body, used without volume
+    centre_depth: Numbers | None  # of its buoyancy below the bottom of the canoe body
+    centre_share: Numbers  # of the depth from there to the keel's foot, used without it
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from generator.case.key_kinds import (
     AreaOrNone,
     CalendarYear,
     Centre,
+    Deviate,
     Distance,
     Length,
     LengthOrNone,
@@ -23,6 +24,7 @@ from generator.case.key_kinds import (
     ShareOfLength,
     ShareOrNone,
     Temperature,
+    Volume,
     Words,
 )
 from generator.case.leaf import Pattern, Word
@@ -58,8 +60,8 @@ class HullKeys(Group):
     lcf: Centre = None
 
 
-class KeelKeys(Group):
-    """The fin, or the body below the canoe line."""
+class AppendageKeys(Group):
+    """Wetted area, chord and thickness of what stands below the canoe body."""
 
     wetted_area: Area = None
     wetted_area_share: Share = None
@@ -68,7 +70,16 @@ class KeelKeys(Group):
     thickness_ratio: Share = None
 
 
-class RudderKeys(KeelKeys):
+class KeelKeys(AppendageKeys):
+    """The fin, or the body below the canoe line."""
+
+    volume: Volume = None
+    volume_share: Share = None
+    centre_depth: Length = None
+    centre_share: Share = None
+
+
+class RudderKeys(AppendageKeys):
     """Rudder and skeg."""
 
 
@@ -120,6 +131,7 @@ class FactorsKeys(Group):
     """Named parts of what a boat in service needs above a clean hull."""
 
     hull_model: Number = None
+    residuary_deviate: Deviate = None
     fouling: NumberOrNone = None
     propeller_condition: Number = None
     wind_and_chop: Number = None

@@ -31,6 +31,7 @@ def find_contradictions(case: CaseKeys) -> Iterator[Finding]:
     yield from _year(case)
     yield from _trial(case)
     yield from _legs(case)
+    yield from _depths(case)
     yield from _currencies(case)
     yield from _option_ids(case)
     for number, option in enumerate(case.options):
@@ -100,6 +101,22 @@ def _legs(case: CaseKeys) -> Iterator[Finding]:
             yield Finding(
                 ("legs", number, "exposed_distance"), problem, "expected at most its distance"
             )
+
+
+def _depths(case: CaseKeys) -> Iterator[Finding]:
+    """A leg on which she is aground, or a channel whose depth nobody knows."""
+    draught, beam = case.boat.hull.draught, case.boat.hull.beam
+    for number, leg in enumerate(case.legs):
+        place: Place = ("legs", number)
+        if leg.depth and draught and si(leg.depth) <= si(draught):
+            problem = f"is {leg.depth.shown}, and she draws {draught.shown}"
+            yield Finding((*place, "depth"), problem, "expected more than boat.hull.draught")
+        if leg.width and beam and si(leg.width) <= si(beam):
+            problem = f"is {leg.width.shown}, and she is {beam.shown} wide"
+            yield Finding((*place, "width"), problem, "expected more than boat.hull.beam")
+        if leg.width and "depth" not in leg.model_fields_set:
+            hope = "expected the depth that goes with the width"
+            yield Finding((*place, "depth"), "is missing", hope)
 
 
 def _currencies(case: CaseKeys) -> Iterator[Finding]:

@@ -11,7 +11,8 @@ from generator.arrays import Numbers
 class Factors:
     """Named parts of what a boat in service needs above a clean hull in a tank, all [-]."""
 
-    hull_model: Numbers  # doubt of the resistance series itself, on calm resistance
+    hull_model: Numbers  # doubt of scale, appendages and real boats, on calm resistance
+    residuary_deviate: Numbers  # standard normal: how far the hull lies from the regression
     fouling: Numbers  # scales the friction added by the bottom's state
     propeller_condition: Numbers  # on propeller torque: rough or fouled blades
     wind_and_chop: Numbers  # on calm resistance; leaves when wind and sea are computed

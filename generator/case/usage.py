@@ -19,6 +19,8 @@ class Leg:
     exposed_speed: Numbers  # through the water on that part
     wind: Numbers  # on the nose on the exposed part
     fetch: Numbers
+    depth: Numbers | None  # least depth of any length; none: deep
+    width: Numbers | None  # of the channel at the surface; none: open water
     foul_stream: Numbers  # mean over the leg, against her
     refuge: bool  # can it be broken off at a refuge?
     sailable: bool  # can it be sailed instead?

@@ -11,6 +11,7 @@ from generator.case.key_kinds import (
     DistanceOrNone,
     EnergyOrNone,
     Horizon,
+    Length,
     MoneyOrNone,
     NumberOrNone,
     PowerOrNone,
@@ -77,6 +78,8 @@ class LegKeys(Group):
     exposed_speed: Speed = None
     wind: SpeedOrNone = None
     fetch: Distance = None
+    depth: Length = None
+    width: Length = None
     foul_stream: Stream = None
     refuge: YesNo = NEEDED
     sailable: YesNo = NEEDED

@@ -18,6 +18,7 @@ from generator.report.results.case_part import (
     trial_part,
 )
 from generator.report.results.comparison_part import comparison_part
+from generator.report.results.curve_evidence import opinions_rows, score_rows
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
 from generator.report.results.frame_part import (
     cautions_part,
@@ -69,6 +70,8 @@ def build(case: Case, study: Study) -> dict[str, Any]:
         "sea_states": seas_part(found[0]),
         "options": [_option(item, keep, _first(found, "new diesel")) for item in study.options],
         "comparison": comparison_part(found),
+        "second_opinions": opinions_rows(study.opinions),
+        "form_scores": score_rows(study.opinions),
         "criteria": criteria_part(study),
         "cautions": cautions_part(study.cautions),
         "range_warnings": range_warnings_part(found),
@@ -124,7 +127,11 @@ def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:
 
 
 METHOD_SOURCES = (
+    "dsyhs_measurements",
+    "dsyhs_hydrostatics",
     "gko1993",
+    "keuning1998",
+    "keuning2008",
     "ittc57",
     "hoerner",
     "hazen1980",

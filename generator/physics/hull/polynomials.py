@@ -102,11 +102,46 @@ def keel_residuary(form: HullForm, keel: KeelBody, speed: Numbers, density: Numb
     Valid: fin keels with a volume; single signs are odd (A0 at Fn 0.40)
     Source: keuning1998, keel polynomial
     """
+    froude = np.asarray(froude_number(speed, form.waterline_length))
+    return density * GRAVITY * keel.volume * keel_share_at(keel_curve(form, keel), froude)
+
+
+def keel_curve(form: HullForm, keel: KeelBody) -> Array:
+    """The keel's share at the nodes, made once for all speeds.
+
+    A0 + A1 T/B + A2 (Tc + zk)/Vk^(1/3) + A3 V/Vk at each node; below 0 is 0; rest is a node
+
+    Args:
+        form: the canoe body
+        keel: Vk, zk, T
+
+    Returns:
+        cubics between the nodes, for ``keel_share_at`` [-]
+
+    Valid: as ``keel_residuary``
+    Source: keuning1998, keel polynomial
+    """
     depth = (form.canoe_draught + keel.centre_depth) / np.cbrt(keel.volume)
     draught = keel.total_draught / form.waterline_beam
-    froude = np.asarray(froude_number(speed, form.waterline_length))
-    share = _curve(KEEL, [1.0, draught, depth, form.canoe_volume / keel.volume], froude)
-    return density * GRAVITY * keel.volume * share
+    return _cubics(KEEL, [1.0, draught, depth, form.canoe_volume / keel.volume])
+
+
+def keel_share_at(coefficients: Array, froude: Array) -> Array:
+    """Residuary resistance of the keel over the weight of water it displaces.
+
+    f of ``keel_curve``, between its nodes by monotone cubic
+
+    Args:
+        coefficients: of ``keel_curve`` [-]
+        froude: Fn [-]
+
+    Returns:
+        f [-]; NaN above Fn 0.60
+
+    Valid: as ``keel_residuary``
+    Source: keuning1998, keel polynomial
+    """
+    return _read(KEEL, coefficients, froude)
 
 
 def cautions_2008(form: HullForm) -> tuple[Caution, ...]:
@@ -137,10 +172,22 @@ def _places(form: HullForm) -> tuple[Array, Array, Array, Array]:
 
 def _curve(name: str, terms: list[Numbers], froude: Array) -> Array:
     """The polynomial at its Froude numbers, no thrust from waves, read between them."""
+    return _read(name, _cubics(name, terms), froude)
+
+
+def _nodes(name: str) -> Array:
+    return np.concatenate([[0.0], read_table(name).column("froude_number")])
+
+
+def _cubics(name: str, terms: list[Numbers]) -> Array:
     table = read_table(name)
-    nodes = np.concatenate([[0.0], table.column("froude_number")])
     coefficients = table.matrix(*table.names[1:])
     values = np.maximum(np.stack(np.broadcast_arrays(*terms), axis=-1) @ coefficients.T, 0.0)
     still = np.zeros((*values.shape[:-1], 1))
-    share = between(nodes, cubics(nodes, np.concatenate([still, values], axis=-1)), froude)
+    return cubics(_nodes(name), np.concatenate([still, values], axis=-1))
+
+
+def _read(name: str, coefficients: Array, froude: Array) -> Array:
+    nodes = _nodes(name)
+    share = between(nodes, coefficients, froude)
     return np.asarray(np.where(froude > nodes[-1] + 1e-9, np.nan, share))

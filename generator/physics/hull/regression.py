@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -31,34 +31,115 @@ HELD = "The regression is taken at the end of its range, with a wider band."
 HELD_HEAVY = "Taken at the heaviest model, times the true displacement: within about 25 %."
 
 
-def regression_share(form: HullForm, froude: Array) -> Array:
-    """Residuary resistance of the bare hull over its displacement weight.
+@dataclass(frozen=True)
+class RegressionCurve:
+    """What the regression says of one hull, or of each draw of it, ready to be read."""
 
-    ln(1000 f) at each node = mean + sum over measured hulls of w k(form, hull); between the
-    nodes by monotone cubic in ln f and ln Fn; below 0.20 as Fn^4
+    weight: Numbers  # displacement over water density [m4/s2]: g V
+    coefficients: Array  # cubics of ln(1000 f) over ln Fn between the nodes
+    doubt: Array  # (..., nodes): standard deviation of ln f
+    highest: Array  # last Froude number
+
+
+def regression_curve(form: HullForm) -> RegressionCurve:
+    """What the regression says of a hull, at its nodes, made once for all speeds.
+
+    ln(1000 f) at each node = mean + sum over measured hulls of w k(form, hull); doubt =
+    max(own, family): own = spread (k(x, x) + 1 - k K^-1 k)^(1/2) by the process, family = what
+    came out when whole families were left out; beyond the heaviest model with 25 % (as an 80 %
+    band) added in squares
 
     Args:
         form: the canoe body
-        froude: Fn [-]
 
     Returns:
-        f [-]; NaN above Fn 0.45, for hulls of length-displacement ratio from 5.0 above 0.55
+        the curve, for ``share_at`` and ``doubt_at``
 
     Valid: ratios of the measured hulls (``cautions``), held at the ends outside, the volume
-        with its draught; keel and rudder are not in it
+        with its draught; keel and rudder are not in it; outside, the doubt grows with distance
     Source: dsyhs_measurements, own regression on 36 bare hulls
     """
     fit = fitted()
     held = np.clip(_rows(_within_weights(form)), fit.low, fit.high)
     towards = covariance(fit.covariance, held, fit.hulls)
     values = (fit.mean + towards @ fit.weights).reshape(*_shape(form), -1)
-    first, last = fit.nodes[0], fit.nodes[-1]
+    slender = length_displacement(form)
+    return RegressionCurve(
+        weight=GRAVITY * np.asarray(form.canoe_volume),
+        coefficients=cubics(np.log(fit.nodes), values),
+        doubt=_doubt(form),
+        highest=np.where(np.asarray(slender) >= LIGHT_FROM, fit.nodes[-1], LIMIT),
+    )
+
+
+def _doubt(form: HullForm) -> Array:
+    fit, hulls = fitted(), _rows(form)
+    towards = covariance(fit.covariance, hulls, fit.hulls)
+    known = ((towards @ fit.inverse) * towards).sum(axis=-1)
+    unknown = own_variance(fit.covariance, hulls) + 1.0 - known
+    own = np.sqrt(np.maximum(unknown, 1.0))[:, None] * fit.spread
+    heavy = hulls[:, [SLENDER]] < fit.low[SLENDER]
+    doubt = np.hypot(np.maximum(own, fit.unseen_family), np.where(heavy, HEAVY_DOUBT, 0.0))
+    return np.asarray(doubt.reshape(*_shape(form), -1))
+
+
+def share_at(curve: RegressionCurve, froude: Array) -> Array:
+    """Residuary resistance of the bare hull over its displacement weight, read from its curve.
+
+    between the nodes by monotone cubic in ln f and ln Fn; below 0.20 as Fn^4
+
+    Args:
+        curve: of ``regression_curve``
+        froude: Fn [-]
+
+    Returns:
+        f [-]; NaN above Fn 0.45, for hulls of length-displacement ratio from 5.0 above 0.55
+
+    Valid: as ``regression_curve``
+    Source: dsyhs_measurements, own regression on 36 bare hulls
+    """
+    nodes = fitted().nodes
+    first, last = nodes[0], nodes[-1]
     places = np.log(np.clip(froude, first, last))
-    nodes = np.log(fit.nodes)
-    share = np.exp(between(nodes, cubics(nodes, values), places)) / SHARES
+    share = np.exp(between(np.log(nodes), curve.coefficients, places)) / SHARES
     slow = np.minimum(np.abs(froude) / first, 1.0) ** 2
-    highest = np.where(length_displacement(form) >= LIGHT_FROM, last, LIMIT)
-    return np.asarray(np.where(froude > highest + 1e-9, np.nan, share * slow * slow))
+    return np.asarray(np.where(froude > curve.highest + 1e-9, np.nan, share * slow * slow))
+
+
+def doubt_at(curve: RegressionCurve, froude: Array) -> Array:
+    """Standard deviation of ln Rr: multiply Rr by exp(z sd), one z for all speeds of a draw.
+
+    between the nodes by straight lines, level outside them
+
+    Args:
+        curve: of ``regression_curve``
+        froude: Fn [-]
+
+    Returns:
+        sd of ln Rr [-]
+
+    Valid: as ``regression_curve``
+    Source: dsyhs_measurements, own regression, families left out one at a time
+    """
+    return _straight(fitted().nodes, curve.doubt, froude)
+
+
+def regression_share(form: HullForm, froude: Array) -> Array:
+    """Residuary resistance of the bare hull over its displacement weight.
+
+    f = ``share_at`` of the hull's ``regression_curve``
+
+    Args:
+        form: the canoe body
+        froude: Fn [-]
+
+    Returns:
+        f [-]; NaN as ``share_at``
+
+    Valid: as ``regression_curve``
+    Source: dsyhs_measurements, own regression on 36 bare hulls
+    """
+    return share_at(regression_curve(form), froude)
 
 
 def residuary_of_bare_hull(form: HullForm, speed: Numbers, density: Numbers) -> Numbers:
@@ -82,11 +163,9 @@ def residuary_of_bare_hull(form: HullForm, speed: Numbers, density: Numbers) -> 
 
 
 def residuary_doubt(form: HullForm, speed: Numbers) -> Array:
-    """Standard deviation of ln Rr: multiply Rr by exp(z sd), one z for all speeds of a draw.
+    """Standard deviation of ln Rr for a hull and speeds.
 
-    sd = max(own, family): own = spread (k(x, x) + 1 - k K^-1 k)^(1/2) by the process, family
-    = what came out when whole families were left out; beyond the heaviest model with 25 %
-    (as an 80 % band) added in squares; between nodes by straight lines, level outside them
+    sd = ``doubt_at`` of the hull's ``regression_curve``
 
     Args:
         form: the canoe body
@@ -98,17 +177,8 @@ def residuary_doubt(form: HullForm, speed: Numbers) -> Array:
     Valid: any hull; outside the measured ratios it grows with the distance
     Source: dsyhs_measurements, own regression, families left out one at a time
     """
-    fit = fitted()
-    hulls = _rows(form)
-    towards = covariance(fit.covariance, hulls, fit.hulls)
-    unknown = (
-        own_variance(fit.covariance, hulls) + 1.0 - ((towards @ fit.inverse) * towards).sum(axis=-1)
-    )
-    own = np.sqrt(np.maximum(unknown, 1.0))[:, None] * fit.spread
-    heavy = hulls[:, [SLENDER]] < fit.low[SLENDER]
-    doubt = np.hypot(np.maximum(own, fit.unseen_family), np.where(heavy, HEAVY_DOUBT, 0.0))
     froude = np.asarray(froude_number(speed, form.waterline_length))
-    return _straight(fit.nodes, doubt.reshape(*_shape(form), -1), froude)
+    return doubt_at(regression_curve(form), froude)
 
 
 def cautions(form: HullForm) -> tuple[Caution, ...]:

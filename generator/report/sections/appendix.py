@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from generator.report.page import Page
 from generator.report.parts import Part, Row, Section, Table, numbers, reasons, words
+from generator.report.sections import forms
 from generator.report.sections.cruising_range import row_at_cruise
 from generator.report.sections.evidence import counted
 
@@ -16,7 +17,10 @@ def section(page: Page) -> Section:
         "Case {case.reference|given} from the file {case.file|given}; {study.draws|count} draws "
         "from seed {study.seed|count}."
     )
-    parts = (_inputs(page), _assumptions(page), _whole_bank(page), _warnings(page), _sources(page))
+    parts = (
+        _inputs(page), _assumptions(page), forms.part(page), _whole_bank(page), _warnings(page),
+        _sources(page),
+    )  # fmt: skip
     return Section(
         "appendix", "Appendix: inputs, assumptions, sources", tuple(p for p in parts if p), lead
     )

@@ -1,0 +1,80 @@
+"""Part of the appendix: what do other published forms say, and how well does each foretell?"""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from generator.report.page import Page
+from generator.report.parts import Part, Row, Table, numbers, reasons, words
+
+FORMS = ("hull_out", "family_out", "gko1993", "keuning1998", "keuning2008")
+HEADS = ("one hull left out", "its family left out", "form of 1993", "of 1998", "of 2008")
+
+
+def part(page: Page) -> Part | None:
+    """Resistance of this boat by form, and the error of each form on measured hulls."""
+    if not page.value("second_opinions"):
+        return None
+    text = page.text(
+        "The curve of {boat.name|given} rests on a regression of the project's own over measured "
+        "bare hulls, with the keel's waves added; its band is what came out when whole families "
+        "of hulls were left out. The published forms are second opinions."
+    )
+    return Part("forms", "Hull forms side by side", (text,), (), (_opinions(page), _scores(page)))
+
+
+def _opinions(page: Page) -> Table:
+    rows = page.value("second_opinions")
+    speeds = sorted({row["speed_kn"] for row in rows})
+    firsts = [f"second_opinions.{place * len(speeds)}" for place in range(len(rows) // len(speeds))]
+    table, keys = [], []
+    for first in firsts:
+        place = int(first.split(".")[1])
+        own = [f"second_opinions.{place + step}" for step in range(len(speeds))]
+        keys += [f"{key}.total_n" for key in own]
+        table.append(Row(page.words(f"{first}.name"), (page.words(f"{first}.keel"),
+                         *(_cell(page, key) for key in own))))  # fmt: skip
+    width = 44 // len(speeds)
+    columns = [words("Form", 31), words("Keel", 25)]
+    for step in range(len(speeds)):
+        head = page.show(f"second_opinions.{step}.speed_kn", "speed")
+        columns.append(numbers(head, width, page.unit("force")))
+    caption = page.text(
+        "Total resistance of {boat.name|given}, clean, in calm water, by form; in brackets against "
+        "the first"
+    )
+    return Table("forms-table", caption, tuple(columns), tuple(table), reasons(page, keys))
+
+
+def _cell(page: Page, key: str) -> Markup:
+    total = page.show(f"{key}.total_n", "force:bare")
+    if page.value(f"{key}.form") == "family_out" or page.value(f"{key}.total_n") is None:
+        return total
+    return total + Markup(" (") + page.show(f"{key}.over_primary_share", "share:signed") + ")"
+
+
+def _scores(page: Page) -> Table:
+    rows = tuple(
+        Row(
+            page.show(f"{key}.froude_number", "plain"),
+            tuple(
+                page.show(f"{key}.{form}_rms_share", "share")
+                + Markup(' <span class="spread">')
+                + page.show(f"{key}.{form}_bias_share", "share:signed")
+                + Markup("</span>")
+                for form in FORMS
+            ),
+        )
+        for key in page.keys("form_scores")
+    )
+    columns = (words("Froude number", 15), *(numbers(head, 17) for head in HEADS))
+    caption = page.text(
+        "Error of total resistance of a bare hull, rms and mean, on measured cruiser-like models "
+        "(length-displacement ratio 4.3 to 6.1)"
+    )
+    notes = (
+        page.text("The first two columns are the regression on hulls it has not seen; the forms "
+                  "of 1998 and 2008 were made on these hulls; that of 1993 holds keel and rudder, "
+                  "so it lies high on bare hulls."),
+    )  # fmt: skip
+    return Table("scores-table", caption, columns, rows, notes)
