@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.hull import Vessel
-from generator.analyses.spread import scalar, spread
+from generator.analyses.spread import best, scalar, spread
 from generator.case.case import Case
 from generator.case.usage import Leg
 from generator.physics.hull.confined import blockage, depth_froude_number
@@ -21,10 +21,21 @@ class ConfinedLeg:
     """One leg whose depth or width is given; shares at the unfavourable end of their doubt."""
 
     place: int  # of the leg in the case
-    depth_froude: float | None
+    depth_froude: float
     blockage: float | None
-    too_shallow: bool
-    too_narrow: bool
+    froude_limit: float
+    blockage_limit: float
+    fastest: float  # speed [m/s] at which the depth is still as good as deep water
+
+    @property
+    def too_shallow(self) -> bool:
+        """Whether waves of her own feel the bottom."""
+        return self.depth_froude > self.froude_limit
+
+    @property
+    def too_narrow(self) -> bool:
+        """Whether the water running back past her counts."""
+        return self.blockage is not None and self.blockage > self.blockage_limit
 
 
 def confined_legs(case: Case, vessel: Vessel) -> tuple[ConfinedLeg, ...]:
@@ -45,12 +56,13 @@ def _leg(case: Case, vessel: Vessel, place: int, leg: Leg) -> ConfinedLeg | None
         place=place,
         depth_froude=froude,
         blockage=filled,
-        too_shallow=froude > limit("depth_froude"),
-        too_narrow=filled is not None and filled > limit("blockage"),
+        froude_limit=_limit("depth_froude"),
+        blockage_limit=_limit("blockage"),
+        fastest=_limit("depth_froude") / froude * scalar(best(leg.speed)),
     )
 
 
-def limit(name: str) -> float:
+def _limit(name: str) -> float:
     """Highest value at which the deep-water curve is taken as it is [-]."""
     table = read_table(LIMITS)
     return float(table.column("limit")[table.row_of("quantity", name)])

@@ -65,7 +65,7 @@ def build(case: Case, study: Study) -> dict[str, Any]:
         "trial": trial_part(case, study.trial),
         "evidence": evidence_part(study),
         "service_factor": service_part(study.service),
-        **surroundings_part(case, found[0].legs.results),
+        **surroundings_part(case, found[0]),
         **assumptions,
         "sea_states": seas_part(found[0]),
         "options": [_option(item, keep, _first(found, "new diesel")) for item in study.options],

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from generator.analyses.criteria.criterion import Criterion, Judgement
+from generator.analyses.confined import ConfinedLeg
+from generator.analyses.criteria.criterion import CONDITIONAL, GO, Criterion, Judgement
 from generator.analyses.findings import Findings
 
+KNOT = 1852.0 / 3600.0
 GRADES = ("hull guess", "builder data", "sea trial")
 FORM_FIELDS = ("prismatic_coefficient", "lcb")
 
@@ -18,10 +20,16 @@ def grade(found: Findings) -> int:
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
-    """Sea trial, builder data or hull guess; only a trial lets the word be a plain go."""
+    """Sea trial, builder data or hull guess; only a trial lets the word be a plain go.
+
+    Nor does a deep-water curve, for a leg in water too shallow or too narrow for it.
+    """
     level = grade(found)
     result = criterion.judge(float(level))
     why = f"{GRADES[level]}: {_reason(found, level)}"
+    barred = next((leg for leg in found.confined if leg.too_shallow or leg.too_narrow), None)
+    if barred is not None:
+        return _confined(criterion, found, barred, level, why)
     flip = "" if level == 2 else "a sea trial of the present engine, five settings, both ways"
     condition = "" if level == 2 else "Sea trial of the present engine before any order"
     numbers = {"used_rows": float(found.trial.used)}
@@ -36,6 +44,35 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         condition,
         numbers,
         GRADES[level],
+    )
+
+
+def _confined(
+    criterion: Criterion, found: Findings, leg: ConfinedLeg, level: int, why: str
+) -> Judgement:
+    """The curve is one of deep water, and this leg is not."""
+    key, name = f"legs.{leg.place}", found.case.legs[leg.place].name
+    said = f"{name}: {{{key}.speed_kn|speed}} in {{{key}.depth_m|length}} of water is "
+    said += f"{{{key}.depth_froude|ratio}} of the speed of the fastest wave there"
+    mend = "{here.fastest_kn|speed}" if leg.too_shallow else "half her speed"
+    if leg.too_narrow:
+        said += f", and she fills {{{key}.blockage_pct|percent}} of the channel"
+    text = (
+        f"{said}; above {{here.froude_limit|ratio}}, or {{here.blockage_limit_pct|percent}} of "
+        f"a channel, she needs more than a deep-water curve says; {why}"
+    )
+    numbers = {
+        "used_rows": float(found.trial.used),
+        "fastest_kn": leg.fastest / KNOT,
+        "froude_limit": leg.froude_limit,
+        "blockage_limit_pct": 100.0 * leg.blockage_limit,
+    }
+    result = CONDITIONAL if criterion.judge(float(level)) == GO else criterion.judge(float(level))
+    flip = f"a timed run on that leg, or no more than {mend} there"
+    condition = f"Timed run on the leg {name}, or no more than {mend} there"
+    value = float(level)
+    return Judgement(
+        criterion, value, value, "-", result, text, flip, condition, numbers, GRADES[level]
     )
 
 

@@ -8,6 +8,8 @@ from generator.arrays import Numbers
 from generator.physics.hull.form import HullForm
 from generator.physics.water import GRAVITY
 
+KEEL_THICKNESS = 0.05  # of the waterline beam: small against the canoe body
+
 
 def depth_froude_number(speed: Numbers, depth: Numbers) -> Numbers:
     """Speed over that of the fastest wave that the depth carries.
@@ -47,6 +49,3 @@ def blockage(form: HullForm, draught: Numbers, width: Numbers, depth: Numbers) -
     canoe = form.midship_coefficient * form.waterline_beam * form.canoe_draught
     keel = (draught - form.canoe_draught) * KEEL_THICKNESS * form.waterline_beam
     return (canoe + keel) / (width * depth)
-
-
-KEEL_THICKNESS = 0.05  # of the waterline beam: small against the canoe body

@@ -7,8 +7,8 @@ from typing import Any
 
 import numpy as np
 
+from generator.analyses.confined import ConfinedLeg
 from generator.analyses.findings import Findings
-from generator.analyses.legs import LegResult
 from generator.analyses.spread import scalar, spread
 from generator.analyses.trial import TrialResult
 from generator.case.case import Case
@@ -125,7 +125,7 @@ def engine_part(case: Case, keep: Findings | None) -> dict[str, Any]:
     }
 
 
-def surroundings_part(case: Case, legs: tuple[LegResult, ...]) -> dict[str, Any]:
+def surroundings_part(case: Case, found: Findings) -> dict[str, Any]:
     """Waters, berth, house, planning and legs."""
     waters, berth, house, plan = case.waters, case.berth, case.house, case.planning
     power = None
@@ -164,7 +164,11 @@ def surroundings_part(case: Case, legs: tuple[LegResult, ...]) -> dict[str, Any]
             "reserve_share_pct": put(plan.reserve_share, "pct"),
             "horizon_years": case.prices.horizon,
         },
-        "legs": [_leg(item.leg, item.must_make) for item in legs],
+        "legs": [
+            _leg(item.leg, item.must_make)
+            | next((_confined(own) for own in found.confined if own.place == place), {})
+            for place, item in enumerate(found.legs.results)
+        ],
     }
 
 
@@ -178,10 +182,22 @@ def _leg(leg: Leg, must_make: bool) -> dict[str, Any]:
         "exposed_speed_kn": put(leg.exposed_speed, "kn"),
         "wind_kn": put(leg.wind, "kn"),
         "fetch_km": put(leg.fetch, "km"),
+        "depth_m": put(leg.depth, "m"),
+        "width_m": put(leg.width, "m"),
         "foul_stream_kn": put(leg.foul_stream, "kn"),
         "refuge": leg.refuge,
         "sailable": leg.sailable,
         "must_make": must_make,
+    }
+
+
+def _confined(item: ConfinedLeg) -> dict[str, Any]:
+    """What depth and width of a leg mean for her, at the unfavourable end of their doubt."""
+    return {
+        "depth_froude": item.depth_froude,
+        "blockage_pct": None if item.blockage is None else 100.0 * item.blockage,
+        "deep_enough": not item.too_shallow,
+        "wide_enough": not item.too_narrow,
     }
 
 

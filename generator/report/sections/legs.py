@@ -30,6 +30,9 @@ def part(page: Page) -> Part:
         reasons(page, used),
     )  # fmt: skip
     text = tuple(_words(page, motor) for motor in page.motors if must_make_row(page, motor))
+    text += tuple(
+        _depth(page, key) for key in page.keys("legs") if page.value(f"{key}.depth_froude")
+    )
     return Part("legs-part", "Legs", text, (), (table,) if keys else ())
 
 
@@ -48,6 +51,21 @@ def _words(page: Page, motor: str) -> Markup:
         f"{{{key}.available_kwh|energy}} is there above the reserve, {{{key}.ratio|ratio}} times "
         f"the need, and {{{key}.ratio_p10|ratio}} times at the pessimistic end."
     )
+
+
+def _depth(page: Page, key: str) -> Markup:
+    """What depth and width of a leg mean for the deep-water curve."""
+    said = page.text(
+        f"“{{{key}.name|given}}”: {{{key}.speed_kn|speed}} in {{{key}.depth_m|length}} of water is "
+        f"a depth Froude number of {{{key}.depth_froude|ratio}}"
+    )
+    if page.value(f"{key}.blockage_pct") is not None:
+        said += page.text(f", and she fills {{{key}.blockage_pct|percent}} of the channel")
+    held = page.value(f"{key}.deep_enough") and page.value(f"{key}.wide_enough")
+    end = "; the curve of deep water holds." if held else (
+        "; the curve of deep water asks for too little there, and plain Go is barred."
+    )  # fmt: skip
+    return said + page.text(end)
 
 
 def _row(page: Page, key: str) -> Row:

@@ -1,0 +1,66 @@
+"""Does a shallow or narrow leg bar a plain go on the deep-water curve, and say why?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from generator.analyses.criteria.criterion import CONDITIONAL, GO, Judgement
+from generator.case.case import Case
+from generator.draws import make_draws
+from generator.study import Study, run
+from tests.unit.case.faulty import ROOT, changed, lines, read
+
+SLOOP = (ROOT / "cases" / "sloop_30_weekend.yaml").read_text(encoding="utf-8")
+LEG = "    distance: 9 nm\n    times_per_year: 4\n    speed: 4.5 kn\n"
+EVIDENCE = 28
+
+
+def studied(folder: Path, water: str) -> tuple[Case, Study]:
+    case = read(folder, changed((LEG, LEG.replace("speed: 4.5 kn\n", water)), text=SLOOP))
+    return case, run(case, make_draws(case, 0))
+
+
+def evidence(study: Study) -> Judgement:
+    rows = study.options[2].verdict.judgements
+    return next(row for row in rows if row.criterion.id == EVIDENCE)
+
+
+@pytest.mark.parametrize(
+    ("water", "result"),
+    [
+        ("speed: 4.5 kn\n", GO),
+        ("speed: 4.0 kn\n    depth: 1.8 m\n", GO),  # depth Froude number 0.4897
+        ("speed: 4.2 kn\n    depth: 1.8 m\n", CONDITIONAL),  # 0.514
+        ("speed: 4.0 kn\n    depth: 2.5 m\n    width: 60 m\n", GO),
+        ("speed: 4.0 kn\n    depth: 2.5 m\n    width: 9 m\n", CONDITIONAL),
+    ],
+)
+def test_shallow_or_narrow_water_bars_go(tmp_path: Path, water: str, result: str) -> None:
+    _, study = studied(tmp_path, water)
+    assert evidence(study).result == result
+    assert (study.options[2].verdict.word == "Go") == (result == GO)
+
+
+def test_reason_names_the_leg_and_a_speed_that_would_do(tmp_path: Path) -> None:
+    case, study = studied(tmp_path, "speed: 4.2 kn\n    depth: 1.8 m\n")
+    row = evidence(study)
+    assert case.legs[2].name in row.why
+    assert case.legs[2].name in row.condition
+    # 0.5 (9.81 x 1.8)^(1/2) = 2.1011 m/s = 4.084 kn
+    assert row.numbers["fastest_kn"] == pytest.approx(4.084, abs=0.002)
+
+
+@pytest.mark.parametrize(
+    ("water", "message"),
+    [
+        ("speed: 4 kn\n    depth: 1.4 m\n", "depth: is 1.4 m, and she draws 1.45 m"),
+        ("speed: 4 kn\n    depth: 3 m\n    width: 3 m\n", "width: is 3 m, and she is 3.02 m wide"),
+        ("speed: 4 kn\n    width: 20 m\n", "legs[2].depth: is missing"),
+    ],
+)
+def test_impossible_water_is_a_fault(tmp_path: Path, water: str, message: str) -> None:
+    found = lines(tmp_path, changed((LEG, LEG.replace("speed: 4.5 kn\n", water)), text=SLOOP))
+    assert len(found) == 1
+    assert message in found[0]
