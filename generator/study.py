@@ -13,14 +13,17 @@ from generator.analyses.findings import Findings
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
+from generator.analyses.low_speed import low_speed
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
+from generator.analyses.sea_trial.model import trial_option
 from generator.analyses.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.service_factor import ServiceFactor, service_factor
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.verdict import Verdict, verdict
 from generator.analyses.weight import weigh
+from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.draws import Draws, drawn
@@ -49,7 +52,7 @@ class Study:
 def run(case: Case, draws: Draws) -> Study:
     """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
     moved = drawn(case, draws)
-    trial = read_trial(moved, vessel(moved.boat, moved.waters, 0.0))
+    trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
     options = tuple(
         _option(moved, option, place, trial) for place, option in enumerate(moved.options)
     )
@@ -62,6 +65,12 @@ def run(case: Case, draws: Draws) -> Study:
         service=service_factor(moved, found[0].key),
         opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0)),
     )
+
+
+def _aboard(case: Case) -> Numbers:
+    """What the option that was aboard during the trial adds to the boat [kg]."""
+    option = trial_option(case)
+    return 0.0 if option is None else weigh(case, option).net
 
 
 def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
@@ -82,6 +91,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         ranges=cruising_range(case, option, found, kept, held),
         bank=bank_result(case, option, found, trial.scale, kept, held, weight),
         legs=legs,
+        low_speed=low_speed(case, option, found),
         key=key_figures(case, option, found, legs),
         cost=cost(case, option, legs),
         confined=confined_legs(case, found.vessel),

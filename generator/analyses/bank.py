@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.demand import Weather
+from generator.analyses.demand import Scale, Weather
 from generator.analyses.plant import Store, battery_power, discharge_limit
 from generator.analyses.power import Power, at_points
 from generator.analyses.reserve import Reserve
@@ -39,7 +39,7 @@ def bank_result(
     case: Case,
     option: Option,
     found: Power,
-    scale: Numbers,
+    scale: Scale,
     kept: Reserve,
     held: Store,
     weight: Weight,

@@ -41,6 +41,22 @@ class Sea:
 
 
 @dataclass(frozen=True)
+class Scale:
+    """Factor on calm resistance [-]: level (v / reference)^growth, v held between two ends."""
+
+    level: Numbers = 1.0
+    growth: Numbers = 0.0
+    reference: float = 1.0  # m/s
+    slowest: float = 0.1  # m/s
+    fastest: float = np.inf  # m/s
+
+    def at(self, speed: Array) -> Array:
+        """The factor at speeds [m/s]."""
+        held = np.clip(speed, self.slowest, self.fastest) / self.reference
+        return np.asarray(self.level * held ** np.asarray(self.growth))
+
+
+@dataclass(frozen=True)
 class CalmParts:
     """Calm-water resistance [N]: what friction adds up to, and what waves of her own cost."""
 

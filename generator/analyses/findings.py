@@ -10,6 +10,7 @@ from generator.analyses.cost import Cost
 from generator.analyses.cruising_range import Range
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
+from generator.analyses.low_speed import LowSpeed
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
@@ -35,6 +36,7 @@ class Findings:
     ranges: tuple[Range, ...]
     bank: BankResult | None
     legs: Legs
+    low_speed: LowSpeed | None
     key: KeyFigures
     cost: Cost
     confined: tuple[ConfinedLeg, ...]  # legs in shallow or narrow water

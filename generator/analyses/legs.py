@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.demand import Weather
+from generator.analyses.demand import Scale, Weather
 from generator.analyses.plant import Store, house_drain, within
 from generator.analyses.power import Curve, Power, at_points
 from generator.analyses.reserve import Reserve
@@ -49,7 +49,7 @@ def is_must_make(leg: Leg) -> bool:
 
 
 def passages(
-    case: Case, option: Option, found: Power, scale: Numbers, kept: Reserve, held: Store
+    case: Case, option: Option, found: Power, scale: Scale, kept: Reserve, held: Store
 ) -> Legs:
     """Energy or fuel of every leg, against what the aged store holds above the reserve."""
     if not case.legs:
@@ -80,7 +80,7 @@ def _leg(
     case: Case,
     option: Option,
     found: Power,
-    scale: Numbers,
+    scale: Scale,
     leg: Leg,
     calm_drain: Array,
     calm_fits: Flags,
@@ -108,7 +108,7 @@ def _leg(
 
 
 def _exposed(
-    case: Case, option: Option, found: Power, scale: Numbers, leg: Leg
+    case: Case, option: Option, found: Power, scale: Scale, leg: Leg
 ) -> tuple[Array, Array, Array, bool]:
     """Time, drain and speed of the exposed part: the fastest tried speed that the plant holds."""
     if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:

@@ -14,7 +14,7 @@ from generator.case.factors import Factors
 from generator.case.option import Bank, Motor, Option
 from generator.physics.drive.diesel_engine import fuel_rate
 from generator.physics.drive.gear import input_power, motor_speed
-from generator.physics.drive.motor import electrical_power, motor_losses
+from generator.physics.drive.motor import bounded_losses, electrical_power, motor_losses
 from generator.physics.energy.battery import nominal_energy
 
 OVERSPEED = 1.05  # share of rated speed that a plant may turn at: common practice, no source
@@ -69,8 +69,9 @@ def _electric(motor: Motor, demand: Demand, factors: Factors) -> Output:
 def battery_power(motor: Motor, power: Numbers, turns: Numbers, factors: Factors) -> Numbers:
     """Power at the battery terminals [W] for a power [W] and turns [rad/s] of the motor."""
     losses = motor_losses(power, turns, motor.continuous_power, motor.rated_speed)
-    electric = electrical_power(power, losses * factors.motor_loss)
-    return (electric + motor.electronics_standby) / motor.cable_efficiency
+    standing = losses * factors.motor_loss + motor.electronics_standby
+    held = bounded_losses(standing, power, motor.continuous_power)
+    return electrical_power(power, held) / motor.cable_efficiency
 
 
 def _diesel(diesel: Diesel, demand: Demand) -> Output:

@@ -9,6 +9,7 @@ import numpy as np
 from generator.analyses.demand import (
     CalmParts,
     Demand,
+    Scale,
     Sea,
     Weather,
     calm_parts,
@@ -68,17 +69,17 @@ def speeds(case: Case) -> Array:
     return np.arange(SLOWEST, top + 1e-9, SPEED_STEP)
 
 
-def power(case: Case, option: Option, added_mass: Numbers, scale: Numbers) -> Power:
+def power(case: Case, option: Option, added_mass: Numbers, scale: Scale) -> Power:
     """Speed-power of an option whose ledgers add ``added_mass`` [kg] to the boat.
 
-    ``scale`` [-] is what the sea trial says of the resistance curve (1 without trial).
+    ``scale`` is what the sea trial says of the resistance curve.
     """
     hull = vessel(case.boat, case.waters, added_mass)
     speed = speeds(case)
     parts = calm_parts(hull, case.factors, speed)
-    service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale)
+    service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
     air = still_air(hull, speed)
-    clean = parts.total() * case.factors.hull_model * scale + air
+    clean = parts.total() * case.factors.hull_model * scale.at(speed) + air
     curves, seas = {}, {}
     for name, wind in WINDS.items():
         weather = Weather(wind, case.waters.fetch)
@@ -109,12 +110,12 @@ def _curve(
 
 
 def at_points(
-    case: Case, option: Option, found: Power, scale: Numbers, speed: Array, weather: Weather
+    case: Case, option: Option, found: Power, scale: Scale, speed: Array, weather: Weather
 ) -> Curve:
     """Demand and plant at chosen speeds, each in its own weather (wind 0 is a calm)."""
     hull = found.vessel
     parts = calm_parts(hull, case.factors, speed)
-    service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale)
+    service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
     blowing = np.asarray(weather.wind) > 0.0
     calm = service * case.factors.wind_and_chop + still_air(hull, speed)
     resistance = np.where(

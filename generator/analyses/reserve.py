@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.demand import Weather
+from generator.analyses.demand import Scale, Weather
 from generator.analyses.plant import Store
 from generator.analyses.power import Curve, Power, at_points
 from generator.analyses.spread import side_by_side
@@ -48,7 +48,7 @@ class Reserve:
         return np.asarray(np.maximum(self.demand, np.asarray(self.share_aged)))
 
 
-def reserve(case: Case, option: Option, found: Power, scale: Numbers, held: Store) -> Reserve:
+def reserve(case: Case, option: Option, found: Power, scale: Scale, held: Store) -> Reserve:
     """The larger of a share of what is usable, and harbour manoeuvres plus holding on."""
     plan = case.planning
     speed = side_by_side(plan.manoeuvring_speed, plan.hold_speed)

@@ -2,39 +2,61 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from generator.analyses.demand import calm_parts, calm_resistance, shaft_demand, still_air
+from generator.analyses.demand import Scale
 from generator.analyses.hull import Vessel
-from generator.analyses.power import TOP_FROUDE
-from generator.analyses.spread import best, scalar, side_by_side
+from generator.analyses.sea_trial.fit import Fitted, Prior, fit
+from generator.analyses.sea_trial.gates import first, mean_speed, out_of_order, refusal
+from generator.analyses.sea_trial.model import (
+    ELASTICITY,
+    Met,
+    met,
+    noise,
+    trial_option,
+    turns_over_model,
+)
+from generator.analyses.sea_trial.readings import (
+    Combined,
+    Doubts,
+    Reading,
+    at_full_throttle,
+    by_battery,
+    by_fuel,
+    by_law,
+    combined,
+)
+from generator.analyses.spread import side_by_side
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.trial import SeaTrial, TrialRow
-from generator.physics.drive.diesel_engine import propeller_law_power
-from generator.physics.water import GRAVITY
 
-KNOT = 1852.0 / 3600.0
-WIND_LIMIT = 12 * KNOT  # stop the trial above: common practice, no source
-SHALLOW, SHALLOW_SPEED = 4.0, 5 * KNOT  # reject faster runs in less water: common practice
-LOWEST_SHARE = 0.5  # of full-throttle turns; below it the propeller law is worth 25 %
-NEAR_RATED = 0.97
 FEWEST_ROWS = 2
-ROUNDS = 5  # of the fixed point; each shrinks the error about tenfold
-ELASTICITY = 1.18  # of shaft power to resistance near cruise
+APART = 1.25  # propeller law over fuel, or the other way, beyond which it is told
+TURNS_WRONG = 0.08  # ln of turns over those that pitch and gear ask for: 10 % less what pitch hides
+TURNS_DOUBTFUL = 0.03  # smaller differences than this are pitch and wake
+REACH = 1.1  # the growth found holds this far beyond the rows' speeds
+OUT_OF_ORDER = "slower than at less turns, or as fast at more: contradicts the other rows"
+NOTHING_READ = "no power can be read: neither full-throttle turns, fuel nor battery power"
+OFF_CURVE = (
+    "power read off the full-load curve at part throttle: turns alone do not set power there"
+)
 
 
 @dataclass(frozen=True)
 class TrialPoint:
-    """One row of the trial as the study reads it. SI."""
+    """One row of the trial as the study reads it. SI; sigma of ln power."""
 
     row: TrialRow
     speed: Numbers | None
     shaft_power: Numbers | None
+    readings: tuple[Reading, ...]
+    sigma: float | None
     used: bool
     why: str
+    remark: str = ""
 
 
 @dataclass(frozen=True)
@@ -42,98 +64,142 @@ class TrialResult:
     """Rows with their reasons, and the factor on calm resistance that they ask for."""
 
     points: tuple[TrialPoint, ...]
-    scale: Numbers
+    scale: Scale
     used: int
     model_power: Array | None  # W at the used rows before scaling
     note: str
+    law_over_fuel: float | None = None  # mean over the rows that have both
+    turns_over_model: float | None = None  # shaft turns read over those that the screw asks for
+    sigma: float | None = None  # of ln shaft power behind the fit
+    grows: bool = False
+
+    @property
+    def apart(self) -> bool:
+        """Whether propeller law and fuel differ by more than a quarter."""
+        ratio = self.law_over_fuel
+        return ratio is not None and abs(np.log(ratio)) > np.log(APART)
+
+    @property
+    def turns_wrong(self) -> bool:
+        """Whether the tachometer is off by about a tenth or more."""
+        ratio = self.turns_over_model
+        return ratio is not None and abs(np.log(ratio)) > TURNS_WRONG
 
 
 def read_trial(case: Case, vessel: Vessel) -> TrialResult:
-    """Reduce the trial by the propeller law from full throttle and weigh it with the hull model.
-
-    The factor on resistance is drawn with the trial's error and shrunk towards the hull model
-    by the two variances, which gives each draw its own consistent curve.
-    """
+    """Reduce the rows by every reading they carry and weigh them with the hull model."""
     trial = case.trial
     if trial is None:
-        return TrialResult((), 1.0, 0, None, "no sea trial given")
-    top = _first(TOP_FROUDE * np.sqrt(GRAVITY * vessel.form.waterline_length))
-    points = tuple(_point(case, trial, row, top) for row in trial.rows)
+        return TrialResult((), Scale(), 0, None, "no sea trial given")
+    points = _points(case, trial, vessel, Doubts({}))
     used = [point for point in points if point.used]
     if len(used) < FEWEST_ROWS:
         note = f"{len(used)} usable rows; {FEWEST_ROWS} are needed, so the hull model stands alone"
-        return TrialResult(points, 1.0, len(used), None, note)
+        return TrialResult(points, Scale(), len(used), None, note)
+    model = _met(case, vessel, used)
+    ratio, turns = _law_over_fuel(used), turns_over_model(model)
+    doubts = _doubts(ratio, turns)
+    if doubts.more:
+        points = _points(case, trial, vessel, doubts)
+        model = _met(case, vessel, [point for point in points if point.used])
+    found = _fitted(case, vessel, model)
+    return TrialResult(
+        points=points,
+        scale=_scale(found, model.speed),
+        used=len(used),
+        model_power=model.power,
+        note="",
+        law_over_fuel=ratio,
+        turns_over_model=turns,
+        sigma=found.sigma * ELASTICITY,
+        grows=found.grows,
+    )
+
+
+def _met(case: Case, vessel: Vessel, used: list[TrialPoint]) -> Met:
+    rows = [combined(point.readings) for point in used]
     speed = side_by_side(*(point.speed for point in used if point.speed is not None))
-    powers = (point.shaft_power for point in used if point.shaft_power is not None)
-    wanted = side_by_side(*powers) * case.factors.trial_error
-    model, ratio = _fit(case, vessel, speed, wanted)
-    weight = _weight(case)
-    scale = np.exp(weight * np.log(ratio).mean(axis=-1, keepdims=True))
-    return TrialResult(points, scale, len(used), model, "")
+    return met(case, vessel, [point.row for point in used], rows, speed)
 
 
-def _weight(case: Case) -> Numbers:
-    """How far the trial pulls the curve: variance of the model over both variances."""
-    model, trial = case.factors.prior_sigma, case.factors.trial_sigma
-    return np.asarray(model**2 / (model**2 + trial**2))
+def _fitted(case: Case, vessel: Vessel, model: Met) -> Fitted:
+    """The factor on resistance, per draw."""
+    factors = case.factors
+    prior = Prior(first(factors.prior_sigma) / ELASTICITY, first(factors.prior_growth))
+    deviates = (factors.trial_level_deviate, factors.trial_growth_deviate)
+    speed = np.atleast_2d(model.speed)[0]
+    return fit(speed, np.log(np.atleast_2d(model.ratio)), noise(case, vessel, model), prior,
+               deviates)  # fmt: skip
 
 
-def _point(case: Case, trial: SeaTrial, row: TrialRow, top: float) -> TrialPoint:
-    if row.speed_back is None:
-        return TrialPoint(
-            row, None, None, False, "one course only: stream and wind not averaged out"
-        )
-    speed = (row.speed_out + row.speed_back) / 2.0
-    why = _refusal(trial, row, speed)
-    if not why and _first(speed) > top:
-        why = "faster than the hull form reaches"
-    power = _shaft_power(case, trial, row) if trial.full_throttle_speed is not None else None
-    return TrialPoint(row, speed, power, not why, why)
+def _scale(found: Fitted, speed: Array) -> Scale:
+    ends = speed[0].min() / REACH, speed[0].max() * REACH
+    return Scale(np.exp(found.level), found.growth, found.reference, *map(float, ends))
 
 
-def _refusal(trial: SeaTrial, row: TrialRow, speed: Numbers) -> str:
-    if trial.full_throttle_speed is None:
-        return "turns at full throttle not given: the propeller law has no anchor"
-    share = _first(row.engine_speed / trial.full_throttle_speed)
-    if _first(row.wind) > WIND_LIMIT:
-        return "wind above 12 kn"
-    if row.depth is not None and _first(row.depth) < SHALLOW and _first(speed) > SHALLOW_SPEED:
-        return "less than 4 m of water above 5 kn"
-    if share < LOWEST_SHARE:
-        return f"{100 * share:.0f} % of full-throttle turns: below half the law is too doubtful"
-    if share > 1.0:
-        return "turns above those given for full throttle"
-    return ""
+def _points(case: Case, trial: SeaTrial, vessel: Vessel, doubts: Doubts) -> tuple[TrialPoint, ...]:
+    """Every row gated by itself, then the rows that do not rise with the others."""
+    points = [_point(case, trial, vessel, row, doubts) for row in trial.rows]
+    good = [place for place, point in enumerate(points) if point.used]
+    turns = [first(points[place].row.engine_speed) for place in good]
+    speeds = [first(_known(points[place].speed)) for place in good]
+    for place in out_of_order(turns, speeds):
+        points[good[place]] = replace(points[good[place]], used=False, why=OUT_OF_ORDER)
+    return tuple(points)
 
 
-def _first(value: Numbers) -> float:
-    """The best estimate."""
-    return scalar(best(value))
+def _known(speed: Numbers | None) -> Numbers:
+    assert speed is not None  # a row without a mean speed has been refused
+    return speed
 
 
-def _shaft_power(case: Case, trial: SeaTrial, row: TrialRow) -> Numbers:
-    """Shaft power [W] by propeller law; at full throttle the engine gives its rated torque."""
-    engine = case.engine
-    full = trial.full_throttle_speed
-    assert full is not None
-    ratio = full / engine.rated_speed
-    flywheel = engine.rated_power * np.where(np.asarray(ratio) >= NEAR_RATED, 1.0, ratio)
-    shaft = (flywheel - engine.alternator_power) * engine.gear_efficiency
-    return propeller_law_power(shaft, row.engine_speed / full, trial.propeller_law_exponent)
+def _point(
+    case: Case, trial: SeaTrial, vessel: Vessel, row: TrialRow, doubts: Doubts
+) -> TrialPoint:
+    option = trial_option(case)
+    read = (
+        by_law(case, trial, row, doubts),
+        by_fuel(case, row, doubts),
+        by_battery(case, None if option is None else option.motor, row),
+    )
+    readings = tuple(item for item in read if item is not None)
+    off_curve = row.curve_power is not None and not at_full_throttle(trial, row)
+    why = refusal(trial, row, vessel)
+    if not why and not readings:
+        why = OFF_CURVE if off_curve else NOTHING_READ
+    speed, one = mean_speed(row), combined(readings) if readings else None
+    return TrialPoint(
+        row=row,
+        speed=speed,
+        shaft_power=None if one is None or speed is None else one.power,
+        readings=readings,
+        sigma=None if one is None else _sigma(one),
+        used=not why,
+        why=why,
+        remark=OFF_CURVE if off_curve and readings else "",
+    )
 
 
-def _fit(case: Case, vessel: Vessel, speed: Array, wanted: Array) -> tuple[Array, Array]:
-    """Model power before scaling, and the factor on resistance that gives the wanted power."""
-    factors, bottom = case.factors, case.boat.bottom
-    parts, air = calm_parts(vessel, factors, speed), still_air(vessel, speed)
-    water = calm_resistance(vessel, parts, factors, bottom, 1.0) * factors.wind_and_chop
-    scale: Array = np.ones_like(wanted)
-    model: Array | None = None
-    for _ in range(ROUNDS):
-        demand = shaft_demand(
-            vessel, case.propeller, factors.propeller_condition, speed, water * scale + air
-        )
-        model = demand.shaft_power if model is None else model
-        scale = scale * (wanted / demand.shaft_power) ** (1.0 / ELASTICITY)
-    assert model is not None
-    return model, scale
+def _sigma(one: Combined) -> float:
+    """One sigma of a row's own power, all its doubts together."""
+    shared = sum((weight * one.shared[method]) ** 2 for method, weight in one.weights.items())
+    return float(np.sqrt(shared + one.own**2))
+
+
+def _law_over_fuel(used: list[TrialPoint]) -> float | None:
+    both = []
+    for point in used:
+        powers = {item.method: first(item.power) for item in point.readings}
+        if {"propeller_law", "fuel"} <= set(powers):
+            both.append(np.log(powers["propeller_law"] / powers["fuel"]))
+    return float(np.exp(np.mean(both))) if both else None
+
+
+def _doubts(ratio: float | None, turns: float) -> Doubts:
+    """Readings that disagree, and turns that do not fit the screw, widen the band."""
+    more: dict[str, float] = {}
+    if ratio is not None and abs(np.log(ratio)) > np.log(APART):
+        more = {"propeller_law": abs(np.log(ratio)) / 2.0, "fuel": abs(np.log(ratio)) / 2.0}
+    if abs(np.log(turns)) > TURNS_DOUBTFUL:
+        more["propeller_law"] = float(np.hypot(more.get("propeller_law", 0.0), np.log(turns)))
+    return Doubts(more)

@@ -139,7 +139,11 @@ class FactorsKeys(Group):
     wave_resistance: NumberOrNone = None
     motor_loss: NumberOrNone = None
     trial_error: Number = None
+    fuel_error: Number = None
+    trial_level_deviate: Deviate = None
+    trial_growth_deviate: Deviate = None
     prior_sigma: Number = None
+    prior_growth: Number = None
     trial_sigma: Number = None
 
 

@@ -19,9 +19,13 @@ class Factors:
     steering_and_trim: Numbers  # on calm resistance
     wave_resistance: Numbers  # on the added resistance in waves
     motor_loss: Numbers  # on the motor and controller losses
-    trial_error: Numbers  # on shaft power reduced from the trial
+    trial_error: Numbers  # on shaft power reduced by propeller law
+    fuel_error: Numbers  # on shaft power reduced from metered fuel
+    trial_level_deviate: Numbers  # standard normal: the rows' own noise, as a level
+    trial_growth_deviate: Numbers  # the same, as growth with speed
     prior_sigma: Numbers  # 1 sigma of the curve without trial, log
-    trial_sigma: Numbers  # 1 sigma of the trial reduction, log
+    prior_growth: Numbers  # 1 sigma of its growth: ln resistance over ln speed
+    trial_sigma: Numbers  # 1 sigma of the propeller law from full throttle, log
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,7 @@ from generator.case.key_kinds import (
     Current,
     Length,
     Mass,
+    Name,
     Number,
     Power,
     PowerOrNone,
@@ -69,17 +70,22 @@ class TrialRowKeys(Group):
     """One throttle setting on two opposite courses."""
 
     engine_speed: Rotation = NEEDED
+    engine_speed_back: Rotation = None
     speed_out: Speed = NEEDED
     speed_back: Speed = None
     wind: SpeedOrNone = NEEDED
     depth: Length = None
     fuel_rate: VolumeRate = None
+    alternator_power: PowerOrNone = None
+    curve_power: Power = None
+    battery_power: Power = None
 
 
 class TrialKeys(Group):
     """The sea trial."""
 
     full_throttle_speed: Rotation = None
+    with_option: Name = None
     propeller_law_exponent: Number = None
     rows: tuple[TrialRowKeys, ...] = NEEDED_LIST
 

@@ -15,10 +15,14 @@ from generator.report.results.case_part import (
     inputs_part,
     propeller_part,
     surroundings_part,
-    trial_part,
 )
 from generator.report.results.comparison_part import comparison_part
-from generator.report.results.curve_evidence import opinions_rows, score_rows
+from generator.report.results.curve_evidence import (
+    crawl_rows,
+    opinions_rows,
+    reading_rows,
+    score_rows,
+)
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
 from generator.report.results.frame_part import (
     cautions_part,
@@ -41,6 +45,7 @@ from generator.report.results.option_part import (
 )
 from generator.report.results.quick_part import quick_part
 from generator.report.results.suffix import plain
+from generator.report.results.trial_part import trial_part
 from generator.report.results.verdict_part import verdict_part
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
@@ -100,6 +105,8 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         **quick_part(found, ranges),
         "speed_power": curve_rows(found, "calm"),
         "wind_power": wind_rows(found),
+        "low_speed": crawl_rows(found.low_speed) if found.low_speed else [],
+        "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
         "top_speed": top_speed(found),
         "range": range_rows(found),
         "range_at_cruise": ranges,
@@ -129,6 +136,7 @@ def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:
 METHOD_SOURCES = (
     "dsyhs_measurements",
     "dsyhs_hydrostatics",
+    "fastsim",
     "gko1993",
     "keuning1998",
     "keuning2008",

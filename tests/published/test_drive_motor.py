@@ -71,3 +71,22 @@ def test_motor_losses_lie_within_two_points_of_the_large_machine(
     Tolerance as for the small machine.
     """
     assert abs(model(share) - large) <= 2.0 * POINT
+
+
+@pytest.mark.parametrize("share", [0.02, 0.05, 0.1, 0.2])
+@pytest.mark.parametrize("scale", [0.01, 0.6, 1.8, 100.0])
+def test_losses_at_part_load_stay_between_the_published_curves(share: float, scale: float) -> None:
+    """Source: fastsim, both baseline curves at 2, 10 and 20 %; between them straight lines."""
+    rated, power = 8000.0, 8000.0 * share
+    losses = scale * motor_losses(power, 100.0 * share ** (1 / 3), rated, 100.0) + 35.0
+    found = bounded_losses(losses, power, rated)
+    low, high = published_losses(np.asarray(share))
+    assert low * rated <= found <= high * rated
+    inside = bool(low * rated < losses < high * rated)
+    assert (found == losses) == inside
+
+
+def test_standing_losses_do_not_vanish_with_the_load() -> None:
+    """Source: fastsim, worst curve 0.16 at 2 %: 0.02 (1/0.16 - 1) = 0.105 of rated power."""
+    assert bounded_losses(60.0, 0.0, 8000.0) == 60.0
+    assert bounded_losses(2000.0, 0.0, 8000.0) == pytest.approx(0.105 * 8000.0)

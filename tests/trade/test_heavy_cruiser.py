@@ -15,7 +15,7 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from generator.analyses.demand import Weather
+from generator.analyses.demand import Scale, Weather
 from generator.analyses.findings import Findings
 from generator.analyses.power import Curve, at_points
 from generator.arrays import Array
@@ -47,7 +47,7 @@ def study_at(displacement: float) -> tuple[Findings, Findings]:
 
 def calm(found: Findings, *knots: float) -> Curve:
     speed = np.array(knots) * KNOT
-    return at_points(found.case, found.option, found.power, 1.0, speed, Weather(0.0, 1.0))
+    return at_points(found.case, found.option, found.power, Scale(), speed, Weather(0.0, 1.0))
 
 
 def drain(found: Findings, *knots: float) -> Array:

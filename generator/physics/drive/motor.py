@@ -77,3 +77,52 @@ def efficiency(shaft_power: Numbers, losses: Numbers) -> Array:
     """
     taken = np.asarray(electrical_power(shaft_power, losses))
     return np.where(taken > 0.0, shaft_power, 0.0) / np.where(taken > 0.0, taken, 1.0)
+
+
+def bounded_losses(losses: Numbers, shaft_power: Numbers, rated_power: Numbers) -> Array:
+    """Losses at part load, kept between the best and the worst published efficiency curve.
+
+    P (1/best - 1) <= loss <= P (1/worst - 1) at P/Pr from 0.02 to 0.20; below 0.02 the worst
+    curve's loss at 0.02 is the upper end, for standing losses do not vanish with the load
+
+    Args:
+        losses: of motor and controller with the controller's standby [W]
+        shaft_power: P at the motor shaft [W]
+        rated_power: Pr, continuous [W]
+
+    Returns:
+        losses [W]; as they were above 20 % of rated power
+
+    Valid: 0 to 100 % of rated power; the curves are of road vehicles
+    Source: fastsim, baseline curves of a large and of a small drive
+    """
+    load = np.asarray(shaft_power) / rated_power
+    low, high = published_losses(load)
+    held = np.clip(np.asarray(losses), rated_power * low, rated_power * high)
+    return np.asarray(np.where(load > _curves()[0][-1], losses, held))
+
+
+def published_losses(load: Array) -> tuple[Array, Array]:
+    """Loss over rated power by the best and by the worst published efficiency curve.
+
+    p (1/eta - 1), eta read by straight lines between the points
+
+    Args:
+        load: p, output over rated power [-]
+
+    Returns:
+        by the best and by the worst curve [-]
+
+    Valid: p 0.02 to 0.20; below, the worst curve's loss at 0.02; above, its last efficiency
+    Source: fastsim, baseline curves of a large and of a small drive
+    """
+    places, best, worst = _curves()
+    low = load * (1.0 / np.interp(load, places, best) - 1.0)
+    held = np.maximum(load, places[0])
+    high = held * (1.0 / np.interp(held, places, worst) - 1.0)
+    return np.asarray(low), np.asarray(high)
+
+
+def _curves() -> tuple[Array, Array, Array]:
+    table = read_table("drive/efficiency_curves")
+    return table.column("power_share"), table.column("best"), table.column("worst")

@@ -10,7 +10,6 @@ import numpy as np
 from generator.analyses.confined import ConfinedLeg
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
-from generator.analyses.trial import TrialResult
 from generator.case.case import Case
 from generator.case.diesel import Propeller
 from generator.case.usage import Leg
@@ -198,47 +197,6 @@ def _confined(item: ConfinedLeg) -> dict[str, Any]:
         "blockage_pct": None if item.blockage is None else 100.0 * item.blockage,
         "deep_enough": not item.too_shallow,
         "wide_enough": not item.too_narrow,
-    }
-
-
-def trial_part(case: Case, trial: TrialResult) -> dict[str, Any] | None:
-    """The sea trial row by row, with the reason for every row that does not count."""
-    if case.trial is None:
-        return None
-    scale = spread(trial.scale)
-    rows, used = [], 0
-    for point in trial.points:
-        row = point.row
-        power = None if point.shaft_power is None else spread(point.shaft_power)
-        doubt = float(np.exp(1.2816 * np.asarray(case.factors.trial_sigma).flat[0]))
-        model = None
-        if point.used and trial.model_power is not None:
-            model = float(spread(trial.model_power).middle[used]) / 1e3
-            used += 1
-        middle = None if power is None else scalar(power.middle) / 1e3
-        rows.append(
-            {
-                "line": row.line,
-                "engine_speed_rpm": put(row.engine_speed, "rpm"),
-                "speed_out_kn": put(row.speed_out, "kn"),
-                "speed_back_kn": put(row.speed_back, "kn"),
-                "speed_kn": put(point.speed, "kn"),
-                "wind_kn": put(row.wind, "kn"),
-                "depth_m": put(row.depth, "m"),
-                "shaft_power_kw": middle,
-                "shaft_power_low_kw": None if middle is None else middle / doubt,
-                "shaft_power_high_kw": None if middle is None else middle * doubt,
-                "model_power_kw": model,
-                "used": point.used,
-                "why": point.why,
-            }
-        )
-    return {
-        "rows": rows,
-        "resistance_scale": scalar(scale.middle),
-        "full_throttle_speed_rpm": put(case.trial.full_throttle_speed, "rpm"),
-        "used_rows": trial.used,
-        "note": trial.note,
     }
 
 

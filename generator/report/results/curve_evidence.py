@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
+from generator.analyses.low_speed import LowSpeed
 from generator.analyses.second_opinions import SecondOpinions
+from generator.analyses.spread import scalar
 from generator.report.results.suffix import PER_SI
 
 Row = dict[str, Any]
@@ -37,4 +39,37 @@ def score_rows(found: SecondOpinions) -> list[Row]:
             **{f"{form}_bias_share": value for form, value in item.bias.items()},
         }
         for item in found.scores
+    ]
+
+
+def crawl_rows(found: LowSpeed) -> list[Row]:
+    """Watts at low speed, with what two published efficiency curves would make of them."""
+    return [
+        {
+            "speed_kn": row.speed * PER_SI["kn"],
+            "shaft_w": row.shaft,
+            "standing_w": row.standing,
+            "battery_w": scalar(row.battery.middle),
+            "battery_low_w": scalar(row.battery.low),
+            "battery_high_w": scalar(row.battery.high),
+            "best_curve_w": row.best,
+            "worst_curve_w": row.worst,
+        }
+        for row in found.rows
+    ]
+
+
+def reading_rows(found: LowSpeed) -> list[Row]:
+    """Readings of owners, and this boat at the same speeds."""
+    return [
+        {
+            "boat": row.boat,
+            "note": row.note,
+            "speed_kn": row.speed * PER_SI["kn"],
+            "read_w": row.power,
+            "here_w": scalar(row.here.middle),
+            "here_low_w": scalar(row.here.low),
+            "here_high_w": scalar(row.here.high),
+        }
+        for row in found.readings
     ]

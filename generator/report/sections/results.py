@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from generator.report.page import Page
-from generator.report.parts import Section
-from generator.report.sections import bank, cost, cruising_range, legs, power, weight
+from generator.report.parts import Part, Section
+from generator.report.sections import bank, cost, cruising_range, legs, low_speed, power, weight
 from generator.report.sections.evidence import graded
 
-ORDER = (power, cruising_range, bank, legs, weight, cost)
+ORDER = (power, low_speed, cruising_range, bank, legs, weight, cost)
 
 
 def section(page: Page) -> Section:
@@ -16,4 +16,9 @@ def section(page: Page) -> Section:
         "Every figure is the middle of {study.draws|count} draws from the doubts of the inputs and "
         "of the defaults; spreads run from one in ten to nine in ten. "
     ) + graded(page)
-    return Section("results", "Results", tuple(each.part(page) for each in ORDER), lead)
+    return Section("results", "Results", _parts(page), lead)
+
+
+def _parts(page: Page) -> tuple[Part, ...]:
+    found = (each.part(page) for each in ORDER)
+    return tuple(part for part in found if part is not None)

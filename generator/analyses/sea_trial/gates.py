@@ -1,0 +1,75 @@
+"""Which rows of a sea trial count, and why do the others not?"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from generator.analyses.hull import Vessel
+from generator.analyses.spread import best, scalar
+from generator.arrays import Numbers
+from generator.case.trial import SeaTrial, TrialRow
+from generator.physics.hull.confined import depth_froude_number
+from generator.physics.hull.residuary import froude_number
+
+KNOT = 1852.0 / 3600.0
+WIND_LIMIT = 12 * KNOT  # stop the trial above: common practice, no source
+SHALLOW, SHALLOW_SPEED = 4.0, 5 * KNOT  # reject faster runs in less water: common practice
+DEPTH_FROUDE = 0.5  # above it the bottom is felt: common practice
+SAME_TURNS = 0.02  # two courses of one row at turns further apart are two settings
+ONE_COURSE = "one course only: stream and wind not averaged out"
+
+
+def first(value: Numbers) -> float:
+    """The best estimate."""
+    return scalar(best(value))
+
+
+def mean_speed(row: TrialRow) -> Numbers | None:
+    """Speed through the water [m/s], of two opposite courses."""
+    return None if row.speed_back is None else (row.speed_out + row.speed_back) / 2.0
+
+
+def refusal(trial: SeaTrial, row: TrialRow, vessel: Vessel) -> str:
+    """Why a row does not count by itself; empty where it does."""
+    mean = mean_speed(row)
+    if mean is None:
+        return ONE_COURSE
+    speed = first(mean)
+    back = row.engine_speed if row.engine_speed_back is None else row.engine_speed_back
+    if abs(first(back) / first(row.engine_speed) - 1.0) > SAME_TURNS:
+        return "different turns on the two courses: two settings in one mean"
+    if first(row.wind) > WIND_LIMIT:
+        return "wind above 12 kn"
+    if row.depth is not None:
+        if first(row.depth) < SHALLOW and speed > SHALLOW_SPEED:
+            return "less than 4 m of water above 5 kn"
+        if first(depth_froude_number(speed, first(row.depth))) > DEPTH_FROUDE:
+            return "water too shallow for this speed: above half that of the fastest wave there"
+    if first(froude_number(speed, vessel.form.waterline_length)) > first(vessel.waves.highest):
+        return "faster than the hull form allows: the curve ends below this speed"
+    full = trial.full_throttle_speed
+    if full is not None and first(row.engine_speed) > 1.001 * first(full):
+        return "turns above those given for full throttle"
+    return ""
+
+
+def out_of_order(turns: list[float], speeds: list[float]) -> set[int]:
+    """Places that must go so that speed rises with turns: the fewest, by the longest chain."""
+    order = sorted(range(len(turns)), key=lambda place: (turns[place], speeds[place]))
+    longest: list[int] = []
+    back: list[int | None] = []
+    for here, place in enumerate(order):
+        before = [
+            earlier
+            for earlier in range(here)
+            if turns[order[earlier]] < turns[place] and speeds[order[earlier]] < speeds[place]
+        ]
+        link = max(before, key=lambda earlier: longest[earlier], default=None)
+        longest.append(1 if link is None else longest[link] + 1)
+        back.append(link)
+    kept: set[int] = set()
+    at: int | None = int(np.argmax(longest)) if longest else None
+    while at is not None:
+        kept.add(order[at])
+        at = back[at]
+    return set(range(len(turns))) - kept
