@@ -15,6 +15,7 @@ from generator.analyses.sea_trial.model import (
     Met,
     met,
     noise,
+    shaft_turns,
     trial_option,
     turns_over_model,
 )
@@ -141,7 +142,7 @@ def _points(case: Case, trial: SeaTrial, vessel: Vessel, doubts: Doubts) -> tupl
     """Every row gated by itself, then the rows that do not rise with the others."""
     points = [_point(case, trial, vessel, row, doubts) for row in trial.rows]
     good = [place for place, point in enumerate(points) if point.used]
-    turns = [first(points[place].row.engine_speed) for place in good]
+    turns = [shaft_turns(case, points[place].row) for place in good]
     speeds = [first(_known(points[place].speed)) for place in good]
     for place in out_of_order(turns, speeds):
         points[good[place]] = replace(points[good[place]], used=False, why=OUT_OF_ORDER)

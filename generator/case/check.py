@@ -29,7 +29,6 @@ def find_contradictions(case: CaseKeys) -> Iterator[Finding]:
     """All faults between keys."""
     yield from _hull(case)
     yield from _year(case)
-    yield from _trial(case)
     yield from _legs(case)
     yield from _depths(case)
     yield from _currencies(case)
@@ -81,16 +80,6 @@ def _year(case: CaseKeys) -> Iterator[Finding]:
     if year.isdigit() and boat.year_on_market and boat.year_on_market > int(year):
         problem = f"is {boat.year_on_market}, after the study's own date"
         yield Finding(("boat", "year_on_market"), problem, f"expected at most {year}")
-
-
-def _trial(case: CaseKeys) -> Iterator[Finding]:
-    """A step at more than full throttle."""
-    full = case.trial.full_throttle_speed
-    for number, row in enumerate(case.trial.rows):
-        if row.engine_speed and full and row.engine_speed.value > full.value * 1.001:
-            problem = f"is {row.engine_speed.shown}, above full throttle at {full.shown}"
-            place = ("trial", "rows", number, "engine_speed")
-            yield Finding(place, problem, "expected at most trial.full_throttle_speed")
 
 
 def _legs(case: CaseKeys) -> Iterator[Finding]:

@@ -28,7 +28,9 @@ class TrialRow:
 class SeaTrial:
     """The rows, and at what engine speed full throttle was reached."""
 
-    with_option: str | None  # id of the battery option that was aboard; none: the present engine
+    with_option: (
+        str | None
+    )  # id of the battery option whose motor drove the rows with battery power
     rows: tuple[TrialRow, ...]
     full_throttle_speed: Numbers | None  # rad/s
     propeller_law_exponent: Numbers

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import numpy as np
 import pytest
 
-from generator.physics.drive.motor import efficiency, motor_losses
+from generator.physics.drive.motor import bounded_losses, efficiency, motor_losses, published_losses
 from generator.tables.load import read_file
 
 CURVES = read_file(Path(__file__).parent / "motor_efficiency.csv", "motor_efficiency")

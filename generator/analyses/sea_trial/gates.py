@@ -48,7 +48,11 @@ def refusal(trial: SeaTrial, row: TrialRow, vessel: Vessel) -> str:
     if first(froude_number(speed, vessel.form.waterline_length)) > first(vessel.waves.highest):
         return "faster than the hull form allows: the curve ends below this speed"
     full = trial.full_throttle_speed
-    if full is not None and first(row.engine_speed) > 1.001 * first(full):
+    if (
+        full is not None
+        and row.battery_power is None
+        and first(row.engine_speed) > 1.001 * first(full)
+    ):
         return "turns above those given for full throttle"
     return ""
 

@@ -41,14 +41,21 @@ def trial_option(case: Case) -> Option | None:
     return next((option for option in case.options if option.id == named), None)
 
 
+def shaft_turns(case: Case, row: TrialRow) -> float:
+    """Turns of the shaft [rad/s], best estimate: of the motor where it drove her."""
+    option = trial_option(case)
+    motor = None if option is None else option.motor
+    driven = motor is not None and row.battery_power is not None
+    ratio = motor.gear_ratio if motor is not None and driven else case.engine.gear_ratio
+    return first(row.engine_speed) / first(ratio)
+
+
 def met(
     case: Case, vessel: Vessel, rows: list[TrialRow], read: list[Combined], speed: Array
 ) -> Met:
     """Power before scaling, the factor on resistance that meets each row, and its turns."""
     factors, option = case.factors, trial_option(case)
-    motor = None if option is None else option.motor
     propeller = case.propeller if option is None else option.propeller
-    gear = first(case.engine.gear_ratio if motor is None else motor.gear_ratio)
     wanted = side_by_side(*(row.power for row in read))
     water, air = _water(case, vessel, speed), still_air(vessel, speed)
     ratio: Array = np.ones(np.broadcast_shapes(water.shape, wanted.shape))
@@ -60,7 +67,7 @@ def met(
         before = demand.shaft_power if before is None else before
         ratio = ratio * (wanted / demand.shaft_power) ** (1.0 / ELASTICITY)
     assert before is not None
-    turns_read = np.array([first(row.engine_speed) / gear for row in rows])
+    turns_read = np.array([shaft_turns(case, row) for row in rows])
     return Met(read, turns_read, speed, before, ratio, demand.shaft_speed)
 
 

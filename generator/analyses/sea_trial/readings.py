@@ -93,7 +93,7 @@ def _at_shaft(case: Case, row: TrialRow, flywheel: Numbers) -> Numbers:
 
 def by_fuel(case: Case, row: TrialRow, doubts: Doubts) -> Reading | None:
     """Shaft power by metered fuel; none where the fuel hardly turns the engine."""
-    if row.fuel_rate is None:
+    if row.fuel_rate is None or row.battery_power is not None:
         return None
     rated = case.engine.rated_power
     flywheel = power_from_fuel(np.asarray(row.fuel_rate) / case.engine.fuel_scale, rated)
