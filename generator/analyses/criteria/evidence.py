@@ -30,6 +30,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     barred = next((leg for leg in found.confined if leg.too_shallow or leg.too_narrow), None)
     if barred is not None:
         return _confined(criterion, found, barred, level, why)
+    if level == 2 and found.trial.turns_wrong:
+        return _turns_wrong(criterion, why, found)
     flip = "" if level == 2 else "a sea trial of the present engine, five settings, both ways"
     condition = "" if level == 2 else "Sea trial of the present engine before any order"
     numbers = {"used_rows": float(found.trial.used)}
@@ -44,6 +46,26 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         condition,
         numbers,
         GRADES[level],
+    )
+
+
+def _turns_wrong(criterion: Criterion, why: str, found: Findings) -> Judgement:
+    """The turns do not fit pitch and gear, so something that the readings rest on is wrong."""
+    text = (
+        f"{why}; but its turns are {{trial.turns_over_model_share|share:signed}} off those at "
+        "which the screw takes up that power: tachometer, gear ratio or pitch is not as stated"
+    )
+    return Judgement(
+        criterion,
+        2.0,
+        2.0,
+        "-",
+        CONDITIONAL,
+        text,
+        "a photo-tachometer at two settings, and pitch and gear ratio read again",
+        "Turns, gear ratio and pitch checked before any order",
+        {"used_rows": float(found.trial.used)},
+        GRADES[2],
     )
 
 

@@ -10,6 +10,7 @@ from generator.analyses.cautions import CautionItem
 from generator.analyses.findings import Findings
 from generator.analyses.service_factor import ServiceFactor, ServicePart
 from generator.analyses.spread import scalar, spread
+from generator.arrays import Numbers
 from generator.report.results.suffix import put
 from generator.study import Study
 
@@ -30,16 +31,37 @@ def evidence_part(study: Study) -> Row:
     row = next(
         item for item in study.options[0].verdict.judgements if item.criterion.id == EVIDENCE
     )
+    trial = study.trial
+    others = _others_at_cruise(study)
     power = spread(study.options[0].findings.key.cruise_shaft_power)
     share = (power.low / power.middle, power.high / power.middle)
     low, high = (put(value - 1.0, "pct") for value in share)
     return {
         "grade": row.grade,
         "level": row.value,
-        "used_rows": study.trial.used,
+        "used_rows": trial.used,
         "curve_low_pct": low,
         "curve_high_pct": high,
+        "given_rows": len(trial.points),
+        "prior_share": sigma_share(study.options[0].findings.case.factors.prior_sigma),
+        "posterior_share": None if trial.sigma is None else sigma_share(trial.sigma),
+        "others_low_share": min(others, default=None),
+        "others_high_share": max(others, default=None),
     }
+
+
+def sigma_share(sigma: Numbers) -> float:
+    """One sigma of a logarithm as a share, best estimate."""
+    return float(np.expm1(np.asarray(sigma).flat[0]))
+
+
+def _others_at_cruise(study: Study) -> list[float]:
+    """How far the other hull forms lie from the first at planned cruise, as shares."""
+    found = study.opinions
+    cruise = float(np.asarray(study.options[0].findings.case.planning.cruise_speed).flat[0])
+    place = int(np.argmin(np.abs(found.speed - cruise)))
+    shares = [item.total[place] / found.opinions[0].total[place] - 1.0 for item in found.opinions]
+    return [float(share) for share in shares[1:] if np.isfinite(share)]
 
 
 def service_part(service: ServiceFactor) -> Row:

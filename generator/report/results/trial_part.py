@@ -45,8 +45,6 @@ def trial_part(case: Case, trial: TrialResult) -> Row | None:
         "full_throttle_speed_rpm": put(case.trial.full_throttle_speed, "rpm"),
         "with_option": case.trial.with_option,
         "used_rows": trial.used,
-        "prior_share": _share(put(case.factors.prior_sigma, "1")),
-        "posterior_share": _share(trial.sigma),
         "law_over_fuel": trial.law_over_fuel,
         "law_over_fuel_share": _share_of(trial.law_over_fuel),
         "turns_over_model_share": _share_of(trial.turns_over_model),
@@ -54,11 +52,6 @@ def trial_part(case: Case, trial: TrialResult) -> Row | None:
         "turns_wrong": trial.turns_wrong,
         "note": trial.note,
     }
-
-
-def _share(sigma: float | None) -> float | None:
-    """One sigma of a logarithm as a share."""
-    return None if sigma is None else math.exp(sigma) - 1.0
 
 
 def _share_of(ratio: float | None) -> float | None:

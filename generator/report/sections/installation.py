@@ -11,7 +11,7 @@ from generator.report.sections.evidence import graded
 TRIAL_FORMS = (
     ("engine_speed_rpm", "rpm"), ("speed_out_kn", "speed"), ("speed_back_kn", "speed"),
     ("speed_kn", "speed"), ("wind_kn", "wind"), ("depth_m", "height"),
-    ("shaft_power_kw", "power"),
+    ("law_power_kw", "power"), ("fuel_power_kw", "power"), ("shaft_power_kw", "power"),
 )  # fmt: skip
 
 
@@ -64,10 +64,11 @@ def _trial(page: Page) -> Part:
 def _trial_columns(page: Page) -> tuple[Column, ...]:
     speed = page.unit("speed")
     return (
-        words("Case line", 8), numbers("Engine", 9, "rpm"), numbers("Out", 7, speed),
-        numbers("Back", 7, speed), numbers("Mean", 7, speed), numbers("Wind", 7, speed),
-        numbers("Depth", 8, page.unit("height")), numbers("Shaft", 9, page.unit("power")),
-        numbers("Model", 9, page.unit("power")), words("Used", 29),
+        words("Case line", 7), numbers("Engine", 8, "rpm"), numbers("Out", 6, speed),
+        numbers("Back", 6, speed), numbers("Mean", 6, speed), numbers("Wind", 6, speed),
+        numbers("Depth", 7, page.unit("height")), numbers("By law", 8, page.unit("power")),
+        numbers("By fuel", 8, page.unit("power")), numbers("Shaft", 8, page.unit("power")),
+        numbers("Model", 8, page.unit("power")), words("Used", 22),
     )  # fmt: skip
 
 
@@ -76,6 +77,8 @@ def _trial_row(page: Page, key: str) -> Row:
     model = page.show(f"{key}.model_power_kw", "power:bare")
     used = page.value(f"{key}.used")
     verdict = Markup("kept") if used else Markup("refused: ") + page.sentence(f"{key}.why")
+    if page.value(f"{key}.remark"):
+        verdict += Markup("; not used: ") + page.words(f"{key}.remark")
     line = page.show(f"{key}.line", "year")
     return Row(line, (*cells, model, verdict), "" if used else "refused")
 

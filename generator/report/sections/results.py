@@ -4,10 +4,19 @@ from __future__ import annotations
 
 from generator.report.page import Page
 from generator.report.parts import Part, Section
-from generator.report.sections import bank, cost, cruising_range, legs, low_speed, power, weight
+from generator.report.sections import (
+    bank,
+    cost,
+    cruising_range,
+    known,
+    legs,
+    low_speed,
+    power,
+    weight,
+)
 from generator.report.sections.evidence import graded
 
-ORDER = (power, low_speed, cruising_range, bank, legs, weight, cost)
+ORDER = (known, power, low_speed, cruising_range, bank, legs, weight, cost)
 
 
 def section(page: Page) -> Section:
