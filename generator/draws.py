@@ -42,7 +42,7 @@ def make_draws(case: Case, count: int, seed: int = SEED) -> Draws:
     uniform = _hypercube(count, len(keys), seed)
     values = {
         item.path: np.concatenate(
-            ([item.value], _inverse(item, uniform[:, column[item.draw_key]]))
+            ([item.value], quantile(item, uniform[:, column[item.draw_key]]))
         )[:, np.newaxis]
         for item in moving
     }
@@ -57,7 +57,7 @@ def _hypercube(count: int, width: int, seed: int) -> Array:
     return np.asarray(qmc.LatinHypercube(d=width, rng=seed).random(count), dtype=np.float64)
 
 
-def _inverse(item: Assumption, uniform: Array) -> Array:
+def quantile(item: Assumption, uniform: Array) -> Array:
     """The value below which a share ``uniform`` of all values lies."""
     from scipy.special import ndtri
 

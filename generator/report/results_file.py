@@ -45,8 +45,10 @@ from generator.report.results.option_part import (
 )
 from generator.report.results.quick_part import quick_part
 from generator.report.results.suffix import plain
+from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.verdict_part import verdict_part
+from generator.sensitivity import Tornado
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
 from generator.version import VERSION
@@ -55,8 +57,8 @@ SCHEMA = 1
 NO_BANK = "no propulsion battery"
 
 
-def build(case: Case, study: Study) -> dict[str, Any]:
-    """The whole results tree, in plain types."""
+def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str, Any]:
+    """The whole results tree, in plain types; ``moved``: what moves each option's verdict."""
     found = tuple(option.findings for option in study.options)
     keep = _first(found, "keep")
     assumptions = inputs_part(case)
@@ -73,7 +75,11 @@ def build(case: Case, study: Study) -> dict[str, Any]:
         **surroundings_part(case, found[0]),
         **assumptions,
         "sea_states": seas_part(found[0]),
-        "options": [_option(item, keep, _first(found, "new diesel")) for item in study.options],
+        "options": [
+            _option(item, keep, _first(found, "new diesel"))
+            | tornado_part(study, _of(moved, place))
+            for place, item in enumerate(study.options)
+        ],
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
         "form_scores": score_rows(study.opinions),
@@ -89,6 +95,10 @@ def build(case: Case, study: Study) -> dict[str, Any]:
 
 def _first(found: tuple[Findings, ...], kind: str) -> Findings | None:
     return next((item for item in found if item.option.kind == kind), None)
+
+
+def _of(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
+    return next((item for item in moved if item.option == place), None)
 
 
 def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> dict[str, Any]:

@@ -19,7 +19,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "")
     cruise = np.nan_to_num(bank.cruise_rate / np.asarray(bank.rate_limit), nan=np.inf)
     peak = bank.peak_current / (PEAK_SHARE * np.asarray(bank.limit))
-    worse = spread(np.maximum(cruise, peak))
+    worst = np.maximum(cruise, peak)
+    worse = spread(worst)
     high = scalar(worse.high)
     result = criterion.judge(high)
     key = f"options.{found.place}.bank"
@@ -29,7 +30,9 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     )
     heights = scalar(spread(peak).high), scalar(spread(cruise).high)
     flip, numbers = ("", {}) if result == GO else _flip(found, *heights)
-    return Judgement(criterion, scalar(worse.middle), high, "-", result, why, flip, numbers=numbers)
+    return Judgement(
+        criterion, scalar(worse.middle), high, "-", result, why, flip, "", numbers, worst
+    )
 
 
 def _flip(found: Findings, peak: float, cruise: float) -> tuple[str, dict[str, float]]:

@@ -13,13 +13,16 @@ from generator.analyses.spread import best, scalar, spread
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Calm speed at peak power, in service, over hull speed."""
     hull_speed = found.power.vessel.hull_speed
-    ratio = spread(found.power.top.peak / hull_speed)
+    shares = np.asarray(found.power.top.peak / hull_speed)
+    ratio = spread(shares)
     low = scalar(ratio.low)
     result = criterion.judge(low)
     key = f"options.{found.place}.top_speed"
     why = f"{{{key}.peak_kn|speed}} at peak in a calm; hull speed is {{boat.hull_speed_kn|speed}}"
     flip, numbers = ("", {}) if result == GO else _flip(criterion, found)
-    return Judgement(criterion, scalar(ratio.middle), low, "-", result, why, flip, numbers=numbers)
+    return Judgement(
+        criterion, scalar(ratio.middle), low, "-", result, why, flip, "", numbers, shares
+    )
 
 
 def _flip(criterion: Criterion, found: Findings) -> tuple[str, dict[str, float]]:

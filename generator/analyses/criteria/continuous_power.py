@@ -12,7 +12,8 @@ from generator.analyses.spread import scalar, spread
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Continuous shaft power over the clean-hull calm need; the limit holds foul and warm."""
     need = found.key.clean_need
-    ratio = spread(np.nan_to_num(found.key.continuous_shaft_power / need, nan=0.0))
+    shares = np.nan_to_num(found.key.continuous_shaft_power / need, nan=0.0)
+    ratio = spread(shares)
     low = scalar(ratio.low)
     result = criterion.judge(low)
     key = f"options.{found.place}"
@@ -26,4 +27,6 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     numbers = {"flip_kw": wanted / 1e3} if flip and np.isfinite(wanted) else {}
     if flip and not numbers:
         flip = "a planned cruise that the hull form allows"
-    return Judgement(criterion, scalar(ratio.middle), low, "-", result, why, flip, numbers=numbers)
+    return Judgement(
+        criterion, scalar(ratio.middle), low, "-", result, why, flip, "", numbers, shares
+    )

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from generator.arrays import Array
+
 GO, CONDITIONAL, NO = "go", "conditional", "no"
 NOT_ASSESSED, NOT_APPLICABLE, TOLD = "not assessed", "not applicable", "told"
 
@@ -48,4 +50,5 @@ class Judgement:
     flip: str
     condition: str = ""
     numbers: Mapping[str, float] = field(default_factory=dict)
+    per_draw: Array | None = None  # the value in each draw, (draws + 1, 1), where it has one
     grade: str = ""  # in words, where the value is a grade

@@ -45,7 +45,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         flip,
         condition,
         numbers,
-        GRADES[level],
+        grade=GRADES[level],
     )
 
 
@@ -65,7 +65,7 @@ def _turns_wrong(criterion: Criterion, why: str, found: Findings) -> Judgement:
         "a photo-tachometer at two settings, and pitch and gear ratio read again",
         "Turns, gear ratio and pitch checked before any order",
         {"used_rows": float(found.trial.used)},
-        GRADES[2],
+        grade=GRADES[2],
     )
 
 
@@ -94,7 +94,7 @@ def _confined(
     condition = f"Timed run on the leg {name}, or no more than {mend} there"
     value = float(level)
     return Judgement(
-        criterion, value, value, "-", result, text, flip, condition, numbers, GRADES[level]
+        criterion, value, value, "-", result, text, flip, condition, numbers, grade=GRADES[level]
     )
 
 

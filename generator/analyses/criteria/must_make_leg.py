@@ -32,7 +32,9 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     if scalar(ratio.middle) == 0.0:
         why = f"{worst.leg.name}: {_impossible(worst, key)}"
     flip, numbers = ("", {}) if result == GO else _flip(criterion, found, worst)
-    return Judgement(criterion, scalar(ratio.middle), low, "-", result, why, flip, numbers=numbers)
+    return Judgement(
+        criterion, scalar(ratio.middle), low, "-", result, why, flip, "", numbers, worst.ratio
+    )
 
 
 def _impossible(worst: LegResult, key: str) -> str:

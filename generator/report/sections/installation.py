@@ -67,13 +67,15 @@ def _trial_columns(page: Page) -> tuple[Column, ...]:
         words("Case line", 7), numbers("Engine", 8, "rpm"), numbers("Out", 6, speed),
         numbers("Back", 6, speed), numbers("Mean", 6, speed), numbers("Wind", 6, speed),
         numbers("Depth", 7, page.unit("height")), numbers("By law", 8, page.unit("power")),
-        numbers("By fuel", 8, page.unit("power")), numbers("Shaft", 8, page.unit("power")),
+        numbers("By fuel, battery", 8, page.unit("power")), numbers("Shaft", 8, page.unit("power")),
         numbers("Model", 8, page.unit("power")), words("Used", 22),
     )  # fmt: skip
 
 
 def _trial_row(page: Page, key: str) -> Row:
-    cells = [page.show(f"{key}.{name}", f"{form}:bare") for name, form in TRIAL_FORMS]
+    metered = "fuel_power_kw" if page.value(f"{key}.read_power_kw") is None else "read_power_kw"
+    forms = [(metered if name == "fuel_power_kw" else name, form) for name, form in TRIAL_FORMS]
+    cells = [page.show(f"{key}.{name}", f"{form}:bare") for name, form in forms]
     model = page.show(f"{key}.model_power_kw", "power:bare")
     used = page.value(f"{key}.used")
     verdict = Markup("kept") if used else Markup("refused: ") + page.sentence(f"{key}.why")

@@ -12,11 +12,12 @@ from generator.report.sections import (
     legs,
     low_speed,
     power,
+    tornado,
     weight,
 )
 from generator.report.sections.evidence import graded
 
-ORDER = (known, power, low_speed, cruising_range, bank, legs, weight, cost)
+ORDER = (power, known, low_speed, cruising_range, bank, legs, weight, cost, tornado)
 
 
 def section(page: Page) -> Section:

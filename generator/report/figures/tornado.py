@@ -1,0 +1,72 @@
+"""Chart 13: which inputs move the tightest criterion, and how far?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from generator.report.canvas import Drawing, drawn, label, number, placed
+from generator.report.figures.look import CRIMSON, INK, PAD, QUIET, trait
+from generator.report.page import Page
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+LEFT = 0.42
+BAR = 0.56
+WIDEST = 46  # letters of a name
+
+
+def tornado(page: Page, motor: str, name: str) -> Drawing:
+    """Bars from the criterion's value at the input's low end to that at its high end."""
+    rows = page.keys(f"{motor}.tornado.rows")
+    height = 0.75 + 0.24 * len(rows)
+    return drawn(name, height, lambda figure: _draw(page, figure, motor, height))
+
+
+def _draw(page: Page, figure: Figure, motor: str, height: float) -> None:
+    axes = placed(figure, LEFT, 0.42 / height, 0.97, 1 - 0.24 / height)
+    rows = page.keys(f"{motor}.tornado.rows")
+    ends = [page.value(f"{row}.{end}") for row in rows for end in ("at_low", "at_high")]
+    limit, best = (page.value(f"{motor}.tornado.{key}") for key in ("limit_go", "best"))
+    low, high = min([*ends, best, limit]), max([*ends, best, limit])
+    room = (high - low) * 0.12 or 0.1
+    axes.set_xlim(low - room, high + room)
+    axes.set_ylim(len(rows) - 0.4, -0.6)
+    for place, row in enumerate(rows):
+        _bar(page, axes, motor, row, place)
+    axes.axvline(best, color=INK, linewidth=0.8, zorder=4)
+    axes.axvline(limit, color=CRIMSON, linewidth=1.1, linestyle=(0, (4, 2)), zorder=4)
+    words = f"limit for go {page.plain(f'{motor}.tornado.limit_go', 'ratio')}"
+    label(
+        axes, (limit, 1.02), words, transform=axes.get_xaxis_transform(), ha="center",
+        va="bottom", color=CRIMSON, fontsize=7.5,
+    )  # fmt: skip
+    axes.set_yticks([])
+    axes.grid(axis="y", visible=False)
+    axes.spines["left"].set_visible(False)
+    axes.set_xlabel(f"value of the criterion: {page.value(f'{motor}.tornado.criterion_name')}")
+
+
+def _bar(page: Page, axes: Axes, motor: str, row: str, place: int) -> None:
+    look = trait(page, motor)
+    at_low, at_high = page.value(f"{row}.at_low"), page.value(f"{row}.at_high")
+    best = page.value(f"{motor}.tornado.best")
+    for end, face in ((at_low, "white"), (at_high, look.colour)):
+        axes.barh(
+            place, end - best, BAR, left=best, facecolor=face, edgecolor=look.colour,
+            hatch=look.hatch if face == "white" else None, linewidth=0.7, zorder=3,
+        )  # fmt: skip
+    what = page.value(f"{row}.what")
+    short = what if len(what) <= WIDEST else f"{what[: WIDEST - 1].rstrip()}…"
+    label(
+        axes, (-0.015, place), short, transform=axes.get_yaxis_transform(), ha="right",
+        va="center", fontsize=7.5, clip_on=False,
+    )  # fmt: skip
+    gap = (axes.get_xlim()[1] - axes.get_xlim()[0]) * 0.006
+    first, last = sorted((("at_low", at_low), ("at_high", at_high)), key=lambda pair: pair[1])
+    for (key, value), side, align in ((first, -gap, "right"), (last, gap, "left")):
+        number(
+            axes, page, f"{row}.{key}", "ratio", (value + side, place), ha=align, va="center",
+            fontsize=7, color=QUIET, bbox=PAD, zorder=5,
+        )  # fmt: skip
