@@ -210,7 +210,7 @@ def test_a_row_out_of_order_is_refused() -> None:
         ({"depth": 3.0}, "less than 4 m"),
         ({"depth": 4.1}, "too shallow for this speed"),
         ({"engine_speed_back": 1.0}, "different turns on the two courses"),
-        ({"speed_out": 9.0 * KNOT, "speed_back": 9.0 * KNOT}, "faster than the hull form"),
+        ({"speed_out": 9.0 * KNOT, "speed_back": 9.0 * KNOT}, "faster than the hull form reaches"),
     ],
 )
 def test_a_bad_row_says_why(changes: dict[str, Any], words: str) -> None:

@@ -14,6 +14,7 @@ from generator.draws import make_draws
 from generator.report.pdf import PdfResult, make_pdf
 from generator.report.render import Pages, make_pages
 from generator.report.results_file import build
+from generator.sensitivity import tornadoes
 from generator.study import run
 
 CASES = Path(__file__).parents[2] / "cases"
@@ -23,7 +24,8 @@ FEW = 60  # draws: the pages have the same parts as with two thousand
 @lru_cache(maxsize=4)
 def studied(name: str) -> dict[str, Any]:
     case = read_case(CASES / f"{name}.yaml")
-    return build(case, run(case, make_draws(case, FEW)))
+    study = run(case, make_draws(case, FEW))
+    return build(case, study, tornadoes(case, study))
 
 
 @pytest.fixture(scope="session")

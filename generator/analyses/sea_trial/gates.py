@@ -46,7 +46,7 @@ def refusal(trial: SeaTrial, row: TrialRow, vessel: Vessel) -> str:
         if first(depth_froude_number(speed, first(row.depth))) > DEPTH_FROUDE:
             return "water too shallow for this speed: above half that of the fastest wave there"
     if first(froude_number(speed, vessel.form.waterline_length)) > first(vessel.waves.highest):
-        return "faster than the hull form allows: the curve ends below this speed"
+        return "faster than the hull form reaches: its curve ends below this speed"
     full = trial.full_throttle_speed
     if (
         full is not None

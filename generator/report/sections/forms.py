@@ -8,7 +8,7 @@ from generator.report.page import Page
 from generator.report.parts import Part, Row, Table, numbers, reasons, words
 
 FORMS = ("hull_out", "family_out", "gko1993", "keuning1998", "keuning2008")
-HEADS = ("one hull left out", "its family left out", "form of 1993", "of 1998", "of 2008")
+OWN = {"hull_out": "One hull left out", "family_out": "Its family left out"}
 
 
 def part(page: Page) -> Part | None:
@@ -67,14 +67,27 @@ def _scores(page: Page) -> Table:
         )
         for key in page.keys("form_scores")
     )
-    columns = (words("Froude number", 15), *(numbers(head, 17) for head in HEADS))
-    caption = page.text(
-        "Error of total resistance of a bare hull, rms and mean, on measured cruiser-like models "
-        "(length-displacement ratio 4.3 to 6.1)"
-    )
-    notes = (
-        page.text("The first two columns are the regression on hulls it has not seen; the forms "
-                  "of 1998 and 2008 were made on these hulls; that of 1993 holds keel and rudder, "
-                  "so it lies high on bare hulls."),
+    columns = (
+        words("Froude number", 15), *(numbers(_head(page, form), 17) for form in FORMS),
     )  # fmt: skip
+    caption = page.text(
+        "Error of total resistance of a bare hull, rms and mean, on measured models of cruisers"
+    )
+    named = {form: page.find("second_opinions", form=form) for form in FORMS}
+    notes = (
+        page.text(
+            "The first two columns are the regression on hulls it has not seen. "
+            f"{{{named['keuning1998']}.name|given}} and {{{named['keuning2008']}.name|given}} were "
+            f"made on these very hulls; {{{named['gko1993']}.name|given}} holds keel and rudder, "
+            "so it lies high on bare hulls."
+        ),
+    )
     return Table("scores-table", caption, columns, rows, notes)
+
+
+def _head(page: Page, form: str) -> Markup:
+    """The name of a form, as the other table has it."""
+    own = OWN.get(form)
+    return page.words(f"{page.find('second_opinions', form=form)}.name") if own is None else (
+        Markup.escape(own)
+    )  # fmt: skip
