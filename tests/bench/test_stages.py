@@ -2,23 +2,33 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
+import numpy as np
 import pytest
 import yaml
 from pytest_benchmark.fixture import BenchmarkFixture
 
+from generator.analyses.demand import Scale, Weather
+from generator.analyses.hull import vessel
+from generator.analyses.plant import store
+from generator.analyses.power import at_points, power
+from generator.analyses.trial import read_trial
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.cli import DRAWS
-from generator.draws import make_draws
+from generator.draws import drawn, make_draws
 from generator.report.pdf import make_pdf
 from generator.report.render import Pages, make_pages
 from generator.report.results_file import build
+from generator.sensitivity import tornadoes
 from generator.study import run
 from tests.bench.floor import CASE
 
 TWO_MOTORS = CASE.with_name("ketch_34_two_motors.yaml")
+TRIAL_LIMIT = 0.1  # s
+SPEEDS = 60
 ANALYSES_LIMIT = 0.3  # s, two options with all draws in a warm process
 
 
@@ -75,3 +85,43 @@ def test_charts_and_html(benchmark: BenchmarkFixture, results: dict[str, Any]) -
 def test_pdf(benchmark: BenchmarkFixture, pages: Pages) -> None:
     made = benchmark.pedantic(make_pdf, (pages.html_print, pages.charts), rounds=3, warmup_rounds=1)
     assert made.bytes.startswith(b"%PDF")
+
+
+def test_hull_propeller_motor_and_range_of_two_options(
+    benchmark: BenchmarkFixture, two_options: Case
+) -> None:
+    """All draws at 60 speeds, both options: from the hull to the range."""
+    case = drawn(two_options, make_draws(two_options, DRAWS))
+    speed = np.linspace(1.0, 6.5, SPEEDS) * 1852.0 / 3600.0
+    studied = [(option, power(case, option, 0.0, Scale())) for option in case.options]
+
+    def chain() -> list[Any]:
+        found = []
+        for option, known in studied:
+            hull = vessel(case.boat, case.waters, 0.0)
+            curve = at_points(
+                case, option, replace(known, vessel=hull), Scale(), speed, Weather(0.0, 1.0)
+            )
+            held = store(option)
+            found.append(np.asarray(held.usable) / curve.output.drain * speed)
+        return found
+
+    ranges = benchmark.pedantic(chain, rounds=5, warmup_rounds=1)
+    assert all(item.shape == (DRAWS + 1, SPEEDS) for item in ranges)
+    assert benchmark.stats is not None
+    assert benchmark.stats.stats.median < ANALYSES_LIMIT
+
+
+def test_trial_fit_with_all_draws(benchmark: BenchmarkFixture, two_options: Case) -> None:
+    case = drawn(two_options, make_draws(two_options, DRAWS))
+    hull = vessel(case.boat, case.waters, 0.0)
+    found = benchmark.pedantic(read_trial, (case, hull), rounds=5, warmup_rounds=1)
+    assert found.used >= 2
+    assert benchmark.stats is not None
+    assert benchmark.stats.stats.median < TRIAL_LIMIT
+
+
+def test_what_is_worth_measuring(benchmark: BenchmarkFixture, two_options: Case) -> None:
+    study = run(two_options, make_draws(two_options, DRAWS))
+    found = benchmark.pedantic(tornadoes, (two_options, study), rounds=5, warmup_rounds=1)
+    assert found
