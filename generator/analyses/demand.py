@@ -35,6 +35,8 @@ class Sea:
     height: Array
     period: Array
     beyond_limit: Flags  # the formula is taken at its limit there
+    free_height: Array  # as the wind raises it
+    limit: Numbers  # of the formula
 
 
 @dataclass(frozen=True)
@@ -100,7 +102,14 @@ def sea_state(vessel: Vessel, weather: Weather) -> Sea:
     height, period = fetch_sea(weather.wind, weather.fetch)
     limit = height_limit(vessel.form.waterline_length)
     beyond = np.asarray(height > limit)
-    return Sea(np.asarray(np.minimum(height, limit)), np.asarray(period), beyond)
+    held = np.asarray(np.minimum(height, limit))
+    return Sea(held, np.asarray(period), beyond, np.asarray(height), limit)
+
+
+def thrust_kept(factors: Factors, height: Numbers, vessel: Vessel) -> Array:
+    """Share of its thrust that the screw keeps while she pitches in a sea of that height [-]."""
+    steepness = height / height_limit(vessel.form.waterline_length)
+    return np.asarray(1.0 - factors.pitching_loss * np.minimum(steepness, 1.0))
 
 
 def weather_force(vessel: Vessel, weather: Weather, speed: Array, factors: Factors) -> Array:

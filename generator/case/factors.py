@@ -17,6 +17,7 @@ class Factors:
     wind_and_chop: Numbers  # on calm resistance; leaves when wind and sea are computed
     steering_and_trim: Numbers  # on calm resistance
     wave_resistance: Numbers  # on the added resistance in waves
+    pitching_loss: Numbers  # share of thrust lost by pitching, sea at the limit of its formula
     motor_loss: Numbers  # on the motor and controller losses
     trial_error: Numbers  # on shaft power reduced from the trial
     prior_sigma: Numbers  # 1 sigma of the curve without trial, log

@@ -20,6 +20,7 @@ class Leg:
     wind: Numbers  # on the nose on the exposed part
     fetch: Numbers
     foul_stream: Numbers  # mean over the leg, against her
+    spring_stream: Numbers | None  # greatest against her at a gate, springs
     refuge: bool  # can it be broken off at a refuge?
     sailable: bool  # can it be sailed instead?
     line: int

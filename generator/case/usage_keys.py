@@ -78,6 +78,7 @@ class LegKeys(Group):
     wind: SpeedOrNone = None
     fetch: Distance = None
     foul_stream: Stream = None
+    spring_stream: SpeedOrNone = None
     refuge: YesNo = NEEDED
     sailable: YesNo = NEEDED
 
