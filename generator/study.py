@@ -9,6 +9,7 @@ from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.cost import cost
 from generator.analyses.cruising_range import cruising_range
 from generator.analyses.findings import Findings
+from generator.analyses.headwind import headwind
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
@@ -67,6 +68,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         trial=trial,
         weight=weight,
         power=found,
+        headwind=headwind(case, option, found, trial.scale),
         store=held,
         reserve=kept,
         ranges=cruising_range(case, option, found, kept, held),

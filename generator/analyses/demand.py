@@ -126,13 +126,19 @@ def weather_force(vessel: Vessel, weather: Weather, speed: Array, factors: Facto
 
 
 def shaft_demand(
-    vessel: Vessel, propeller: Propeller, condition: Numbers, speed: Array, resistance: Array
+    vessel: Vessel,
+    propeller: Propeller,
+    condition: Numbers,
+    speed: Array,
+    resistance: Array,
+    kept: Numbers = 1.0,
 ) -> Demand:
     """Let the propeller meet a resistance: turns, torque and power at the shaft coupling.
 
-    ``condition`` [-] raises the torque for rough or fouled blades.
+    ``condition`` [-] raises the torque for rough or fouled blades; ``kept`` [-] is the share of
+    its thrust that pitching leaves.
     """
-    thrust = np.asarray(required_thrust(resistance, propeller.thrust_deduction))
+    thrust = np.asarray(required_thrust(resistance, propeller.thrust_deduction) / kept)
     point = operating_point(
         thrust,
         np.asarray(advance_speed(speed, propeller.wake_fraction)),

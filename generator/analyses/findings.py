@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from generator.analyses.bank import BankResult
 from generator.analyses.cost import Cost
 from generator.analyses.cruising_range import Range
+from generator.analyses.headwind import Headwind
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
 from generator.analyses.plant import Store
@@ -29,6 +30,7 @@ class Findings:
     trial: TrialResult
     weight: Weight
     power: Power
+    headwind: Headwind
     store: Store
     reserve: Reserve
     ranges: tuple[Range, ...]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.demand import (
+    Sea,
     Weather,
     calm_parts,
     calm_resistance,
@@ -73,25 +74,22 @@ def headwind(case: Case, option: Option, found: Power, scale: Numbers) -> Headwi
     hull, factors = found.vessel, case.factors
     water = _water(case, hull, scale)
     sea = sea_state(hull, Weather(WINDS, case.waters.fetch))
-    waves = _waves(case, hull)
-    kept = thrust_kept(factors, sea.height, hull)
-    ladders, pulls = [], []
-    for peak in (False, True):
-        pull = greatest_pull(option, hull, factors, water.speed, peak)
-        towed = pull.thrust * (1.0 - np.asarray(option.propeller.thrust_deduction))
-        made = _speed_made(hull, water, waves, kept, towed)
-        ladders.append(Ladder(made, _binding(water, pull, made), _stops(made)))
-        pulls.append(pull)
-    best, speed = ladders[1].speed[0], np.atleast_2d(water.speed)[0]
+    asked = _asked(case, option, hull, water, sea)
+    pulls = [
+        greatest_pull(option, hull, factors, water.speed, peak)
+        for peak in ((False, True) if option.motor is not None else (False,))
+    ]
+    ladders = [_ladder(water, asked, pull) for pull in pulls]
+    best, speed = ladders[-1].speed[0], np.atleast_2d(water.speed)[0]
     return Headwind(
         continuous=ladders[0],
-        peak=ladders[1],
-        height=np.atleast_2d(np.asarray(sea.free_height)),
+        peak=ladders[-1],
+        height=np.atleast_2d(sea.free_height),
         beyond_limit=np.atleast_2d(sea.beyond_limit),
-        limit_wind=_limit_wind(sea.free_height, sea.limit),
-        shaft_power=np.interp(best, speed, np.atleast_2d(pulls[1].shaft_power)[0]),
-        pull=np.interp(best, speed, np.atleast_2d(pulls[1].thrust)[0]),
-        need=_need(case, option, hull, water, waves, kept),
+        limit_wind=_wind_of(np.atleast_2d(sea.free_height - np.asarray(sea.limit))),
+        shaft_power=np.interp(best, speed, np.atleast_2d(pulls[-1].shaft_power)[0]),
+        pull=np.interp(best, speed, np.atleast_2d(pulls[-1].thrust)[0]),
+        need=np.array([np.interp(LEAST_WAY, speed, row) for row in asked[:, 0, :]]),
     )
 
 
@@ -104,39 +102,29 @@ def _water(case: Case, hull: Vessel, scale: Numbers) -> _Water:
     return _Water(np.asarray(speed), np.atleast_2d(calm), np.atleast_2d(service))
 
 
-def _waves(case: Case, hull: Vessel) -> Array:
-    """Added resistance of each wind's sea [N], per draw."""
-    sea = sea_state(hull, Weather(WINDS, case.waters.fetch))
-    force = added_resistance(
-        sea.height, hull.form.waterline_beam, hull.bow_length, hull.water_density
-    )
-    return np.atleast_2d(force * case.factors.wave_resistance)
-
-
-def _column(values: Array, place: int) -> Array:
-    """One wind of a table that may be the same for all draws."""
-    table = np.atleast_2d(values)
-    return table[:, [place]]
-
-
-def _resistance(hull: Vessel, water: _Water, waves: Array, place: int) -> Array:
-    """Against one wind, never less than in a calm with its chop [N]."""
-    air = wind_force(hull.drag_area, WINDS[place], water.speed)
-    return np.asarray(np.maximum(water.service + air + _column(waves, place), water.calm))
-
-
-def _speed_made(
-    hull: Vessel, water: _Water, waves: Array, kept: Array, towed: Array
-) -> Array:
-    """Highest speed at which pull is not less than resistance, for every wind; 0 at the least."""
-    made = [
-        _crossing(
-            water.speed,
-            towed * _column(kept, place) - _resistance(hull, water, waves, place),
+def _asked(case: Case, option: Option, hull: Vessel, water: _Water, sea: Sea) -> Array:
+    """Thrust asked for against each wind [N], (winds, draws, speeds); never less than in a calm."""
+    waves = np.atleast_2d(
+        added_resistance(
+            sea.height, hull.form.waterline_beam, hull.bow_length, hull.water_density
         )
-        for place in range(WINDS.size)
-    ]
-    return np.stack(made, axis=1)
+        * case.factors.wave_resistance
+    )
+    passed = 1.0 - np.asarray(option.propeller.thrust_deduction)
+    kept = np.atleast_2d(passed * thrust_kept(case.factors, sea.height, hull))
+    speed = np.broadcast_to(water.speed, water.calm.shape)
+    asked = np.empty((WINDS.size, max(kept.shape[0], waves.shape[0], speed.shape[0]), NODES.size))
+    for place, wind in enumerate(WINDS):
+        met = water.service + wind_force(hull.drag_area, wind, speed) + waves[:, [place]]
+        np.maximum(met, water.calm, out=met)
+        np.divide(met, kept[:, [place]], out=asked[place])
+    return asked
+
+
+def _ladder(water: _Water, asked: Array, pull: Pull) -> Ladder:
+    """Highest speed at which pull is not less than what is asked, for every wind; 0 at least."""
+    made = np.stack([_crossing(water.speed, pull.thrust - each) for each in asked], axis=1)
+    return Ladder(made, _binding(water, pull, made), _wind_of(LEAST_WAY - made))
 
 
 def _crossing(speed: Array, surplus: Array) -> Array:
@@ -161,16 +149,6 @@ def _binding(water: _Water, pull: Pull, made: Array) -> Array:
     return np.atleast_2d(pull.binding)[0][nearest]
 
 
-def _stops(made: Array) -> Array:
-    """Wind in which she makes 2 kn [m/s], per draw; the last wind where she still makes more."""
-    return _wind_of(LEAST_WAY - made)
-
-
-def _limit_wind(height: Array, limit: Numbers) -> Array:
-    """Wind whose sea reaches the limit of the formula [m/s]; the last wind if none does."""
-    return _wind_of(np.atleast_2d(height - np.asarray(limit)))
-
-
 def _wind_of(rising: Array) -> Array:
     """Wind in which a table that rises with the wind passes zero [m/s]; the last if it never does.
 
@@ -185,18 +163,3 @@ def _wind_of(rising: Array) -> Array:
     found = WINDS[low] + np.clip(-before / rise, 0.0, 1.0) * (WINDS[1] - WINDS[0])
     found = np.where(count == 0, 0.0, np.where(count == rising.shape[1], WINDS[-1], found))
     return np.asarray(found[:, np.newaxis])
-
-
-def _need(
-    case: Case, option: Option, hull: Vessel, water: _Water, waves: Array, kept: Array
-) -> Array:
-    """Thrust that 2 kn ask for against each wind [N], best estimate."""
-    speed = np.atleast_2d(water.speed)[0]
-    passed = 1.0 - float(np.asarray(option.propeller.thrust_deduction).flat[0])
-    needs = [
-        np.interp(LEAST_WAY, speed, _resistance(hull, water, waves, place)[0])
-        / passed
-        / _column(kept, place)[0, 0]
-        for place in range(WINDS.size)
-    ]
-    return np.asarray(needs)

@@ -94,6 +94,7 @@ FORMS: Mapping[str, Form] = {
     "area": _both("m2", Look("m²", _rounding(1)), Look("ft²", _rounding(0), scale=1 / FOOT**2)),
     "fetch": _both("km", Look("km", _rounding(0)), Look("nm", _rounding(1), scale=1 / 1.852)),
     "force": _both("n", Look("N", _rounding(0)), Look("lbf", _rounding(0), scale=1 / POUND_FORCE)),
+    "torque": _same("newtonmetre", "N m", 0),
     "fuel": _both(
         "l", Look("L", _rounding(1, 10, 0)), Look("US gal", _rounding(1), scale=1 / GALLON)
     ),

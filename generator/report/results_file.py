@@ -27,6 +27,7 @@ from generator.report.results.frame_part import (
     seas_part,
     service_part,
 )
+from generator.report.results.headwind_part import headwind_part
 from generator.report.results.option_part import (
     bank_part,
     bars,
@@ -98,6 +99,7 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "speed_power": curve_rows(found, "calm"),
         "wind_power": wind_rows(found),
         "top_speed": top_speed(found),
+        "headwind": headwind_part(found),
         "range": range_rows(found),
         "range_at_cruise": ranges,
         "bank": bank,

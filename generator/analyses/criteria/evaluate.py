@@ -9,6 +9,8 @@ from generator.analyses.criteria import (
     calm_speed,
     continuous_power,
     evidence,
+    holding_off,
+    hours_of_headwind,
     must_make_leg,
 )
 from generator.analyses.criteria.catalogue import criteria
@@ -17,7 +19,9 @@ from generator.analyses.findings import Findings
 
 JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     1: must_make_leg.judge,
+    4: holding_off.judge,
     5: continuous_power.judge,
+    6: hours_of_headwind.judge,
     7: calm_speed.judge,
     14: battery_currents.judge,
     28: evidence.judge,

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from generator.report.page import Page
 from generator.report.parts import Section
-from generator.report.sections import bank, cost, cruising_range, legs, power, weight
+from generator.report.sections import bank, cost, cruising_range, headwind, legs, power, weight
 from generator.report.sections.evidence import graded
 
-ORDER = (power, cruising_range, bank, legs, weight, cost)
+ORDER = (power, headwind, cruising_range, bank, legs, weight, cost)
 
 
 def section(page: Page) -> Section:
@@ -16,4 +16,5 @@ def section(page: Page) -> Section:
         "Every figure is the middle of {study.draws|count} draws from the doubts of the inputs and "
         "of the defaults; spreads run from one in ten to nine in ten. "
     ) + graded(page)
-    return Section("results", "Results", tuple(each.part(page) for each in ORDER), lead)
+    parts = (each.part(page) for each in ORDER)
+    return Section("results", "Results", tuple(part for part in parts if part.title), lead)
