@@ -8,11 +8,13 @@ from generator.analyses.bank import bank_result
 from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.cost import cost
 from generator.analyses.cruising_range import cruising_range
+from generator.analyses.docking import docking
 from generator.analyses.findings import Findings
 from generator.analyses.headwind import headwind
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
+from generator.analyses.match import match
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
@@ -58,6 +60,7 @@ def run(case: Case, draws: Draws) -> Study:
 def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
     weight = weigh(case, option)
     found = power(case, option, weight.net, trial.scale)
+    docked = docking(case, option, found, trial.scale)
     held = store(option)
     kept = reserve(case, option, found, trial.scale, held)
     legs = passages(case, option, found, trial.scale, kept, held)
@@ -69,6 +72,8 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         weight=weight,
         power=found,
         headwind=headwind(case, option, found, trial.scale),
+        docking=docked,
+        match=match(case, option, found, trial.scale, docked),
         store=held,
         reserve=kept,
         ranges=cruising_range(case, option, found, kept, held),

@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from generator.analyses.bank import BankResult
 from generator.analyses.cost import Cost
 from generator.analyses.cruising_range import Range
+from generator.analyses.docking import Docking
 from generator.analyses.headwind import Headwind
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
+from generator.analyses.match import Match
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
@@ -31,6 +33,8 @@ class Findings:
     weight: Weight
     power: Power
     headwind: Headwind
+    docking: Docking
+    match: Match
     store: Store
     reserve: Reserve
     ranges: tuple[Range, ...]

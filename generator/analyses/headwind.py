@@ -105,9 +105,7 @@ def _water(case: Case, hull: Vessel, scale: Numbers) -> _Water:
 def _asked(case: Case, option: Option, hull: Vessel, water: _Water, sea: Sea) -> Array:
     """Thrust asked for against each wind [N], (winds, draws, speeds); never less than in a calm."""
     waves = np.atleast_2d(
-        added_resistance(
-            sea.height, hull.form.waterline_beam, hull.bow_length, hull.water_density
-        )
+        added_resistance(sea.height, hull.form.waterline_beam, hull.bow_length, hull.water_density)
         * case.factors.wave_resistance
     )
     passed = 1.0 - np.asarray(option.propeller.thrust_deduction)
@@ -139,14 +137,15 @@ def _crossing(speed: Array, surplus: Array) -> Array:
     falls = np.isfinite(high) & (high < low)
     share = np.where(falls, low / np.where(falls, low - high, 1.0), 0.0)
     step = np.clip(share, 0.0, 1.0) * (speed[rows, following] - speed[rows, place])
-    return np.where(last >= 0, speed[rows, place] + step, 0.0)
+    return np.asarray(np.where(last >= 0, speed[rows, place] + step, 0.0))
 
 
 def _binding(water: _Water, pull: Pull, made: Array) -> Array:
     """What binds at the speed made good, for the best estimate: at the nearest tabulated speed."""
     speed = np.atleast_2d(water.speed)[0]
     nearest = np.abs(speed[np.newaxis, :] - made[0][:, np.newaxis]).argmin(axis=1)
-    return np.atleast_2d(pull.binding)[0][nearest]
+    found: Array = np.atleast_2d(pull.binding)[0][nearest]
+    return found
 
 
 def _wind_of(rising: Array) -> Array:

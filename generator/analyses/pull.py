@@ -45,9 +45,7 @@ class Pull:
     binding: Array
 
 
-def greatest_pull(
-    option: Option, hull: Vessel, factors: Factors, speed: Array, peak: bool
-) -> Pull:
+def greatest_pull(option: Option, hull: Vessel, factors: Factors, speed: Array, peak: bool) -> Pull:
     """The screw at the first of the limits of power, torque, turns, current and voltage."""
     screw, limits = _wheel(option, hull, factors), ceiling(option, peak)
     water = np.asarray(advance_speed(speed, option.propeller.wake_fraction))

@@ -19,6 +19,7 @@ from generator.report.results.case_part import (
 )
 from generator.report.results.comparison_part import comparison_part
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
+from generator.report.results.docking_part import docking_part, match_part
 from generator.report.results.frame_part import (
     cautions_part,
     criteria_part,
@@ -100,6 +101,8 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "wind_power": wind_rows(found),
         "top_speed": top_speed(found),
         "headwind": headwind_part(found),
+        "docking": docking_part(found),
+        "match": match_part(found),
         "range": range_rows(found),
         "range_at_cruise": ranges,
         "bank": bank,

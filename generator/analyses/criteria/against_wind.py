@@ -34,7 +34,8 @@ def held(found: Findings, speed: Array, wind: float) -> Held:
     share = min(wind / KNOT - place, 1.0)
 
     def at(table: Array) -> Array:
-        return table[:, [place]] + share * (table[:, [place + 1]] - table[:, [place]])
+        low, high = table[:, [place]], table[:, [place + 1]]
+        return np.asarray(low + share * (high - low))
 
     height = at(ladder.height)
     limit = np.asarray(found.power.seas["calm"].limit)
@@ -95,14 +96,14 @@ def _flip(criterion: Criterion, found: Findings, what: Held) -> tuple[str, dict[
     """Shaft power and torque that hold the limit's speed in nine draws of ten."""
     speed = np.array([criterion.go * KNOT])
     weather = Weather(what.wind, found.case.waters.fetch)
-    curve = at_points(
-        found.case, found.option, found.power, found.trial.scale, speed, weather
-    )
+    curve = at_points(found.case, found.option, found.power, found.trial.scale, speed, weather)
     power = scalar(spread(np.nan_to_num(curve.demand.shaft_power, nan=np.inf)).high)
     torque = scalar(spread(np.nan_to_num(curve.demand.torque, nan=np.inf)).high)
     if what.beyond:
         return "sail set with the engine, or another day", {}
     if not np.isfinite(power):
         return "a propeller that carries more thrust", {}
-    text = "{here.flip_kw|power} and {here.flip_newtonmetre|torque} at the shaft, with this propeller"
+    text = (
+        "{here.flip_kw|power} and {here.flip_newtonmetre|torque} at the shaft, with this propeller"
+    )
     return text, {"flip_kw": power / 1e3, "flip_newtonmetre": torque}

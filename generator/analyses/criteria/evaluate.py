@@ -12,6 +12,8 @@ from generator.analyses.criteria import (
     holding_off,
     hours_of_headwind,
     must_make_leg,
+    propeller_match,
+    stopping,
 )
 from generator.analyses.criteria.catalogue import criteria
 from generator.analyses.criteria.criterion import NOT_ASSESSED, Criterion, Judgement
@@ -24,6 +26,8 @@ JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     6: hours_of_headwind.judge,
     7: calm_speed.judge,
     14: battery_currents.judge,
+    23: propeller_match.judge,
+    24: stopping.judge,
     28: evidence.judge,
 }
 

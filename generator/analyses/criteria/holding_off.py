@@ -39,4 +39,3 @@ def _rating(found: Findings) -> str:
         return "at peak"
     key = f"options.{found.place}.particulars.motor"
     return f"on its continuous rating (its peak lasts {{{key}.peak_time_min|minutes}}, not 30 min)"
-

@@ -64,7 +64,7 @@ def _fastest(page: Page) -> float:
 def _curves(page: Page, axes: Axes, option: str) -> None:
     look, rows = trait(page, option), _rows(page, option)
     winds = [row["wind_kn"] for row in rows]
-    kinds = (("continuous", 1.7), ("peak", 0.9)) if option in page.motors else (("peak", 1.3),)
+    kinds = [("continuous", 1.7), ("peak", 0.9)] if option in page.motors else [("peak", 1.3)]
     for kind, width in kinds:
         axes.plot(
             winds, [row[f"{kind}_kn"] for row in rows], color=look.colour, linestyle=look.dash,
@@ -98,10 +98,9 @@ def _handles(page: Page) -> list[Any]:
     handles: list[Any] = []
     for option in page.options:
         look, name = trait(page, option), page.value(option)["name"]
-        if option in page.motors:
-            kinds = ((f"{name}, continuous", 1.7), (f"{name}, peak", 0.9))
-        else:
-            kinds = ((name, 1.3),)
+        kinds = [(f"{name}, continuous", 1.7), (f"{name}, peak", 0.9)]
+        if option not in page.motors:
+            kinds = [(name, 1.3)]
         handles += [
             Line2D(
                 [], [], color=look.colour, linestyle=look.dash, linewidth=width, label=words,

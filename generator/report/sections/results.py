@@ -4,10 +4,20 @@ from __future__ import annotations
 
 from generator.report.page import Page
 from generator.report.parts import Section
-from generator.report.sections import bank, cost, cruising_range, headwind, legs, power, weight
+from generator.report.sections import (
+    bank,
+    cost,
+    cruising_range,
+    docking,
+    headwind,
+    legs,
+    power,
+    propeller,
+    weight,
+)
 from generator.report.sections.evidence import graded
 
-ORDER = (power, headwind, cruising_range, bank, legs, weight, cost)
+ORDER = (power, headwind, docking, propeller, cruising_range, bank, legs, weight, cost)
 
 
 def section(page: Page) -> Section:
