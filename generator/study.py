@@ -19,6 +19,7 @@ from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
 from generator.analyses.service_factor import ServiceFactor, service_factor
+from generator.analyses.stream import stream
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.verdict import Verdict, verdict
 from generator.analyses.weight import weigh
@@ -73,6 +74,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         power=found,
         headwind=headwind(case, option, found, trial.scale),
         docking=docked,
+        stream=stream(case, option, found, trial.scale),
         match=match(case, option, found, trial.scale, docked),
         store=held,
         reserve=kept,

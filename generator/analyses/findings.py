@@ -15,6 +15,7 @@ from generator.analyses.match import Match
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
+from generator.analyses.stream import Stream
 from generator.analyses.trial import TrialResult
 from generator.analyses.weight import Weight
 from generator.case.case import Case
@@ -34,6 +35,7 @@ class Findings:
     power: Power
     headwind: Headwind
     docking: Docking
+    stream: Stream
     match: Match
     store: Store
     reserve: Reserve

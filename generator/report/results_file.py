@@ -41,6 +41,7 @@ from generator.report.results.option_part import (
     year_part,
 )
 from generator.report.results.quick_part import quick_part
+from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import plain
 from generator.report.results.verdict_part import verdict_part
 from generator.study import OptionStudy, Study
@@ -103,6 +104,7 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "headwind": headwind_part(found),
         "docking": docking_part(found),
         "match": match_part(found),
+        "stream": stream_part(found),
         "range": range_rows(found),
         "range_at_cruise": ranges,
         "bank": bank,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from generator.report.canvas import Drawing, corner_label, drawn, label, placed
-from generator.report.figures.look import INK, trait
+from generator.report.figures.look import INK, PAD, trait
 from generator.report.page import Page
 
 if TYPE_CHECKING:
@@ -58,4 +58,4 @@ def _bar(page: Page, axes: Axes, option: str, stop: int, at: float) -> None:
     seconds = (
         f"{page.plain(f'{key}.distance_m', 'height')}, {page.plain(f'{key}.time_s', 'seconds')}"
     )
-    label(axes, (width, at), f" {seconds}", va="center", fontsize=7.5)
+    label(axes, (width, at), f" {seconds}", va="center", fontsize=7.5, bbox=PAD, zorder=5)

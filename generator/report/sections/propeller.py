@@ -85,7 +85,8 @@ def _yard(page: Page) -> tuple[Markup, ...]:
     )
     shaft = (
         f"Stalled, {{{motor}.name|given}} twists the shaft with "
-        f"{{{key}.stall_newtonmetre|torque}}; a stainless shaft needs {{{key}.shaft_needed_mm|length_small}} for that"
+        f"{{{key}.stall_newtonmetre|torque}}; a stainless "
+        f"shaft needs {{{key}.shaft_needed_mm|length_small}} for that"
     )
     holds = page.value(f"{key}.shaft_holds")
     if holds is None:

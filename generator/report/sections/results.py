@@ -13,11 +13,12 @@ from generator.report.sections import (
     legs,
     power,
     propeller,
+    stream,
     weight,
 )
 from generator.report.sections.evidence import graded
 
-ORDER = (power, headwind, docking, propeller, cruising_range, bank, legs, weight, cost)
+ORDER = (power, headwind, docking, propeller, cruising_range, stream, bank, legs, weight, cost)
 
 
 def section(page: Page) -> Section:
