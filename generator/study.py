@@ -18,9 +18,11 @@ from generator.analyses.match import match
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
+from generator.analyses.rules_of_thumb import rules_of_thumb
 from generator.analyses.service_factor import ServiceFactor, service_factor
 from generator.analyses.stream import stream
 from generator.analyses.trial import TrialResult, read_trial
+from generator.analyses.under_sail import under_sail
 from generator.analyses.verdict import Verdict, verdict
 from generator.analyses.weight import weigh
 from generator.case.case import Case
@@ -65,6 +67,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
     held = store(option)
     kept = reserve(case, option, found, trial.scale, held)
     legs = passages(case, option, found, trial.scale, kept, held)
+    key = key_figures(case, option, found, legs)
     findings = Findings(
         case=case,
         option=option,
@@ -81,7 +84,9 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         ranges=cruising_range(case, option, found, kept, held),
         bank=bank_result(case, option, found, trial.scale, kept, held, weight),
         legs=legs,
-        key=key_figures(case, option, found, legs),
+        key=key,
+        sail=under_sail(case, option, found, trial.scale),
+        rules=rules_of_thumb(case, found, key.cruise_shaft_power),
         cost=cost(case, option, legs),
         range_cautions=hull_cautions(found.vessel.form),
     )

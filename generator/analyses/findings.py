@@ -15,8 +15,10 @@ from generator.analyses.match import Match
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
+from generator.analyses.rules_of_thumb import RulesOfThumb
 from generator.analyses.stream import Stream
 from generator.analyses.trial import TrialResult
+from generator.analyses.under_sail import UnderSail
 from generator.analyses.weight import Weight
 from generator.case.case import Case
 from generator.case.option import Option
@@ -43,5 +45,7 @@ class Findings:
     bank: BankResult | None
     legs: Legs
     key: KeyFigures
+    sail: UnderSail
+    rules: RulesOfThumb
     cost: Cost
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range

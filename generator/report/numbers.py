@@ -64,6 +64,7 @@ FOOT, POUND, INCH, GALLON, POUND_FORCE = 0.3048, 0.45359237, 25.4, 3.785411784, 
 
 FORMS: Mapping[str, Form] = {
     "speed": _same("kn", "kn", 1),
+    "speed_small": _same("kn", "kn", 2),
     "wind": _same("kn", "kn", 0),
     "distance": _same("nm", "nm", 1, 10, 0),
     "power": _same("kw", "kW", 2, 1, 1, 100, 0),

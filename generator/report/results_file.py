@@ -43,6 +43,7 @@ from generator.report.results.option_part import (
 from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import plain
+from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.verdict_part import verdict_part
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
@@ -105,6 +106,8 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "docking": docking_part(found),
         "match": match_part(found),
         "stream": stream_part(found),
+        "under_sail": under_sail_part(found),
+        "rules_of_thumb": rules_part(found),
         "range": range_rows(found),
         "range_at_cruise": ranges,
         "bank": bank,

@@ -14,11 +14,24 @@ from generator.report.sections import (
     power,
     propeller,
     stream,
+    under_sail,
     weight,
 )
 from generator.report.sections.evidence import graded
 
-ORDER = (power, headwind, docking, propeller, cruising_range, stream, bank, legs, weight, cost)
+ORDER = (
+    power,
+    headwind,
+    docking,
+    propeller,
+    cruising_range,
+    stream,
+    bank,
+    legs,
+    under_sail,
+    weight,
+    cost,
+)
 
 
 def section(page: Page) -> Section:
