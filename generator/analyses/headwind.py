@@ -21,6 +21,7 @@ from generator.analyses.pull import Pull, greatest_pull
 from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
+from generator.physics.hull.beaufort import beaufort_force, open_sea_height
 from generator.physics.hull.waves import added_resistance
 from generator.physics.hull.windage import wind_force
 from generator.physics.water import GRAVITY
@@ -53,6 +54,8 @@ class Headwind:
     continuous: Ladder
     peak: Ladder
     height: Array  # m, by the fetch law, per draw and wind
+    force: Array  # Beaufort, one per wind
+    open_sea: Array  # m, of the open sea by Beaufort's scale, one per wind
     beyond_limit: Flags
     limit_wind: Array  # m/s, at which the sea reaches the limit of the formula
     shaft_power: Array  # W at peak, at the speed made good, best estimate, one per wind
@@ -85,6 +88,8 @@ def headwind(case: Case, option: Option, found: Power, scale: Numbers) -> Headwi
         continuous=ladders[0],
         peak=ladders[-1],
         height=np.atleast_2d(sea.free_height),
+        force=beaufort_force(WINDS),
+        open_sea=open_sea_height(WINDS),
         beyond_limit=np.atleast_2d(sea.beyond_limit),
         limit_wind=_wind_of(np.atleast_2d(sea.free_height - np.asarray(sea.limit))),
         shaft_power=np.interp(best, speed, np.atleast_2d(pulls[-1].shaft_power)[0]),

@@ -16,7 +16,9 @@ from generator.physics.drive.propeller import (
 )
 
 TURN = 2.0 * np.pi  # rad
-STEPS = 5  # of Newton from above; the cubic is nearly n³, so three reach five digits
+STEPS = 5  # of Newton; from the start below they reach the sixth digit
+LIFT = 0.7  # turns gained with a = VA / D at one torque, about; start of Newton only
+LEAST_TURNS = 1e-6  # 1/s, in place of a screw at rest
 
 
 @dataclass(frozen=True)
@@ -119,7 +121,8 @@ def turns_at_power_line(
 
     PD(n) = L0 + L1 n;  a power limit is L0, a torque limit L1 = 2 π Q
 
-    Newton goes down from ``most``: PD is convex there, so it cannot step past the answer.
+    Newton starts from the turns tied up, raised for the way on her; PD is convex in n, so that
+    it comes down on the answer from above.
 
     Args:
         screw: the wheel
@@ -138,11 +141,11 @@ def turns_at_power_line(
     g0, g1, g2, g3 = (TURN * g for g in screw.grip)
     c1, c2 = g1 * a, g2 * a * a - slope
     c3 = g3 * a * a * a - constant
-    shape = np.broadcast_shapes(np.shape(c3), np.shape(c2), np.shape(g0), np.shape(most))
-    turns = np.array(np.broadcast_to(most, shape), dtype=np.float64)
+    tied_up = np.cbrt(np.maximum(constant, 0.0) / g0) + np.sqrt(np.maximum(slope, 0.0) / g0)
+    turns = np.minimum(tied_up + LIFT * a, most) + 0.0 * c3
     for _ in range(STEPS):
         value = ((g0 * turns + c1) * turns + c2) * turns + c3
         steep = (3.0 * g0 * turns + 2.0 * c1) * turns + c2
-        down = np.maximum(value, 0.0) / np.where(steep > 0.0, steep, np.inf)
-        turns = np.maximum(turns - down, 1e-6)
+        turns = turns - value / np.where(steep > 0.0, steep, np.inf)
+        turns = np.minimum(np.maximum(turns, LEAST_TURNS), most)
     return turns

@@ -41,6 +41,7 @@ def _row(found: Findings, place: int) -> Row:
     beyond = bool(ladder.beyond_limit[0, place])
     row: Row = {
         "wind_kn": float(place),
+        "beaufort": float(ladder.force[place]),
         "wave_height_m": _middle(height, "m"),
         "beyond_limit": beyond,
         "need_n": None if beyond else float(ladder.need[place]),
@@ -89,6 +90,7 @@ def _lee_shore(found: Findings) -> Row:
     return {
         "wind_kn": wind,
         "wave_height_m": _middle(ladder.height[:, [place]], "m"),
+        "open_sea_m": float(ladder.open_sea[place]),
         "beyond_limit": beyond,
         "need_n": None if beyond else float(ladder.need[place]),
         "continuous_kn": None if beyond else _middle(ladder.continuous.speed[:, [place]], "kn"),

@@ -24,7 +24,8 @@ def _lead(page: Page) -> Markup:
     return page.text(
         "Against the wind she meets its force on hull and rig and the sea that it raises over "
         f"{{waters.fetch_km|fetch}}: {{{key}.lee_shore.wave_height_m|length}} in "
-        f"{{{key}.lee_shore.wind_kn|wind}}. The wave formula ends at "
+        f"{{{key}.lee_shore.wind_kn|wind}} (the open sea has "
+        f"{{{key}.lee_shore.open_sea_m|height}} in it). The wave formula ends at "
         f"{{{key}.limit_wind_kn|wind}} over that fetch; beyond it no speed is given for any "
         "option, the diesel among them."
     )
@@ -81,9 +82,9 @@ def _figure(page: Page) -> Figure:
 
 
 def _table(page: Page) -> Table:
-    columns = [words(f"Wind, {page.unit('wind')}", 10)]
+    columns = [words(f"Wind, {page.unit('wind')} and Beaufort", 13)]
     kinds = [(option, kind) for option in page.options for kind in _kinds(page, option)]
-    width = 90 // len(kinds)
+    width = 87 // len(kinds)
     for option, kind in kinds:
         name = page.words(f"{option}.name")
         head = name + Markup(", ") + kind if option in page.motors else name
@@ -93,7 +94,8 @@ def _table(page: Page) -> Table:
         keys = [f"{option}.headwind.rows.{wind}" for option, _ in kinds]
         cells = tuple(_cell(page, key, kind) for key, (_, kind) in zip(keys, kinds, strict=True))
         used += [f"{key}.{kind}_kn" for key, (_, kind) in zip(keys, kinds, strict=True)]
-        rows.append(Row(page.show(f"{keys[0]}.wind_kn", "wind:bare"), cells))
+        head = page.show(f"{keys[0]}.wind_kn", "wind:bare") + Markup(" · F\u2009")
+        rows.append(Row(head + page.show(f"{keys[0]}.beaufort", "count"), cells))
     caption = page.text(
         "Speed made good against wind and its sea, and what binds there; 0 is driven back"
     )
