@@ -28,7 +28,7 @@ from generator.report.results.frame_part import (
     seas_part,
     service_part,
 )
-from generator.report.results.headwind_part import headwind_part
+from generator.report.results.headwind_part import headwind_part, limits_part
 from generator.report.results.option_part import (
     bank_part,
     bars,
@@ -71,6 +71,7 @@ def build(case: Case, study: Study) -> dict[str, Any]:
         **surroundings_part(case, found[0].legs.results),
         **assumptions,
         "sea_states": seas_part(found[0]),
+        "limits": limits_part(),
         "options": [_option(item, keep, _first(found, "new diesel")) for item in study.options],
         "comparison": comparison_part(found),
         "criteria": criteria_part(study),

@@ -16,7 +16,7 @@ LEAST_WAY = 2.0  # kn
 ZONE, BEYOND = "#f3dfd3", "#e6e9ec"
 
 
-def headwind_ladder(page: Page, name: str = "headwind-ladder", height: float = 3.5) -> Drawing:
+def headwind_ladder(page: Page, name: str = "headwind-ladder", height: float = 3.1) -> Drawing:
     """Speed made good over true wind; thick for good, thin at peak; lee-shore zone shaded."""
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 

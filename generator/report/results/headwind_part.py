@@ -16,7 +16,22 @@ from generator.report.results.suffix import PER_SI
 Row = dict[str, Any]
 NOT_ALONE = "not by engine alone: the sea is beyond the added-resistance formula"
 DRIVEN = "driven back"
-LEAST_WAY = 2.0  # kn
+# What the analyses and the criteria take as enough: common practice, no source.
+LIMITS_OF_PRACTICE = {
+    "least_way_kn": 2.0,  # made good off a lee shore
+    "stop_from_kn": 3.0,
+    "stop_lengths": 1.0,
+    "stop_from_more_kn": 5.0,
+    "gate_go_kn": 1.5,
+    "gate_tide_kn": 0.5,
+    "least_through_kn": 2.5,
+    "least_over_kn": 1.0,
+}
+
+
+def limits_part() -> Row:
+    """Limits of practice that sentences name."""
+    return dict(LIMITS_OF_PRACTICE)
 
 
 def headwind_part(found: Findings) -> Row:

@@ -8,7 +8,7 @@ from generator.report.figures.headwind import headwind_ladder
 from generator.report.page import Page
 from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
 
-SHOWN = (0, 5, 10, 15, 20, 25, 30, 35, 40)  # kn of wind in the table
+SHOWN = (0, 10, 15, 20, 25, 30, 35)  # kn of wind in the table
 
 
 def part(page: Page) -> Part:
@@ -47,7 +47,7 @@ def _held(page: Page, option: str) -> str:
     peak = f" ({{{key}.peak_kn|speed}} at peak)" if option in page.motors else ""
     return (
         f"off a lee shore in {{{key}.wind_kn|wind}} she makes {{{key}.continuous_kn|speed}}{peak}; "
-        f"2 kn there ask for {{{key}.need_n|force}} of thrust"
+        f"{{limits.least_way_kn|speed}} there ask for {{{key}.need_n|force}} of thrust"
     )
 
 
@@ -55,9 +55,9 @@ def _ends(page: Page, option: str, kind: str) -> str:
     key = f"{option}.headwind.{kind}"
     rating = f" on the {kind} rating" if option in page.motors else ""
     if page.value(f"{key}.stops_by") == "sea":
-        return f"she still makes 2 kn{rating} where the wave formula ends"
+        return f"she still makes {{limits.least_way_kn|speed}}{rating} where the wave formula ends"
     return (
-        f"she stops making 2 kn{rating} in {{{key}.stops_kn|wind}} (one in ten already in "
+        f"she stops making {{limits.least_way_kn|speed}}{rating} in {{{key}.stops_kn|wind}} (one in ten already in "
         f"{{{key}.stops_low_kn|wind}}), where {{{key}.stops_by|given}} binds"
     )
 
@@ -67,16 +67,16 @@ def _figure(page: Page) -> Figure:
     for motor in page.motors or page.options[:1]:
         key = f"{motor}.headwind.continuous"
         if page.value(f"{key}.stops_by") == "sea":
-            told.append(f"{{{motor}.name|given}} makes 2 kn up to the end of the wave formula")
+            told.append(f"{{{motor}.name|given}} makes {{limits.least_way_kn|speed}} up to the end of the wave formula")
         else:
             told.append(
-                f"{{{motor}.name|given}} stops making 2 kn in {{{key}.stops_kn|wind}} for good"
+                f"{{{motor}.name|given}} stops making {{limits.least_way_kn|speed}} in {{{key}.stops_kn|wind}} for good"
             )
     finding = page.text("; ".join(told) + ".")
     note = page.text(
         "Middle of {study.draws|count} draws, in service, sea over a fetch of "
         "{waters.fetch_km|fetch}; the screw solved against power, torque, turns, battery current "
-        "and battery voltage. Markers: 2 kn made good. Grey: beyond the wave formula."
+        "and battery voltage. Markers: {limits.least_way_kn|speed} made good. Grey: beyond the wave formula."
     )
     return Figure("headwind-ladder", finding, note, headwind_ladder(page))
 
@@ -97,7 +97,7 @@ def _table(page: Page) -> Table:
         head = page.show(f"{keys[0]}.wind_kn", "wind:bare") + Markup(" · F\u2009")
         rows.append(Row(head + page.show(f"{keys[0]}.beaufort", "count"), cells))
     caption = page.text(
-        "Speed made good against wind and its sea, and what binds there; 0 is driven back"
+        "Speed made good against wind and its sea, and what binds there; nothing made good is driven back"
     )
     return Table("headwind-table", caption, tuple(columns), tuple(rows), reasons(page, used))
 
@@ -106,4 +106,4 @@ def _cell(page: Page, key: str, kind: str) -> Markup:
     shown = page.show(f"{key}.{kind}_kn", "speed:bare")
     if page.value(f"{key}.{kind}_kn") is None:
         return shown
-    return shown + Markup("<br>") + page.words(f"{key}.{kind}_limit")
+    return shown + Markup(" ") + page.words(f"{key}.{kind}_limit")

@@ -23,7 +23,8 @@ def _figure(page: Page) -> Figure:
     finding = page.text(" ".join(_told(page, motor) for motor in page.motors))
     note = page.text(
         "Calm water, in service, house load included where it draws on this bank. Cheapest speed: "
-        "never below 2.5 kn through the water and 1 kn over the ground."
+        "never below {limits.least_through_kn|speed} through the water and "
+        "{limits.least_over_kn|speed} over the ground."
     )
     return Figure("foul-stream", finding, note, foul_stream(page))
 
@@ -79,8 +80,8 @@ def _gates(page: Page) -> tuple[Table, ...]:
     )  # fmt: skip
     rows = tuple(_gate(page, key) for key in keys)
     caption = page.text(
-        "Gates: speed on the continuous rating less the stream; 1.5 kn is enough, 0.5 kn asks for "
-        "the tide to be worked"
+        "Gates: speed on the continuous rating less the stream; {limits.gate_go_kn|speed} is "
+        "enough, {limits.gate_tide_kn|speed} asks for the tide to be worked"
     )
     used = [f"{key}.{name}" for key in keys for name in ("least_kwh_per_nm", "through_kn")]
     return (Table("gate-table", caption, columns, rows, reasons(page, used)),)
