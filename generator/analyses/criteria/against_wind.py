@@ -81,8 +81,8 @@ def _why(what: Held, rating: str) -> str:
             "({here.made_low_kn|speed} at the pessimistic end)"
         )
     return (
-        f"{{here.made_kn|speed}} made good against {{here.wind_kn|wind}} {rating}, "
-        "{here.made_low_kn|speed} at the pessimistic end"
+        f"{{here.made_kn|speed}} made good against {{here.wind_kn|wind}} {rating} "
+        "(one in ten: below {here.made_low_kn|speed})"
     )
 
 
@@ -103,7 +103,5 @@ def _flip(criterion: Criterion, found: Findings, what: Held) -> tuple[str, dict[
         return "sail set with the engine, or another day", {}
     if not np.isfinite(power):
         return "a propeller that carries more thrust", {}
-    text = (
-        "{here.flip_kw|power} and {here.flip_newtonmetre|torque} at the shaft, with this propeller"
-    )
+    text = "{here.flip_kw|power} and {here.flip_newtonmetre|torque} at the shaft"
     return text, {"flip_kw": power / 1e3, "flip_newtonmetre": torque}

@@ -13,5 +13,5 @@ WIND = 20.0 * KNOT  # m/s, for hours: common practice, no source
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Speed made good against 20 kn on the continuous rating."""
     what = held(found, found.headwind.continuous.speed, WIND)
-    rating = "at full power" if found.option.motor is None else "on its continuous rating"
+    rating = "at full power" if found.option.motor is None else "for good"
     return judged(criterion, found, what, rating)

@@ -47,7 +47,8 @@ def _cross_wind(page: Page) -> Markup:
 
 def _figure(page: Page) -> Figure:
     told = [
-        f"{{{option}.name|given}} stops from {{limits.stop_from_kn|speed}} in {{{option}.docking.stops.0.lengths|ratio}} "
+        f"{{{option}.name|given}} stops from {{limits.stop_from_kn|speed}} in "
+        f"{{{option}.docking.stops.0.lengths|ratio}} "
         f"boat lengths and {{{option}.docking.stops.0.time_s|seconds}}"
         for option in page.options
     ]
@@ -61,10 +62,11 @@ def _figure(page: Page) -> Figure:
 
 def _table(page: Page) -> Table:
     force, length = page.unit("force"), page.unit("height")
+    slow, fast = (page.text(f"From {{limits.stop_from_{name}kn|speed}}") for name in ("", "more_"))
     columns = (
         words("Option", 24), numbers("Ahead", 10, force), numbers("Ahead, peak", 11, force),
-        numbers("Astern", 10, force), numbers(page.text("From {limits.stop_from_kn|speed}"), 11, length), numbers("Lengths", 9),
-        numbers(page.text("From {limits.stop_from_more_kn|speed}"), 11, length), numbers("Lengths", 9),
+        numbers("Astern", 10, force), numbers(slow, 11, length), numbers("Lengths", 9),
+        numbers(fast, 11, length), numbers("Lengths", 9),
     )  # fmt: skip
     rows = tuple(_row(page, option) for option in page.options)
     caption = page.text("Pull tied up, and way from full astern to standstill in still air")

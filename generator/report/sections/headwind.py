@@ -57,7 +57,8 @@ def _ends(page: Page, option: str, kind: str) -> str:
     if page.value(f"{key}.stops_by") == "sea":
         return f"she still makes {{limits.least_way_kn|speed}}{rating} where the wave formula ends"
     return (
-        f"she stops making {{limits.least_way_kn|speed}}{rating} in {{{key}.stops_kn|wind}} (one in ten already in "
+        f"she stops making {{limits.least_way_kn|speed}}{rating} in {{{key}.stops_kn|wind}} "
+        "(one in ten already in "
         f"{{{key}.stops_low_kn|wind}}), where {{{key}.stops_by|given}} binds"
     )
 
@@ -67,16 +68,21 @@ def _figure(page: Page) -> Figure:
     for motor in page.motors or page.options[:1]:
         key = f"{motor}.headwind.continuous"
         if page.value(f"{key}.stops_by") == "sea":
-            told.append(f"{{{motor}.name|given}} makes {{limits.least_way_kn|speed}} up to the end of the wave formula")
+            told.append(
+                f"{{{motor}.name|given}} makes {{limits.least_way_kn|speed}} up to "
+                "the end of the wave formula"
+            )
         else:
             told.append(
-                f"{{{motor}.name|given}} stops making {{limits.least_way_kn|speed}} in {{{key}.stops_kn|wind}} for good"
+                f"{{{motor}.name|given}} stops making {{limits.least_way_kn|speed}} in "
+                f"{{{key}.stops_kn|wind}} for good"
             )
     finding = page.text("; ".join(told) + ".")
     note = page.text(
         "Middle of {study.draws|count} draws, in service, sea over a fetch of "
         "{waters.fetch_km|fetch}; the screw solved against power, torque, turns, battery current "
-        "and battery voltage. Markers: {limits.least_way_kn|speed} made good. Grey: beyond the wave formula."
+        "and battery voltage. Markers: {limits.least_way_kn|speed} made good. Grey: "
+        "beyond the wave formula."
     )
     return Figure("headwind-ladder", finding, note, headwind_ladder(page))
 
@@ -97,7 +103,8 @@ def _table(page: Page) -> Table:
         head = page.show(f"{keys[0]}.wind_kn", "wind:bare") + Markup(" · F\u2009")
         rows.append(Row(head + page.show(f"{keys[0]}.beaufort", "count"), cells))
     caption = page.text(
-        "Speed made good against wind and its sea, and what binds there; nothing made good is driven back"
+        "Speed made good against wind and its sea, and what binds there; nothing made good is "
+        "driven back"
     )
     return Table("headwind-table", caption, tuple(columns), tuple(rows), reasons(page, used))
 
