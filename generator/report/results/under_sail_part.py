@@ -72,6 +72,6 @@ def rules_part(found: Findings) -> Row:
         "keith_kw": rules.keith / 1e3,
         "wyman_kw": rules.wyman / 1e3,
         "computed_kw": rules.computed / 1e3,
-        "share_of_gerr": rules.computed / rules.gerr,
+        "gerr_share": rules.computed / rules.gerr,
         "above": rules.above,
     }

@@ -40,7 +40,7 @@ def _rules(page: Page) -> Markup:
     said = (
         f"Cross-check by rules of thumb at {{{key}.speed_kn|speed}}: Gerr would install "
         f"{{{key}.gerr_kw|power}}, Wyman {{{key}.wyman_kw|power}}, Keith {{{key}.keith_kw|power}}; "
-        f"the computed need in service is {{{key}.share_of_gerr|share}} of Gerr's"
+        f"the computed need in service is {{{key}.gerr_share|share}} of Gerr's"
     )
     if page.value(f"{key}.above"):
         said += ", above that ceiling: length, displacement or trial is likely mistyped"
