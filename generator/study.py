@@ -9,18 +9,24 @@ from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.confined import confined_legs
 from generator.analyses.cost import cost
 from generator.analyses.cruising_range import cruising_range
+from generator.analyses.docking import docking
 from generator.analyses.findings import Findings
+from generator.analyses.headwind import headwind
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
 from generator.analyses.low_speed import low_speed
+from generator.analyses.match import match
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
+from generator.analyses.rules_of_thumb import rules_of_thumb
 from generator.analyses.sea_trial.model import trial_option
 from generator.analyses.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.service_factor import ServiceFactor, service_factor
+from generator.analyses.stream import stream
 from generator.analyses.trial import TrialResult, read_trial
+from generator.analyses.under_sail import under_sail
 from generator.analyses.verdict import Verdict, verdict
 from generator.analyses.weight import weigh
 from generator.arrays import Numbers
@@ -76,9 +82,11 @@ def _aboard(case: Case) -> Numbers:
 def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
     weight = weigh(case, option)
     found = power(case, option, weight.net, trial.scale)
+    docked = docking(case, option, found, trial.scale)
     held = store(option)
     kept = reserve(case, option, found, trial.scale, held)
     legs = passages(case, option, found, trial.scale, kept, held)
+    key = key_figures(case, option, found, legs)
     findings = Findings(
         case=case,
         option=option,
@@ -86,13 +94,19 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         trial=trial,
         weight=weight,
         power=found,
+        headwind=headwind(case, option, found, trial.scale),
+        docking=docked,
+        stream=stream(case, option, found, trial.scale),
+        match=match(case, option, found, trial.scale, docked),
         store=held,
         reserve=kept,
         ranges=cruising_range(case, option, found, kept, held),
         bank=bank_result(case, option, found, trial.scale, kept, held, weight),
         legs=legs,
         low_speed=low_speed(case, option, found),
-        key=key_figures(case, option, found, legs),
+        key=key,
+        sail=under_sail(case, option, found, trial.scale),
+        rules=rules_of_thumb(case, found, key.cruise_shaft_power),
         cost=cost(case, option, legs),
         confined=confined_legs(case, found.vessel),
         range_cautions=hull_cautions(found.vessel.form),

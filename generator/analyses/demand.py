@@ -38,6 +38,8 @@ class Sea:
     height: Array
     period: Array
     beyond_limit: Flags  # the formula is taken at its limit there
+    free_height: Array  # as the wind raises it
+    limit: Numbers  # of the formula
 
 
 @dataclass(frozen=True)
@@ -131,7 +133,14 @@ def sea_state(vessel: Vessel, weather: Weather) -> Sea:
     height, period = fetch_sea(weather.wind, weather.fetch)
     limit = height_limit(vessel.form.waterline_length)
     beyond = np.asarray(height > limit)
-    return Sea(np.asarray(np.minimum(height, limit)), np.asarray(period), beyond)
+    held = np.asarray(np.minimum(height, limit))
+    return Sea(held, np.asarray(period), beyond, np.asarray(height), limit)
+
+
+def thrust_kept(factors: Factors, height: Numbers, vessel: Vessel) -> Array:
+    """Share of its thrust that the screw keeps while she pitches in a sea of that height [-]."""
+    steepness = height / height_limit(vessel.form.waterline_length)
+    return np.asarray(1.0 - factors.pitching_loss * np.minimum(steepness, 1.0))
 
 
 def weather_force(vessel: Vessel, weather: Weather, speed: Array, factors: Factors) -> Array:
@@ -148,13 +157,19 @@ def weather_force(vessel: Vessel, weather: Weather, speed: Array, factors: Facto
 
 
 def shaft_demand(
-    vessel: Vessel, propeller: Propeller, condition: Numbers, speed: Array, resistance: Array
+    vessel: Vessel,
+    propeller: Propeller,
+    condition: Numbers,
+    speed: Array,
+    resistance: Array,
+    kept: Numbers = 1.0,
 ) -> Demand:
     """Let the propeller meet a resistance: turns, torque and power at the shaft coupling.
 
-    ``condition`` [-] raises the torque for rough or fouled blades.
+    ``condition`` [-] raises the torque for rough or fouled blades; ``kept`` [-] is the share of
+    its thrust that pitching leaves.
     """
-    thrust = np.asarray(required_thrust(resistance, propeller.thrust_deduction))
+    thrust = np.asarray(required_thrust(resistance, propeller.thrust_deduction) / kept)
     point = operating_point(
         thrust,
         np.asarray(advance_speed(speed, propeller.wake_fraction)),

@@ -8,13 +8,19 @@ from generator.analyses.bank import BankResult
 from generator.analyses.confined import ConfinedLeg
 from generator.analyses.cost import Cost
 from generator.analyses.cruising_range import Range
+from generator.analyses.docking import Docking
+from generator.analyses.headwind import Headwind
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
 from generator.analyses.low_speed import LowSpeed
+from generator.analyses.match import Match
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
+from generator.analyses.rules_of_thumb import RulesOfThumb
+from generator.analyses.stream import Stream
 from generator.analyses.trial import TrialResult
+from generator.analyses.under_sail import UnderSail
 from generator.analyses.weight import Weight
 from generator.case.case import Case
 from generator.case.option import Option
@@ -31,6 +37,10 @@ class Findings:
     trial: TrialResult
     weight: Weight
     power: Power
+    headwind: Headwind
+    docking: Docking
+    stream: Stream
+    match: Match
     store: Store
     reserve: Reserve
     ranges: tuple[Range, ...]
@@ -38,6 +48,8 @@ class Findings:
     legs: Legs
     low_speed: LowSpeed | None
     key: KeyFigures
+    sail: UnderSail
+    rules: RulesOfThumb
     cost: Cost
     confined: tuple[ConfinedLeg, ...]  # legs in shallow or narrow water
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range

@@ -18,7 +18,9 @@ from generator.physics.drive.motor import bounded_losses, electrical_power, moto
 from generator.physics.energy.battery import nominal_energy
 
 OVERSPEED = 1.05  # share of rated speed that a plant may turn at: common practice, no source
-LIMITS = ("power", "torque", "turns")
+LIMITS = ("power", "torque", "turns", "battery current", "battery voltage")
+PER_HOUR = 3600.0  # a current of 1 C empties the nominal charge in so many seconds
+MANAGED = ("LFP", "NMC")  # a management system cuts these off; lead only sags
 
 
 @dataclass(frozen=True)
@@ -50,20 +52,40 @@ class Store:
 def plant_output(option: Option, demand: Demand, factors: Factors) -> Output:
     """Run the option's motor or diesel at the demand."""
     if option.motor is not None:
-        return _electric(option.motor, demand, factors)
+        return _electric(option.motor, option.bank, demand, factors)
     if option.diesel is not None:
         return _diesel(option.diesel, demand)
     message = f"option {option.id} has neither motor nor diesel"
     raise AssertionError(message)
 
 
-def _electric(motor: Motor, demand: Demand, factors: Factors) -> Output:
+def _electric(motor: Motor, bank: Bank | None, demand: Demand, factors: Factors) -> Output:
     turns = motor_speed(demand.shaft_speed, motor.gear_ratio)
     power = input_power(demand.shaft_power, motor.gear_efficiency) + motor.seal_and_bearings
     drain = battery_power(motor, power, turns, factors)
     share = _shares(power, turns, motor.continuous_power, motor.rated_speed)
     peak = _shares(power, turns, motor.peak_power, motor.rated_speed)
+    if bank is not None:
+        battery = np.stack(np.broadcast_arrays(*battery_shares(motor, bank, turns, drain)))
+        share, peak = np.concatenate([share, battery]), np.concatenate([peak, battery])
     return _output(turns, power, drain, share, peak)
+
+
+def battery_shares(
+    motor: Motor, bank: Bank, turns: Numbers, drain: Numbers
+) -> tuple[Numbers, Numbers]:
+    """Current over what the bank gives, and turns over those that its sagging voltage allows."""
+    drawn = drain / bank.nominal_voltage
+    sagged = 1.0 - bank.voltage_sag * drawn / bank.charge * PER_HOUR
+    most = OVERSPEED * motor.rated_speed * np.maximum(sagged, 1e-6)
+    return drawn / current_limit(bank), turns / most
+
+
+def current_limit(bank: Bank) -> Numbers:
+    """Current at which the bank is cut off [A]; lead without a stated limit has none."""
+    if bank.discharge_limit is None and bank.chemistry not in MANAGED:
+        return np.inf
+    return discharge_limit(bank)
 
 
 def battery_power(motor: Motor, power: Numbers, turns: Numbers, factors: Factors) -> Numbers:
@@ -100,6 +122,36 @@ def _output(turns: Numbers, power: Numbers, drain: Numbers, share: Array, peak: 
         peak_load=peak.max(axis=0),
         binding=share.argmax(axis=0).astype(np.float64),
     )
+
+
+@dataclass(frozen=True)
+class Ceiling:
+    """What the plant lets the screw take: power [W], torque [N m] and turns [1/s] at the screw.
+
+    ``standing`` [W] is what turning the plant costs; ``share`` [-] is what the gear passes on.
+    """
+
+    power: Numbers
+    torque: Numbers
+    turns: Numbers
+    standing: Numbers
+    share: Numbers
+
+
+def ceiling(option: Option, peak: bool) -> Ceiling:
+    """The limits of motor or diesel, for good or at peak, seen from the shaft."""
+    motor, diesel = option.motor, option.diesel
+    if motor is not None:
+        power = motor.peak_power if peak else motor.continuous_power
+        return _ceiling(power, motor, motor.seal_and_bearings)
+    assert diesel is not None
+    return _ceiling(diesel.rated_power, diesel, diesel.alternator_power)
+
+
+def _ceiling(power: Numbers, plant: Motor | Diesel, standing: Numbers) -> Ceiling:
+    most = OVERSPEED * plant.rated_speed / plant.gear_ratio / (2.0 * np.pi)
+    torque = power / plant.rated_speed * plant.gear_ratio
+    return Ceiling(power, torque, most, standing, plant.gear_efficiency)
 
 
 def store(option: Option) -> Store:

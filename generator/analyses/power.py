@@ -17,6 +17,7 @@ from generator.analyses.demand import (
     sea_state,
     shaft_demand,
     still_air,
+    thrust_kept,
     weather_force,
 )
 from generator.analyses.hull import Vessel, vessel
@@ -104,7 +105,8 @@ def _curve(
     case: Case, option: Option, hull: Vessel, speed: Array, resistance: Array, sea: Sea
 ) -> Curve:
     condition = case.factors.propeller_condition
-    demand = shaft_demand(hull, option.propeller, condition, speed, resistance)
+    kept = thrust_kept(case.factors, sea.height, hull)
+    demand = shaft_demand(hull, option.propeller, condition, speed, resistance, kept)
     demand = replace(demand, beyond_limit=np.asarray(demand.feasible & sea.beyond_limit))
     return Curve(demand, plant_output(option, demand, case.factors))
 

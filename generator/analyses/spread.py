@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, is_dataclass, replace
+from typing import TypeVar
 
 import numpy as np
 
 from generator.arrays import Array, Numbers
 
 SHARES = (0.1, 0.5, 0.9)
+T = TypeVar("T")
 
 
 @dataclass(frozen=True)
@@ -65,3 +67,16 @@ def side_by_side(*values: Numbers) -> Array:
     columns = [np.atleast_2d(np.asarray(value, dtype=np.float64)) for value in values]
     draws = max(column.shape[0] for column in columns)
     return np.hstack([np.broadcast_to(column, (draws, column.shape[1])) for column in columns])
+
+
+def first_row(item: T) -> T:
+    """A frozen part of the case with the best estimate in place of every column of draws."""
+    if not is_dataclass(item):
+        return item
+    changed = {
+        part.name: float(value.flat[0])
+        for part in fields(item)
+        if isinstance(value := getattr(item, part.name), np.ndarray)
+    }
+    made: T = replace(item, **changed)  # type: ignore[type-var]
+    return made

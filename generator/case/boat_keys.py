@@ -137,6 +137,7 @@ class FactorsKeys(Group):
     wind_and_chop: Number = None
     steering_and_trim: Number = None
     wave_resistance: NumberOrNone = None
+    pitching_loss: ShareOrNone = None
     motor_loss: NumberOrNone = None
     trial_error: Number = None
     fuel_error: Number = None

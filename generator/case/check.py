@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from generator.case.group import Group
 from generator.case.leaf import Given
+from generator.case.plant_keys import PropellerKeys
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
 from generator.unit_list import KINDS
@@ -31,6 +32,7 @@ def find_contradictions(case: CaseKeys) -> Iterator[Finding]:
     yield from _year(case)
     yield from _legs(case)
     yield from _depths(case)
+    yield from _propellers(case)
     yield from _currencies(case)
     yield from _option_ids(case)
     for number, option in enumerate(case.options):
@@ -90,6 +92,29 @@ def _legs(case: CaseKeys) -> Iterator[Finding]:
             yield Finding(
                 ("legs", number, "exposed_distance"), problem, "expected at most its distance"
             )
+        if leg.fetch and leg.wind and si(leg.wind) == 0.0:
+            problem = f"is {leg.fetch.shown} where the wind is {leg.wind.shown}"
+            yield Finding(("legs", number, "fetch"), problem, "expected none, or a wind")
+        if leg.spring_stream and leg.foul_stream and si(leg.spring_stream) < si(leg.foul_stream):
+            problem = f"is {leg.spring_stream.shown}, less than foul_stream {leg.foul_stream.shown}"
+            hope = "expected the greatest stream of the leg"
+            yield Finding(("legs", number, "spring_stream"), problem, hope)
+
+
+def _propellers(case: CaseKeys) -> Iterator[Finding]:
+    """A propeller larger than the aperture it turns in."""
+    yield from _aperture(case.propeller, case.propeller, ("propeller",))
+    for number, option in enumerate(case.options):
+        if "propeller" in option.model_fields_set:
+            place = ("options", number, "propeller")
+            yield from _aperture(option.propeller, case.propeller, place)
+
+
+def _aperture(screw: PropellerKeys, boat: PropellerKeys, place: Place) -> Iterator[Finding]:
+    diameter, room = screw.diameter, screw.aperture_height or boat.aperture_height
+    if diameter and room and si(diameter) >= si(room):
+        problem = f"is {diameter.shown}, no smaller than its aperture of {room.shown}"
+        yield Finding((*place, "diameter"), problem, "expected less than aperture_height")
 
 
 def _depths(case: CaseKeys) -> Iterator[Finding]:

@@ -23,6 +23,7 @@ class Diesel:
     hours_per_year: Numbers | None  # s per year, hour meter
     condition: str  # good, worn, dying
     alternator_power: Numbers  # W taken while motoring
+    reversal_time: Numbers  # s from ahead to full thrust astern
 
 
 @dataclass(frozen=True)
@@ -41,3 +42,7 @@ class Propeller:
     rotative_efficiency: Numbers
     shaft_efficiency: Numbers  # bearings, seal under load
     installation: str  # shaft, saildrive
+    astern_share: Numbers  # pull astern over pull ahead at the same torque [-]
+    aperture_height: Numbers | None  # m clear for the disc and its clearance above and below
+    shaft_diameter: Numbers | None  # m
+    shaft_depth: Numbers  # m below the surface

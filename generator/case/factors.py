@@ -18,6 +18,7 @@ class Factors:
     wind_and_chop: Numbers  # on calm resistance; leaves when wind and sea are computed
     steering_and_trim: Numbers  # on calm resistance
     wave_resistance: Numbers  # on the added resistance in waves
+    pitching_loss: Numbers  # share of thrust lost by pitching, sea at the limit of its formula
     motor_loss: Numbers  # on the motor and controller losses
     trial_error: Numbers  # on shaft power reduced by propeller law
     fuel_error: Numbers  # on shaft power reduced from metered fuel

@@ -14,7 +14,12 @@ from generator.errors import Fault
 
 OWN = ("id", "from", "name")  # an option says these itself
 OF_ONE_ENGINE = ("fuel_scale", "year", "hours", "condition")  # a new engine has its own
-OF_ONE_BLADE = ("area_ratio", "thrust_scale", "torque_scale")  # another propeller has its own
+OF_ONE_BLADE = (
+    "area_ratio",
+    "thrust_scale",
+    "torque_scale",
+    "astern_share",
+)  # another propeller has its own
 
 GroupKeys = TypeVar("GroupKeys", EngineKeys, PropellerKeys)
 

@@ -22,6 +22,7 @@ class Motor:
     electronics_standby: Numbers  # W: controller, contactor, display
     seal_and_bearings: Numbers  # W: shaft seal, bearings, turning
     cable_efficiency: Numbers  # battery to controller
+    reversal_time: Numbers  # s from full ahead to full thrust astern
     mass: Numbers | None  # kg, with controller and bed; else by the register
 
 
@@ -38,6 +39,7 @@ class Bank:
     specific_energy: Numbers  # J/kg of the pack
     cruise_rate_limit: Numbers  # 1/s, continuous current over charge (C rate)
     continuous_rate: Numbers  # 1/s, used when discharge_limit is absent
+    voltage_sag: Numbers  # share of nominal voltage lost at a current of 1 C [-]
     mass: Numbers | None  # kg, with boxes; else by specific energy
 
 

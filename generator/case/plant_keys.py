@@ -47,6 +47,7 @@ class EngineKeys(Group):
     hours_per_year: TimeOrNone = None
     condition: Annotated[str | None, Word(("good", "worn", "dying"))] = NEEDED
     alternator_power: PowerOrNone = None
+    reversal_time: Time = None
 
 
 class PropellerKeys(Group):
@@ -54,7 +55,7 @@ class PropellerKeys(Group):
 
     kind: Annotated[str | None, Word(("fixed", "folding", "feathering"))] = NEEDED
     installation: Annotated[str | None, Word(("shaft", "saildrive"))] = NEEDED
-    blades: Annotated[int | None, Whole(2, 5)] = NEEDED
+    blades: Annotated[int | None, Whole(2, 7)] = NEEDED
     diameter: Length = NEEDED
     pitch: Length = NEEDED
     area_ratio: Share = None
@@ -64,6 +65,10 @@ class PropellerKeys(Group):
     thrust_deduction: ShareOrNone = None
     rotative_efficiency: Number = None
     shaft_efficiency: Share = None
+    astern_share: Share = None
+    aperture_height: Length = None
+    shaft_diameter: Length = None
+    shaft_depth: Length = None
 
 
 class TrialRowKeys(Group):
@@ -102,6 +107,7 @@ class MotorKeys(Group):
     electronics_standby: PowerOrNone = None
     seal_and_bearings: PowerOrNone = None
     cable_efficiency: Share = None
+    reversal_time: Time = None
     mass: Mass = None
 
 
@@ -117,4 +123,5 @@ class BankKeys(Group):
     specific_energy: SpecificEnergy = None
     cruise_rate_limit: CRate = None
     continuous_rate: CRate = None
+    voltage_sag: ShareOrNone = None
     mass: Mass = None

@@ -17,7 +17,7 @@ from generator.units import from_si, to_si
 # Limits of what is met in practice; they warn and change nothing.
 SPEED_OF_HULL = 1.34  # kn per square root of waterline in feet: the rule of thumb of the trade
 PROPELLER = (0.2, 0.8)  # m
-PITCH_RATIO = (0.4, 1.4)
+PITCH_RATIO = (0.5, 1.4)  # of the published series
 LENGTH = (6.0, 16.0)  # m, for which the register holds
 POWER_PER_MASS = (0.8, 8.0)  # W/kg of an auxiliary
 ENGINE_SPEED = (1000.0, 4500.0)  # rpm
@@ -128,7 +128,10 @@ def _propeller(diameter: Given | None, pitch: Given | None, place: Place) -> Ite
     yield from _between(diameter, PROPELLER, "m", (*place, "diameter"))
     ratio = si(pitch) / si(diameter)
     if pitch and (ratio < PITCH_RATIO[0] or ratio > PITCH_RATIO[1]):
-        hope = f"expected {PITCH_RATIO[0]} to {PITCH_RATIO[1]} of the diameter"
+        hope = (
+            f"expected {PITCH_RATIO[0]} to {PITCH_RATIO[1]} of the diameter, where the published "
+            "series holds"
+        )
         yield Finding((*place, "pitch"), f"is {pitch.shown}", hope)
 
 

@@ -22,6 +22,7 @@ class Leg:
     depth: Numbers | None  # least depth of any length; none: deep
     width: Numbers | None  # of the channel at the surface; none: open water
     foul_stream: Numbers  # mean over the leg, against her
+    spring_stream: Numbers | None  # greatest against her at a gate, springs
     refuge: bool  # can it be broken off at a refuge?
     sailable: bool  # can it be sailed instead?
     line: int

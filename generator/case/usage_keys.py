@@ -81,6 +81,7 @@ class LegKeys(Group):
     depth: Length = None
     width: Length = None
     foul_stream: Stream = None
+    spring_stream: SpeedOrNone = None
     refuge: YesNo = NEEDED
     sailable: YesNo = NEEDED
 

@@ -64,6 +64,7 @@ FOOT, POUND, INCH, GALLON, POUND_FORCE = 0.3048, 0.45359237, 25.4, 3.785411784, 
 
 FORMS: Mapping[str, Form] = {
     "speed": _same("kn", "kn", 1),
+    "speed_small": _same("kn", "kn", 2),
     "wind": _same("kn", "kn", 0),
     "distance": _same("nm", "nm", 1, 10, 0),
     "power": _same("kw", "kW", 2, 1, 1, 100, 0),
@@ -94,6 +95,7 @@ FORMS: Mapping[str, Form] = {
     "area": _both("m2", Look("m²", _rounding(1)), Look("ft²", _rounding(0), scale=1 / FOOT**2)),
     "fetch": _both("km", Look("km", _rounding(0)), Look("nm", _rounding(1), scale=1 / 1.852)),
     "force": _both("n", Look("N", _rounding(0)), Look("lbf", _rounding(0), scale=1 / POUND_FORCE)),
+    "torque": _same("newtonmetre", "N m", 0),
     "fuel": _both(
         "l", Look("L", _rounding(1, 10, 0)), Look("US gal", _rounding(1), scale=1 / GALLON)
     ),

@@ -24,6 +24,7 @@ from generator.report.results.curve_evidence import (
     score_rows,
 )
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
+from generator.report.results.docking_part import docking_part, match_part
 from generator.report.results.frame_part import (
     cautions_part,
     criteria_part,
@@ -32,6 +33,7 @@ from generator.report.results.frame_part import (
     seas_part,
     service_part,
 )
+from generator.report.results.headwind_part import headwind_part, limits_part
 from generator.report.results.option_part import (
     bank_part,
     bars,
@@ -44,9 +46,11 @@ from generator.report.results.option_part import (
     year_part,
 )
 from generator.report.results.quick_part import quick_part
+from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import plain
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
+from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.verdict_part import verdict_part
 from generator.sensitivity import Tornado
 from generator.study import OptionStudy, Study
@@ -80,6 +84,7 @@ def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str
             | tornado_part(study, _of(moved, place))
             for place, item in enumerate(study.options)
         ],
+        "limits": limits_part(),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
         "form_scores": score_rows(study.opinions),
@@ -118,6 +123,12 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "low_speed": crawl_rows(found.low_speed) if found.low_speed else [],
         "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
         "top_speed": top_speed(found),
+        "headwind": headwind_part(found),
+        "docking": docking_part(found),
+        "match": match_part(found),
+        "stream": stream_part(found),
+        "under_sail": under_sail_part(found),
+        "rules_of_thumb": rules_part(found),
         "range": range_rows(found),
         "range_at_cruise": ranges,
         "bank": bank,

@@ -17,6 +17,7 @@ from scipy.optimize import brentq
 
 from generator.analyses.demand import Scale, Weather
 from generator.analyses.findings import Findings
+from generator.analyses.plant import battery_power
 from generator.analyses.power import Curve, at_points
 from generator.arrays import Array
 from generator.case.case import Case
@@ -143,3 +144,58 @@ def test_lithium_weighs_a_sixth_to_a_third_of_lead_for_the_same_usable_energy(le
 def test_continuous_rating_of_lead_is_a_fraction_of_lithium(lead: str) -> None:
     lithium = default("options.bank.continuous_rate", "LFP")
     assert default("options.bank.continuous_rate", lead) <= 0.5 * lithium
+
+
+def flat_out(found: Findings) -> float:
+    """Calm speed [kn] at which the continuous rating is just used up."""
+    return float(
+        brentq(lambda knots: float(calm(found, knots).output.load.flat[0]) - 1.0, 4.0, 6.8)
+    )
+
+
+def test_twice_the_motor_at_half_throttle_does_what_the_smaller_one_does_flat_out() -> None:
+    """Same boat, shaft and screw: there the large one gives half its torque, the rest in hand."""
+    small, large = heavy()
+    knots = flat_out(small)
+    assert small.option.motor is not None
+    assert large.option.motor is not None
+    same, half = calm(small, knots).output, calm(large, knots).output
+    torque = [
+        float(output.power.flat[0] / output.turns.flat[0])
+        / float(np.asarray(motor.continuous_power / motor.rated_speed).flat[0])
+        for output, motor in ((same, small.option.motor), (half, large.option.motor))
+    ]
+    assert torque[0] == pytest.approx(1.0, abs=1e-6)
+    assert torque[1] == pytest.approx(0.5, abs=1e-6)
+    assert large.headwind.continuous.stops[0, 0] > small.headwind.continuous.stops[0, 0]
+    assert large.docking.ahead[0, 0] > 1.2 * small.docking.ahead[0, 0]
+
+
+def test_the_rest_in_hand_is_not_for_long() -> None:
+    """At its rating the larger motor empties the whole bank in half the time, under an hour."""
+    hours = []
+    for found in heavy():
+        motor = found.option.motor
+        assert motor is not None
+        power, speed = motor.continuous_power, motor.rated_speed
+        drawn = np.asarray(battery_power(motor, power, speed, found.case.factors))
+        hours.append(BANK / float(drawn.flat[0]) / 3600.0)
+    assert hours[0] > 1.2
+    assert hours[1] < 0.7
+    assert hours[1] / hours[0] == pytest.approx(0.5, abs=0.02)
+
+
+def test_ten_kilowatts_stop_six_tonnes_from_three_knots_in_about_seven_metres() -> None:
+    """10 kW on 0.42 m, 6 t, astern 65 % of ahead: 7 m and 9 s; 19 m from 5 kn; within a fifth."""
+    boat, small = example().boat, example().options[1]
+    hull = replace(boat.hull, displacement=6000.0)
+    screw = replace(small.propeller, diameter=0.42, pitch=0.273, astern_share=0.65)
+    assert small.motor is not None
+    # A reduction with which the screw takes the 10 kW tied up, as that arithmetic has it.
+    motor = replace(small.motor, peak_power=10e3, gear_ratio=1.28)
+    option = replace(small, propeller=screw, motor=motor, removed=(), added=())
+    case = replace(example(), boat=replace(boat, hull=hull), options=(option,), assumptions=())
+    three, five = run(case, make_draws(case, 0)).options[0].findings.docking.stops
+    assert float(three.distance[0, 0]) == pytest.approx(7.0, rel=0.2)
+    assert float(three.time[0, 0]) == pytest.approx(9.0, rel=0.2)
+    assert float(five.distance[0, 0]) == pytest.approx(19.0, rel=0.2)

@@ -9,7 +9,12 @@ from generator.analyses.criteria import (
     calm_speed,
     continuous_power,
     evidence,
+    foul_gate,
+    holding_off,
+    hours_of_headwind,
     must_make_leg,
+    propeller_match,
+    stopping,
 )
 from generator.analyses.criteria.catalogue import criteria
 from generator.analyses.criteria.criterion import NOT_ASSESSED, Criterion, Judgement
@@ -17,9 +22,14 @@ from generator.analyses.findings import Findings
 
 JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     1: must_make_leg.judge,
+    4: holding_off.judge,
     5: continuous_power.judge,
+    6: hours_of_headwind.judge,
     7: calm_speed.judge,
+    9: foul_gate.judge,
     14: battery_currents.judge,
+    23: propeller_match.judge,
+    24: stopping.judge,
     28: evidence.judge,
 }
 

@@ -14,7 +14,9 @@ SLOWEST = 3.0  # kn of its first row
 
 def part(page: Page) -> Part:
     """Chart of shaft power against speed, and the table behind it."""
-    return Part("power", "Power and speed", (_words(page),), (_figure(page),), _tables(page))
+    return Part(
+        "power", "Power and speed", (_words(page), _rules(page)), (_figure(page),), _tables(page)
+    )
 
 
 def _words(page: Page) -> Markup:
@@ -28,6 +30,21 @@ def _words(page: Page) -> Markup:
         f"{{{cruise}.shaft_power_high_kw|power}}). The same speed asks for the same shaft power "
         "whatever turns the shaft; only the mass aboard and the propeller can change it."
     )
+
+
+def _rules(page: Page) -> Markup:
+    """The rules of thumb of the trade as a cross-check; above their ceiling is an input error."""
+    key = f"{(page.motors or page.options)[0]}.rules_of_thumb"
+    if not page.value(key):
+        return Markup("")
+    said = (
+        f"Cross-check by rules of thumb at {{{key}.speed_kn|speed}}: Gerr would install "
+        f"{{{key}.gerr_kw|power}}, Wyman {{{key}.wyman_kw|power}}, Keith {{{key}.keith_kw|power}}; "
+        f"the computed need in service is {{{key}.gerr_share|share}} of Gerr's"
+    )
+    if page.value(f"{key}.above"):
+        said += ", above that ceiling: length, displacement or trial is likely mistyped"
+    return page.text(said + ".")
 
 
 def _at_cruise(page: Page) -> str | None:

@@ -8,16 +8,36 @@ from generator.report.sections import (
     bank,
     cost,
     cruising_range,
+    docking,
+    headwind,
     known,
     legs,
     low_speed,
     power,
+    propeller,
+    stream,
     tornado,
+    under_sail,
     weight,
 )
 from generator.report.sections.evidence import graded
 
-ORDER = (power, known, low_speed, cruising_range, bank, legs, weight, cost, tornado)
+ORDER = (
+    power,
+    known,
+    low_speed,
+    headwind,
+    docking,
+    propeller,
+    cruising_range,
+    stream,
+    bank,
+    legs,
+    under_sail,
+    weight,
+    cost,
+    tornado,
+)
 
 
 def section(page: Page) -> Section:
@@ -31,4 +51,4 @@ def section(page: Page) -> Section:
 
 def _parts(page: Page) -> tuple[Part, ...]:
     found = (each.part(page) for each in ORDER)
-    return tuple(part for part in found if part is not None)
+    return tuple(part for part in found if part is not None and part.title)

@@ -37,6 +37,14 @@ def test_the_small_case_is_without_fault_and_warning(tmp_path: Path) -> None:
         ("  - id: keep\n", "  - id: keep\n    from: a\n", "options[0].from: `a` is no earlier"),
         (", rated_speed: 1500 rpm", "", "options[2].motor.rated_speed: is missing"),
         ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\ntrial:\n  rows: []", "rows: is empty"),
+        ("  pitch: 11 in", "  pitch: 11 in\n  aperture_height: 15 in",
+         "propeller.diameter: is 16 in, no smaller than its aperture of 15 in"),
+        ("speed: 4.8 kn", "speed: 4.8 kn\n    fetch: 8 km\n    wind: 0 kn",
+         "legs[0].fetch: is 8 km where the wind is 0 kn"),
+        ("foul_stream: 0 kn", "foul_stream: 1 kn\n    spring_stream: 0.5 kn",
+         "legs[0].spring_stream: is 0.5 kn, less than foul_stream 1 kn"),
+        ("foul_stream: 0 kn", "foul_stream: 0 kn\n    spring_stream: -1 kn",
+         "legs[0].spring_stream: is `-1 kn`, expected a speed not below 0 kn"),
     ],
 )  # fmt: skip
 def test_a_contradiction_is_one_fault(tmp_path: Path, old: str, new: str, message: str) -> None:
@@ -58,6 +66,8 @@ def test_a_step_above_full_throttle_is_a_fault(tmp_path: Path) -> None:
     [
         ("16 in\n  pitch: 11 in", "34 in\n  pitch: 22 in", "propeller.diameter"),
         ("pitch: 11 in", "pitch: 4 in", "propeller.pitch"),
+        ("pitch: 11 in", "pitch: 7.9 in", "propeller.pitch"),
+        ("pitch: 11 in", "pitch: 23 in", "propeller.pitch"),
         ("cruise_speed: 5.0 kn", "cruise_speed: 7.5 kn", "planning.cruise_speed"),
         ("speed: 4.8 kn", "speed: 8 kn", "legs[0].speed"),
         ("speed: 4.8 kn", "speed: 3 kn\n    exposed_speed: 3.5 kn", "legs[0].exposed_speed"),

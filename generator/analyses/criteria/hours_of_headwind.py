@@ -1,0 +1,17 @@
+"""Criterion 6: does continuous power hold 3.5 kn against 20 kn of wind?"""
+
+from __future__ import annotations
+
+from generator.analyses.criteria.against_wind import held, judged
+from generator.analyses.criteria.criterion import Criterion, Judgement
+from generator.analyses.findings import Findings
+from generator.analyses.power import KNOT
+
+WIND = 20.0 * KNOT  # m/s, for hours: common practice, no source
+
+
+def judge(criterion: Criterion, found: Findings) -> Judgement:
+    """Speed made good against 20 kn on the continuous rating."""
+    what = held(found, found.headwind.continuous.speed, WIND)
+    rating = "at full power" if found.option.motor is None else "for good"
+    return judged(criterion, found, what, rating)

@@ -1,0 +1,67 @@
+"""Chart 7: what does a mile over the ground cost against a stream?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from generator.report.canvas import Drawing, corner_label, drawn, placed
+from generator.report.figures.look import trait
+from generator.report.page import Page
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+KINDS = (("least", 1.7), ("cruise", 0.9))
+
+
+def foul_stream(page: Page, name: str = "foul-stream", height: float = 2.9) -> Drawing:
+    """Energy for a mile over the ground; thick at the cheapest speed, thin at planned cruise."""
+    return drawn(name, height, lambda figure: _draw(page, figure, height))
+
+
+def _draw(page: Page, figure: Figure, height: float) -> None:
+    axes = placed(figure, 0.045, 0.42 / height, 0.985, 1 - 0.66 / height)
+    for motor in page.motors:
+        _curves(page, axes, motor)
+    axes.set_xlim(0, 4)
+    axes.set_ylim(0, 4.0 * max(_slack(page, motor) for motor in page.motors))
+    axes.set_xlabel(f"stream against her, {page.unit('speed')}")
+    corner_label(axes, f"{page.unit('energy_per_mile')} over the ground")
+    figure.legend(
+        handles=_handles(page), loc="upper left", bbox_to_anchor=(0.0, 1.0), ncols=2,
+        borderaxespad=0, handlelength=2.6, columnspacing=1.6, borderpad=0,
+    )  # fmt: skip
+
+
+def _slack(page: Page, motor: str) -> float:
+    row = page.value(f"{motor}.stream.rows.0")
+    return float(row["cruise_kwh_per_nm"] or row["least_kwh_per_nm"] or 0.25)
+
+
+def _curves(page: Page, axes: Axes, motor: str) -> None:
+    look = trait(page, motor)
+    for kind, width in KINDS:
+        rows = [
+            row for row in page.value(f"{motor}.stream.rows")
+            if row[f"{kind}_kwh_per_nm"] is not None
+        ]  # fmt: skip
+        axes.plot(
+            [row["stream_kn"] for row in rows], [row[f"{kind}_kwh_per_nm"] for row in rows],
+            color=look.colour, linestyle=look.dash, linewidth=width, marker=look.marker,
+            markevery=4, markersize=4.2,
+        )  # fmt: skip
+
+
+def _handles(page: Page) -> list[Any]:
+    from matplotlib.lines import Line2D
+
+    words = {"least": "at the cheapest speed", "cruise": "at planned cruise"}
+    return [
+        Line2D(
+            [], [], color=trait(page, motor).colour, linestyle=trait(page, motor).dash,
+            linewidth=width, marker=trait(page, motor).marker, markersize=4.2,
+            label=f"{page.value(motor)['name']}, {words[kind]}",
+        )
+        for motor in page.motors for kind, width in KINDS
+    ]  # fmt: skip

@@ -1,0 +1,117 @@
+"""Part of the results: do motor and propeller belong together, and what does the yard need?"""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from generator.report.page import Page
+from generator.report.parts import Part, Row, Table, numbers, reasons, words
+
+ROWS = (
+    ("Kind", "particulars.propeller.kind", "given"),
+    ("Blades", "particulars.propeller.blades", "count"),
+    ("Diameter", "particulars.propeller.diameter_mm", "length_small"),
+    ("Pitch", "particulars.propeller.pitch_mm", "length_small"),
+    ("Turns of the motor at full power", "match.full_power_rpm", "rpm"),
+    ("Torque of the motor there", "match.full_power_newtonmetre", "torque"),
+    ("Off rated turns", "match.off_share", "share:signed"),
+    ("Reduction that matches", "match.ratio", "ratio"),
+    ("Pitch that matches, reduction kept", "match.pitch_mm", "length_small"),
+    ("Aperture, height", "match.aperture_height_mm", "length_small"),
+    ("Tip clearance over diameter", "match.clearance_share", "share"),
+    ("Best diameter within it", "match.best.diameter_mm", "length_small"),
+    ("Best pitch", "match.best.pitch_mm", "length_small"),
+    ("Reduction for it", "match.best.ratio", "ratio"),
+    ("Saved at cruise by it", "match.best.saving_share", "share"),
+    ("Torque at the shaft, motor stalled", "match.stall_newtonmetre", "torque"),
+    ("Shaft needed for that, stainless", "match.shaft_needed_mm", "length_small"),
+    ("Shaft aboard", "match.shaft_diameter_mm", "length_small"),
+    ("Thrust for the bearing, tied up at peak", "docking.ahead_peak_n", "force"),
+    ("Blade area needed over disc (Keller)", "match.blade_area_needed", "ratio"),
+    ("Blade area over disc", "particulars.propeller.area_ratio", "ratio"),
+)
+
+
+def part(page: Page) -> Part:
+    """The match in words and the propeller table for the yard."""
+    if not page.value(f"{page.options[0]}.match"):
+        return Part("propeller", "")
+    text = (*(_words(page, motor) for motor in page.motors), *_yard(page))
+    return Part("propeller", "Propeller and its match", text, (), (_table(page),))
+
+
+def _words(page: Page, motor: str) -> Markup:
+    key, rated = f"{motor}.match", f"{motor}.particulars.motor.rated_speed_rpm"
+    said = (
+        f"On its propeller {{{motor}.name|given}} turns {{{key}.full_power_rpm|rpm}} at full "
+        f"continuous power, rated {{{rated}|rpm}}, and gives "
+        f"{{{key}.full_power_newtonmetre|torque}}. A reduction of {{{key}.ratio|ratio}} would match"
+    )
+    if page.value(f"{key}.pitch_mm") is not None:
+        said += f", or a pitch of {{{key}.pitch_mm|length_small}} with the reduction kept"
+    best = f"{key}.best"
+    if page.value(best):
+        room = (
+            "in the aperture" if page.value(f"{key}.aperture_height_mm") else "of no more diameter"
+        )
+        said += (
+            f". The best propeller {room} is {{{best}.diameter_mm|length_small}} by "
+            f"{{{best}.pitch_mm|length_small}} with a reduction of {{{best}.ratio|ratio}}: it "
+            f"saves {{{best}.saving_share|share}} at cruise"
+        )
+    if page.value(f"{key}.beyond_curve"):
+        said += ". Full power lies above the last speed of the hull form; turns go on by cube law"
+    return page.text(said + ".")
+
+
+def _yard(page: Page) -> tuple[Markup, ...]:
+    """Thrust bearing, stern gland and shaft: what the engine did unasked."""
+    if not page.motors:
+        return ()
+    motor = max(page.motors, key=lambda key: page.value(f"{key}.docking.ahead_peak_n"))
+    key, saildrive = f"{motor}.match", page.value("propeller.installation") == "saildrive"
+    if saildrive:
+        carried = "The saildrive leg goes on carrying the thrust if it is kept; without it a new "
+        gland = "Its leg needs no fed gland."
+    else:
+        carried = "The gearbox that goes out carried the thrust of the shaft: a new "
+        gland = (
+            "If the stern gland is fed by the engine's cooling water, that feed ends with the "
+            "engine: it needs a pump, a scoop or a vent of its own."
+        )
+    bearing = (
+        carried + f"thrust bearing must take {{{motor}.docking.ahead_peak_n|force}}, the pull of "
+        f"{{{motor}.name|given}} tied up at peak. " + gland
+    )
+    shaft = (
+        f"Stalled, {{{motor}.name|given}} twists the shaft with "
+        f"{{{key}.stall_newtonmetre|torque}}; a stainless "
+        f"shaft needs {{{key}.shaft_needed_mm|length_small}} for that"
+    )
+    holds = page.value(f"{key}.shaft_holds")
+    if holds is None:
+        shaft += ", and hers is to be measured."
+    else:
+        word = "holds" if holds else "is too thin"
+        shaft += f", and hers of {{{key}.shaft_diameter_mm|length_small}} {word}."
+    return page.text(bearing), page.text(shaft)
+
+
+def _table(page: Page) -> Table:
+    width = 64 // len(page.options)
+    columns = (
+        words("For the yard", 36),
+        *(numbers(page.words(f"{option}.name"), width) for option in page.options),
+    )
+    rows = tuple(_row(page, *row) for row in ROWS)
+    used = [f"{option}.{key}" for option in page.options for _, key, _ in ROWS]
+    caption = page.text("Propeller, ratio and shaft by option; calm, in service, best estimate")
+    return Table("propeller-table", caption, columns, rows, reasons(page, used))
+
+
+def _row(page: Page, name: str, key: str, form: str) -> Row:
+    cells = tuple(
+        page.words(f"{option}.{key}") if form == "given" else page.show(f"{option}.{key}", form)
+        for option in page.options
+    )
+    return Row(Markup.escape(name), cells)

@@ -1,0 +1,101 @@
+"""Part of the results: what does a stream cost, and which gates does she pass?"""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from generator.report.figures.foul_stream import foul_stream
+from generator.report.page import Page
+from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
+
+SHOWN = (0, 4, 8, 12, 16)  # rows of the analysis, whole knots
+
+
+def part(page: Page) -> Part:
+    """Energy per mile over the ground, the speed that asks for least, the gates."""
+    if not page.motors or not page.value(f"{page.motors[0]}.stream"):
+        return Part("stream", "")
+    tables = (_streams(page), *_gates(page))
+    return Part("stream", "Foul stream", (), (_figure(page),), tables)
+
+
+def _figure(page: Page) -> Figure:
+    finding = page.text(" ".join(_told(page, motor) for motor in page.motors))
+    note = page.text(
+        "Calm water, in service, house load included where it draws on this bank. Cheapest speed: "
+        "never below {limits.least_through_kn|speed} through the water and "
+        "{limits.least_over_kn|speed} over the ground."
+    )
+    return Figure("foul-stream", finding, note, foul_stream(page))
+
+
+def _told(page: Page, motor: str) -> str:
+    key = f"{motor}.stream"
+    said = (
+        f"{{{motor}.name|given}} pays {{{key}.rows.0.least_kwh_per_nm|energy_per_mile}} in slack "
+        f"water and {{{key}.rows.8.least_kwh_per_nm|energy_per_mile}} against "
+        f"{{{key}.rows.8.stream_kn|speed}}"
+    )
+    if page.value(f"{key}.doubles_kn") is None:
+        return said + "."
+    return said + f"; from {{{key}.doubles_kn|speed}} on waiting halves it."
+
+
+def _streams(page: Page) -> Table:
+    energy, speed = page.unit("energy_per_mile"), page.unit("speed")
+    columns = [words(f"Stream, {speed}", 10)]
+    width = 88 // (3 * len(page.motors))
+    for motor in page.motors:
+        name = page.words(f"{motor}.name")
+        columns += [
+            numbers(name + Markup(": cruise"), width, energy),
+            numbers("cheapest", width, energy),
+            numbers("through the water", width, speed),
+        ]
+    rows, used = [], []
+    for place in SHOWN:
+        cells: list[Markup] = []
+        for motor in page.motors:
+            key = f"{motor}.stream.rows.{place}"
+            for cost in ("cruise_kwh_per_nm", "least_kwh_per_nm"):
+                cells.append(page.show(f"{key}.{cost}", "energy_per_mile:bare"))
+                used.append(f"{key}.{cost}")
+            cells.append(page.show(f"{key}.through_kn", "speed:bare"))
+        head = page.show(f"{page.motors[0]}.stream.rows.{place}.stream_kn", "speed:bare")
+        rows.append(Row(head, tuple(cells)))
+    caption = page.text("Energy for a mile over the ground, and the speed that asks for least")
+    return Table("stream-table", caption, tuple(columns), tuple(rows), reasons(page, used))
+
+
+def _gates(page: Page) -> tuple[Table, ...]:
+    keys = [key for motor in page.motors for key in page.keys(f"{motor}.stream.gates")]
+    if not keys:
+        return ()
+    speed = page.unit("speed")
+    columns = (
+        words("Leg and option", 32), numbers("Stream", 9, speed), words("Which", 13),
+        numbers("To spare", 10, speed), numbers("One in ten", 10, speed),
+        numbers("Cheapest mile", 13, page.unit("energy_per_mile")),
+        numbers("through the water", 13, speed),
+    )  # fmt: skip
+    rows = tuple(_gate(page, key) for key in keys)
+    caption = page.text(
+        "Gates: speed on the continuous rating less the stream; {limits.gate_go_kn|speed} is "
+        "enough, {limits.gate_tide_kn|speed} asks for the tide to be worked"
+    )
+    used = [f"{key}.{name}" for key in keys for name in ("least_kwh_per_nm", "through_kn")]
+    return (Table("gate-table", caption, columns, rows, reasons(page, used)),)
+
+
+def _gate(page: Page, key: str) -> Row:
+    option = key.split(".stream.")[0]
+    head = page.words(f"{key}.name") + Markup("<br>") + page.words(f"{option}.name")
+    which = Markup("springs") if page.value(f"{key}.at_springs") else Markup("mean of the leg")
+    cells = (
+        page.show(f"{key}.stream_kn", "speed:bare"), which,
+        page.show(f"{key}.margin_kn", "speed:bare"),
+        page.show(f"{key}.margin_low_kn", "speed:bare"),
+        page.show(f"{key}.least_kwh_per_nm", "energy_per_mile:bare"),
+        page.show(f"{key}.through_kn", "speed:bare"),
+    )  # fmt: skip
+    return Row(head, cells)

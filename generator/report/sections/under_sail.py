@@ -1,0 +1,67 @@
+"""Part of the results: what does the propeller cost and give while she sails?"""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from generator.report.page import Page
+from generator.report.parts import Part, Row, Table, numbers, reasons, words
+
+STATES = ("locked", "free", "feathered", "folded")
+
+
+def part(page: Page) -> Part:
+    """Knots lost by state, a knot more by motor, and regeneration as a bonus."""
+    if not page.value(f"{page.options[0]}.under_sail"):
+        return Part("under-sail", "")
+    text = (*(_motor_sailing(page, motor) for motor in page.motors), *_bonus(page))
+    return Part("under-sail", "Under sail", text, (), (_table(page),))
+
+
+def _motor_sailing(page: Page, motor: str) -> Markup:
+    rows = page.keys(f"{motor}.under_sail.one_more")
+    slow, fast = rows[0], rows[-1]
+    return page.text(
+        f"Motor-sailing, {{{motor}.name|given}} adds a knot to {{{slow}.sailing_kn|speed}} under "
+        f"sail for {{{slow}.battery_w|watts}} from the battery, and to {{{fast}.sailing_kn|speed}} "
+        f"for {{{fast}.battery_w|watts}}, the pull of the sails held."
+    )
+
+
+def _bonus(page: Page) -> tuple[Markup, ...]:
+    """Regeneration of each motor whose propeller can; nothing of it is in the verdict."""
+    told = []
+    for motor in page.motors:
+        row = f"{motor}.under_sail.rows.2"
+        if page.value(f"{row}.returned_w") is None:
+            continue
+        told.append(
+            f"{{{motor}.name|given}} could take back {{{row}.returned_w|watts}} at "
+            f"{{{row}.sailing_kn|speed}} under sail, and would sail "
+            f"{{{row}.returned_lost_kn|speed_small}} slower for it than with the propeller turning "
+            "freely. The verdict and every range count it as nothing."
+        )
+    return (page.text(" ".join(told)),) if told else ()
+
+
+def _table(page: Page) -> Table:
+    key = f"{(page.motors or page.options)[0]}.under_sail.rows"
+    speed = page.unit("speed_small")
+    columns = (
+        words(f"Sailing at, {page.unit('speed')}", 16),
+        *(numbers(f"Lost, {state}", 16, speed) for state in STATES),
+        numbers("Given back", 20, page.unit("watts")),
+    )
+    rows = tuple(_row(page, row) for row in page.keys(key))
+    caption = page.text(
+        "Speed that a propeller of her diameter and blade area takes off under sail, by its state: "
+        "what is locked or turns freely today, and what a feathering or folding one would cost"
+    )
+    used = [f"{row}.returned_w" for row in page.keys(key)]
+    return Table("under-sail-table", caption, columns, rows, reasons(page, used))
+
+
+def _row(page: Page, key: str) -> Row:
+    cells = [page.show(f"{key}.{state}_lost_kn", "speed_small:bare") for state in STATES]
+    cells.append(page.show(f"{key}.returned_w", "watts:bare"))
+    return Row(page.show(f"{key}.sailing_kn", "speed:bare"), tuple(cells))

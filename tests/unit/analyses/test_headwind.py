@@ -1,0 +1,103 @@
+"""The ladder against the balance solved the other way, and the pull against its limits."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import lru_cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from generator.analyses.demand import Weather
+from generator.analyses.findings import Findings
+from generator.analyses.plant import LIMITS, plant_output
+from generator.analyses.power import at_points
+from generator.analyses.pull import greatest_pull
+from generator.case.case import Case
+from generator.case.open import read_case
+from generator.draws import make_draws
+from generator.study import run
+
+KNOT = 1852.0 / 3600.0
+KETCH = Path(__file__).parents[3] / "cases" / "ketch_34_two_motors.yaml"
+
+
+@lru_cache
+def case() -> Case:
+    return read_case(KETCH)
+
+
+@lru_cache
+def found() -> tuple[Findings, ...]:
+    study = run(case(), make_draws(case(), 0))
+    return tuple(option.findings for option in study.options)
+
+
+@pytest.mark.parametrize("option", [0, 1, 2, 3])
+@pytest.mark.parametrize("wind", [10, 15, 20, 24])
+def test_at_the_speed_made_good_the_plant_is_at_its_limit(option: int, wind: int) -> None:
+    """The other solver, thrust to turns, finds a load of 1 at the ladder's speed.
+
+    Tolerance 2 per cent: the ladder is straight between 14 speeds.
+    """
+    of = found()[option]
+    for ladder, load in ((of.headwind.continuous, "load"), (of.headwind.peak, "peak_load")):
+        speed = ladder.speed[0, [wind]]
+        if speed[0] <= 0.0:
+            continue
+        weather = Weather(wind * KNOT, of.case.waters.fetch)
+        curve = at_points(of.case, of.option, of.power, of.trial.scale, speed, weather)
+        assert float(np.atleast_2d(getattr(curve.output, load))[0, 0]) == pytest.approx(
+            1.0, abs=0.02
+        )
+
+
+def test_calm_end_of_the_ladder_is_the_calm_top_speed() -> None:
+    """Tolerance 0.03 kn: between two grids of speed."""
+    for of in found():
+        calm = of.headwind.continuous.speed[0, 0]
+        assert calm / KNOT == pytest.approx(of.power.top.continuous[0, 0] / KNOT, abs=0.03)
+
+
+@pytest.mark.parametrize(
+    "limit", ["power", "torque", "turns", "battery current", "battery voltage"]
+)
+def test_greatest_pull_stops_at_each_limit(limit: str) -> None:
+    """Only one limit is tight; it is the one named, and the plant's own share of it is 1."""
+    of = found()[2]
+    motor, bank, screw = of.option.motor, of.option.bank, of.option.propeller
+    assert motor is not None
+    assert bank is not None
+    wide = replace(motor, continuous_power=60e3, peak_power=60e3)
+    loose = replace(bank, discharge_limit=5000.0, voltage_sag=0.0)
+    if limit == "power":
+        wide = replace(
+            motor, continuous_power=6e3, peak_power=6e3, rated_speed=77.0
+        )  # 6 kW at 79 rad/s
+    if limit == "torque":
+        wide = replace(motor, continuous_power=6e3, peak_power=6e3, rated_speed=300.0)
+    if limit == "battery current":
+        loose = replace(bank, discharge_limit=100.0, voltage_sag=0.0)
+    if limit == "battery voltage":
+        loose = replace(bank, discharge_limit=5000.0, voltage_sag=0.10)
+    option = replace(of.option, motor=wide, bank=loose, propeller=screw)
+    pull = greatest_pull(option, of.power.vessel, of.case.factors, np.array([1.5]), peak=False)
+    assert LIMITS[int(pull.binding.flat[0])] == limit
+    demand = of.power.curves["calm"].demand
+    at = replace(demand, shaft_speed=pull.shaft_speed, shaft_power=pull.shaft_power)
+    output = plant_output(option, at, of.case.factors)
+    assert float(output.load.flat[0]) == pytest.approx(1.0, abs=1e-5)
+    assert LIMITS[int(output.binding.flat[0])] == limit
+
+
+def test_twenty_five_knots_over_a_long_fetch_are_not_answered() -> None:
+    """50 km: 1.47 m of sea against a limit of some 0.65 m, for every option alike."""
+    waters = replace(case().waters, fetch=50e3, exposure="coastal")
+    study = run(replace(case(), waters=waters), make_draws(case(), 0))
+    for option in study.options:
+        of = option.findings
+        assert bool(of.headwind.beyond_limit[0, 25])
+        rows = {row.criterion.id: row for row in option.verdict.judgements}
+        assert rows[4].result != "go"
+        assert "not by engine alone" in rows[4].why
