@@ -62,7 +62,7 @@ def test_calm_speed_follows_the_peak(kilowatts: float, result: str) -> None:
     assert judgement(changed("motor", peak_power=kilowatts * 1e3), 7).result == result
 
 
-@pytest.mark.parametrize(("amperes", "result"), [(400, GO), (300, CONDITIONAL), (200, NO)])
+@pytest.mark.parametrize(("amperes", "result"), [(500, GO), (420, CONDITIONAL), (250, NO)])
 def test_battery_currents_follow_the_discharge_limit(amperes: float, result: str) -> None:
     assert judgement(changed("bank", discharge_limit=amperes), 14).result == result
 
@@ -76,8 +76,7 @@ def test_evidence_is_a_trial_then_builder_data_then_a_guess() -> None:
         judgement(case, 28).grade for case in (sloop(), replace(guess, assumptions=given), guess)
     ]
     assert grades == ["sea trial", "builder data", "hull guess"]
-    assert studied(sloop()).verdict.word == "Go with conditions"  # for the wind, not for this
-    assert not any("trial" in text for _, text in studied(sloop()).verdict.conditions)
+    assert studied(sloop()).verdict.word == "Go"
     assert studied(guess).verdict.word == "Go with conditions"
 
 
@@ -88,8 +87,7 @@ def test_one_failed_deciding_row_makes_the_word_dont() -> None:
 
 
 def test_rows_that_are_not_assessed_do_not_cap_the_word() -> None:
-    """A motor and a ratio that pass every assessed row: the word is a plain go."""
-    found = studied(changed("motor", continuous_power=13e3, peak_power=13.5e3)).verdict
+    found = studied(sloop()).verdict
     assert found.word == "Go", [
         (row.criterion.name, row.result) for row in found.judgements if row.result not in (GO,)
     ]
@@ -121,7 +119,7 @@ def test_foul_gate_follows_the_spring_stream(knots: float, result: str) -> None:
     assert judgement(replace(sloop(), legs=legs), 9).result == result
 
 
-@pytest.mark.parametrize(("ratio", "result"), [(1.07, GO), (1.0, CONDITIONAL), (0.8, NO)])
+@pytest.mark.parametrize(("ratio", "result"), [(1.0, GO), (1.08, CONDITIONAL), (0.85, NO)])
 def test_propeller_match_follows_the_reduction(ratio: float, result: str) -> None:
     assert judgement(changed("motor", gear_ratio=ratio), 23).result == result
 
