@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from generator.analyses.ageing import ageing
 from generator.analyses.bank import bank_result
 from generator.analyses.cautions import CautionItem, cautions
+from generator.analyses.chemistries import chemistries
 from generator.analyses.cost import cost
 from generator.analyses.cruising_range import cruising_range
+from generator.analyses.duty import duty
 from generator.analyses.findings import Findings
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
+from generator.analyses.losses import losses
+from generator.analyses.one_fault import one_fault
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
@@ -57,9 +62,11 @@ def run(case: Case, draws: Draws) -> Study:
 def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
     weight = weigh(case, option)
     found = power(case, option, weight.net, trial.scale)
-    held = store(option)
+    aged = ageing(case, option, found, trial.scale)
+    held = store(case, option, None if aged is None else (aged.new, aged.midlife, aged.aged))
     kept = reserve(case, option, found, trial.scale, held)
     legs = passages(case, option, found, trial.scale, kept, held)
+    bank = bank_result(case, option, found, trial.scale, kept, held, weight, aged)
     findings = Findings(
         case=case,
         option=option,
@@ -70,8 +77,12 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         store=held,
         reserve=kept,
         ranges=cruising_range(case, option, found, kept, held),
-        bank=bank_result(case, option, found, trial.scale, kept, held, weight),
+        bank=bank,
         legs=legs,
+        duty=duty(case, option, found, trial.scale, held),
+        fault=one_fault(case, option, found, held, bank),
+        losses=losses(case, option, found, trial.scale, held),
+        chemistries=chemistries(case, option, bank, legs, kept),
         key=key_figures(case, option, found, legs),
         cost=cost(case, option, legs),
         range_cautions=hull_cautions(found.vessel.form),

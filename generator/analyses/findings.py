@@ -5,10 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.analyses.bank import BankResult
+from generator.analyses.chemistries import Chemistries
 from generator.analyses.cost import Cost
 from generator.analyses.cruising_range import Range
+from generator.analyses.duty import Duty
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
+from generator.analyses.losses import Losses
+from generator.analyses.one_fault import OneFault
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
@@ -34,6 +38,10 @@ class Findings:
     ranges: tuple[Range, ...]
     bank: BankResult | None
     legs: Legs
+    duty: Duty | None
+    fault: OneFault | None
+    losses: Losses | None
+    chemistries: Chemistries | None
     key: KeyFigures
     cost: Cost
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.bank_state import taken
 from generator.analyses.demand import Weather
 from generator.analyses.plant import Store, house_drain, within
 from generator.analyses.power import Curve, Power, at_points
@@ -69,7 +70,7 @@ def passages(
     for place, leg in enumerate(case.legs):
         drain = np.atleast_2d(calm.output.drain)[:, [place]] + house
         fits = np.atleast_2d(within(calm.output.load, calm.demand.feasible))[:, [place]]
-        results.append(_leg(case, option, found, scale, leg, drain, fits, available, house))
+        results.append(_leg(case, option, found, scale, leg, drain, fits, available, held))
         time = leg.times_per_year * leg.distance / leg.speed
         yearly = yearly + drain * np.asarray(time)
         yearly_time = yearly_time + np.asarray(time)
@@ -85,12 +86,12 @@ def _leg(
     calm_drain: Array,
     calm_fits: Flags,
     available: Array,
-    house: Numbers,
+    held: Store,
 ) -> LegResult:
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
     calm_time = sheltered / np.maximum(np.asarray(leg.speed - leg.foul_stream), LEAST_MADE_GOOD)
-    exposed_time, exposed_drain, speed, beyond = _exposed(case, option, found, scale, leg)
-    need = calm_time * calm_drain + exposed_time * (exposed_drain + house)
+    exposed_time, exposed_loss, speed, beyond = _exposed(case, option, found, scale, leg, held)
+    need = calm_time * taken(option.bank, held.aged, calm_drain) + exposed_time * exposed_loss
     too_slow = np.asarray(leg.speed - leg.foul_stream) < LEAST_MADE_GOOD
     cannot = ~calm_fits | too_slow | ~np.isfinite(need)
     need = np.where(cannot, np.nan, need)
@@ -108,16 +109,20 @@ def _leg(
 
 
 def _exposed(
-    case: Case, option: Option, found: Power, scale: Numbers, leg: Leg
+    case: Case, option: Option, found: Power, scale: Numbers, leg: Leg, held: Store
 ) -> tuple[Array, Array, Array, bool]:
-    """Time, drain and speed of the exposed part: the fastest tried speed that the plant holds."""
+    """Time, loss and speed of the exposed part: the fastest tried speed that the plant holds."""
     if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:
         zero = np.zeros((1, 1))
         return zero, zero, zero + np.asarray(leg.exposed_speed), False
     tried = np.asarray(leg.exposed_speed) * np.array(SLOWER)
     curve: Curve = at_points(case, option, found, scale, tried, Weather(leg.wind, leg.fetch))
     over_ground = np.asarray(tried - leg.foul_stream)
+    loss = np.atleast_2d(
+        taken(option.bank, held.aged, curve.output.drain + house_drain(case, option))
+    )
     holds = within(curve.output.load, curve.demand.feasible & ~curve.demand.beyond_limit)
+    holds = holds & np.isfinite(loss)
     fits: Flags = np.atleast_2d(np.asarray(holds & (over_ground >= LEAST_MADE_GOOD)))
     first = np.argmax(fits, axis=1)[:, np.newaxis]
     possible = np.any(fits, axis=1, keepdims=True)
@@ -129,4 +134,4 @@ def _exposed(
     made_good = pick(np.maximum(over_ground, LEAST_MADE_GOOD))
     beyond = bool(np.atleast_2d(curve.demand.beyond_limit)[0].any())
     time = np.asarray(leg.exposed_distance) / made_good
-    return time, pick(np.atleast_2d(curve.output.drain)), pick(np.atleast_2d(tried)), beyond
+    return time, pick(loss), pick(np.atleast_2d(tried)), beyond

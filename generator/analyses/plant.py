@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.bank_state import BankState, Condition, bank_state
 from generator.analyses.demand import Demand
+from generator.analyses.engine_space import warm_share
 from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.diesel import Diesel
@@ -45,6 +47,9 @@ class Store:
     nominal: Numbers
     usable: Numbers
     usable_aged: Numbers
+    new: BankState | None = None
+    midlife: BankState | None = None
+    aged: BankState | None = None
 
 
 def plant_output(option: Option, demand: Demand, factors: Factors) -> Output:
@@ -61,7 +66,8 @@ def _electric(motor: Motor, demand: Demand, factors: Factors) -> Output:
     turns = motor_speed(demand.shaft_speed, motor.gear_ratio)
     power = input_power(demand.shaft_power, motor.gear_efficiency) + motor.seal_and_bearings
     drain = battery_power(motor, power, turns, factors)
-    share = _shares(power, turns, motor.continuous_power, motor.rated_speed)
+    warm = motor.continuous_power * warm_share(motor, factors)
+    share = _shares(power, turns, warm, motor.rated_speed)
     peak = _shares(power, turns, motor.peak_power, motor.rated_speed)
     return _output(turns, power, drain, share, peak)
 
@@ -101,10 +107,10 @@ def _output(turns: Numbers, power: Numbers, drain: Numbers, share: Array, peak: 
     )
 
 
-def store(option: Option) -> Store:
-    """How much the option carries."""
-    if option.bank is not None:
-        return _bank_store(option.bank)
+def store(case: Case, option: Option, ages: tuple[Condition, Condition, Condition] | None) -> Store:
+    """How much the option carries; of a bank as new, in midlife and at the horizon."""
+    if option.bank is not None and option.motor is not None and ages is not None:
+        return _bank_store(option.bank, option.motor, case.factors, ages)
     if option.diesel is not None:
         usable = option.diesel.tank * option.diesel.usable_tank_share
         return Store(option.diesel.tank, usable, usable)
@@ -112,13 +118,31 @@ def store(option: Option) -> Store:
     raise AssertionError(message)
 
 
-def _bank_store(bank: Bank) -> Store:
-    nominal = nominal_energy(bank.nominal_voltage, bank.charge)
+def _bank_store(
+    bank: Bank, motor: Motor, factors: Factors, ages: tuple[Condition, Condition, Condition]
+) -> Store:
+    peak, controller = peak_drain(motor, factors), controller_cut_off(bank, motor)
+    new, midlife, aged = (bank_state(bank, age, peak, controller) for age in ages)
     return Store(
-        nominal=nominal,
-        usable=nominal * bank.usable_share,
-        usable_aged=nominal * bank.usable_share * bank.aged_share,
+        nominal=nominal_energy(bank.nominal_voltage, bank.charge),
+        usable=new.usable,
+        usable_aged=aged.usable,
+        new=new,
+        midlife=midlife,
+        aged=aged,
     )
+
+
+def peak_drain(motor: Motor, factors: Factors) -> Numbers:
+    """Power at the battery terminals that the peak rating asks for [W]."""
+    return battery_power(motor, motor.peak_power, motor.rated_speed, factors)
+
+
+def controller_cut_off(bank: Bank, motor: Motor) -> Numbers:
+    """Voltage at which the controller cuts off [V]."""
+    if motor.lowest_voltage is not None:
+        return motor.lowest_voltage
+    return bank.nominal_voltage * motor.cut_off_share
 
 
 def house_drain(case: Case, option: Option) -> Numbers:
@@ -126,13 +150,6 @@ def house_drain(case: Case, option: Option) -> Numbers:
     if option.bank is None or case.house.separate_bank:
         return 0.0
     return case.house.under_way
-
-
-def discharge_limit(bank: Bank) -> Numbers:
-    """Continuous current the bank may give [A]: of its management system, or by C rate."""
-    if bank.discharge_limit is not None:
-        return bank.discharge_limit
-    return bank.charge * bank.continuous_rate
 
 
 def within(load: Array, feasible: Flags) -> Flags:

@@ -18,7 +18,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         why = "no propulsion battery"
         return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "")
     cruise = np.nan_to_num(bank.cruise_rate / np.asarray(bank.rate_limit), nan=np.inf)
-    peak = bank.peak_current / (PEAK_SHARE * np.asarray(bank.limit))
+    asked = np.nan_to_num(bank.peak_current, nan=np.inf)  # no root: the bank cannot give it
+    peak = asked / (PEAK_SHARE * np.asarray(bank.limit))
     worse = spread(np.maximum(cruise, peak))
     high = scalar(worse.high)
     result = criterion.judge(high)

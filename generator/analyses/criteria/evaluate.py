@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from generator.analyses.criteria import (
+    after_one_fault,
     battery_currents,
     calm_speed,
+    cold,
     continuous_power,
     evidence,
+    house_supply,
     must_make_leg,
+    reserve_kept,
 )
 from generator.analyses.criteria.catalogue import criteria
 from generator.analyses.criteria.criterion import NOT_ASSESSED, Criterion, Judgement
@@ -17,9 +21,13 @@ from generator.analyses.findings import Findings
 
 JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     1: must_make_leg.judge,
+    3: reserve_kept.judge,
     5: continuous_power.judge,
     7: calm_speed.judge,
+    10: after_one_fault.judge,
+    13: house_supply.judge,
     14: battery_currents.judge,
+    15: cold.judge,
     28: evidence.judge,
 }
 

@@ -31,6 +31,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     )
     if scalar(ratio.middle) == 0.0:
         why = f"{worst.leg.name}: {_impossible(worst, key)}"
+    elif low == 0.0:
+        why += f"; in more than one draw of ten {_impossible(worst, key)}"
     flip, numbers = ("", {}) if result == GO else _flip(criterion, found, worst)
     return Judgement(criterion, scalar(ratio.middle), low, "-", result, why, flip, numbers=numbers)
 
@@ -38,7 +40,10 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
 def _impossible(worst: LegResult, key: str) -> str:
     if worst.beyond_limit:
         return f"the sea at {{{key}.wind_kn|speed}} of wind is too steep for engine alone"
-    return f"continuous power does not hold it against {{{key}.wind_kn|speed}} of wind"
+    return (
+        "continuous power in its warm space does not hold it against "
+        f"{{{key}.wind_kn|speed}} of wind"
+    )
 
 
 def _flip(criterion: Criterion, found: Findings, worst: LegResult) -> tuple[str, dict[str, float]]:
@@ -48,8 +53,10 @@ def _flip(criterion: Criterion, found: Findings, worst: LegResult) -> tuple[str,
         return "more continuous power, or this leg only with the wind below that stated", {}
     wanted = criterion.go * np.nan_to_num(need, nan=float(np.nanmax(need)))
     wanted = wanted + found.reserve.of_aged
-    share = found.store.usable_aged / np.asarray(found.store.nominal)
-    nominal = scalar(spread(wanted / share).high)
+    share = np.asarray(found.store.usable_aged / np.asarray(found.store.nominal))
+    if not (share > 0.0).mean() > 0.9:
+        return "a bank that sags less: it does not hold peak power even when full", {}
+    nominal = scalar(spread(wanted / np.where(share > 0.0, share, share.max())).high)
     if found.option.bank is None:
         return "a tank of {here.flip_l|fuel}", {"flip_l": nominal / LITRE}
     text = "a bank of {here.flip_kwh|energy} nominal, a slower leg, or a charge on the way"

@@ -11,6 +11,8 @@ from generator.analyses.findings import Findings
 from generator.analyses.legs import LegResult
 from generator.analyses.spread import scalar, spread
 from generator.analyses.trial import TrialResult
+from generator.arrays import Numbers
+from generator.case.boat import Waters
 from generator.case.case import Case
 from generator.case.diesel import Propeller
 from generator.case.usage import Leg
@@ -51,6 +53,13 @@ def case_part(case: Case, draws: Draws) -> dict[str, Any]:
             "seed": draws.seed,
         },
     }
+
+
+def _coldest(waters: Waters) -> Numbers:
+    """As given, or the water of the season less its swing."""
+    if waters.coldest is not None:
+        return waters.coldest
+    return waters.temperature - waters.season_swing
 
 
 def _half_a_year_after(day: str) -> str:
@@ -137,6 +146,7 @@ def surroundings_part(case: Case, legs: tuple[LegResult, ...]) -> dict[str, Any]
             "kind": waters.kind,
             "exposure": waters.exposure,
             "temperature_c": put(waters.temperature, "degc"),
+            "coldest_c": put(_coldest(waters), "degc"),
             "fetch_km": put(waters.fetch, "km"),
             "country": waters.country,
         },
@@ -151,6 +161,7 @@ def surroundings_part(case: Case, legs: tuple[LegResult, ...]) -> dict[str, Any]
         "house": {
             "under_way_w": put(house.under_way, "w"),
             "separate_bank": house.separate_bank,
+            "buffered": house.buffered,
             "daily_kwh": put(house.daily, "kwh"),
             "services": list(house.services),
         },
