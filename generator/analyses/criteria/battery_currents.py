@@ -25,7 +25,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     result = criterion.judge(high)
     key = f"options.{found.place}.bank"
     why = (
-        f"cruise takes {{{key}.cruise_current_a|current}} ({{{key}.cruise_rate_c|rate}}); "
+        f"old and at {{{key}.coldest_c|temperature}}, cruise takes "
+        f"{{{key}.cruise_current_a|current}} ({{{key}.cruise_rate_c|rate}}); "
         f"peak takes {{{key}.peak_current_a|current}} of {{{key}.discharge_limit_a|current}}"
     )
     heights = scalar(spread(peak).high), scalar(spread(cruise).high)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from generator.report.canvas import Drawing, corner_label, drawn, number, placed
-from generator.report.figures.look import trait
+from generator.report.figures.look import PAD, trait
 from generator.report.page import Page
 
 if TYPE_CHECKING:
@@ -54,5 +54,5 @@ def _dot(page: Page, axes: Axes, motor: str) -> None:
     axes.plot(*at, look.marker, color=look.colour, markersize=5)
     number(
         axes, page, f"{motor}.duty.peak_warm_min", "minutes", (at[0] + 1.2, at[1] + 0.5),
-        weight="bold", color=look.colour, va="bottom",
+        weight="bold", color=look.colour, va="bottom", bbox=PAD,
     )  # fmt: skip

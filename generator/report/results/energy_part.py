@@ -102,7 +102,7 @@ def _hold(hold: Hold, place: int) -> Row:
     share = hold.possible[:, [place]]
     possible = float(share[1:].mean() if share.shape[0] > 1 else share.mean())
     return {
-        "load": _middle(np.nan_to_num(hold.load[:, [place]], nan=9.0)),
+        "load_share": _middle(np.nan_to_num(hold.load[:, [place]], nan=9.0)),
         "possible_share": possible,
         "heat_w": _middle(np.nan_to_num(hold.heat[:, [place]])) if possible >= 0.5 else None,
         "heat_why": None if possible >= 0.5 else "cannot be held",

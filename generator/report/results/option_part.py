@@ -130,8 +130,10 @@ def bank_part(found: Findings) -> Row | None:
         "mass_kg": None if bank.mass is None else scalar(spread(bank.mass).middle),
         "cruise_current_a": scalar(spread(np.nan_to_num(bank.cruise_current)).middle),
         "cruise_rate_c": scalar(spread(np.nan_to_num(bank.cruise_rate)).middle) * PER_SI["c"],
-        "peak_current_a": scalar(spread(bank.peak_current).middle),
-        "peak_rate_c": scalar(spread(bank.peak_rate).middle) * PER_SI["c"],
+        "peak_current_a": scalar(spread(np.nan_to_num(bank.peak_current, nan=np.inf)).middle),
+        "peak_current_why": "even full, the bank does not hold peak power",
+        "peak_rate_c": scalar(spread(np.nan_to_num(bank.peak_rate, nan=np.inf)).middle)
+        * PER_SI["c"],
         "discharge_limit_a": scalar(spread(bank.limit).middle),
         **condition_part(found, bank),
     }

@@ -92,9 +92,9 @@ def _figure(page: Page, motors: list[str]) -> Figure:
                 f"after cruise, {{{duty}.peak_cold_min|minutes}} from cold"
             )
     note = page.text(
-        "Best estimate. Heavy line: motor; light line: controller and windings, by the peak time "
-        "that the maker states from cold. Mark: load of planned cruise at "
-        "{planning.cruise_speed_kn|speed}."
+        "Lines: best estimate, heavy for the motor, light for controller and windings, by the "
+        "peak time that the maker states from cold. Marks: middle of the draws, at the load of "
+        "planned cruise at {planning.cruise_speed_kn|speed}."
     )
     return Figure("peak-time", page.text("; ".join(found) + "."), note, peak_time(page, motors))
 
@@ -119,7 +119,10 @@ def _table(page: Page, motor: str) -> Table:
 
 
 def _row(page: Page, key: str) -> Row:
-    cells = [page.show(f"{key}.calm.load", "share"), page.show(f"{key}.calm.heat_w", "watts:bare")]
+    cells = [
+        page.show(f"{key}.calm.load_share", "share"),
+        page.show(f"{key}.calm.heat_w", "watts:bare"),
+    ]
     return Row(
         page.show(f"{key}.speed_kn", "speed:bare"),
         (*cells, *(_cell(page, f"{key}.{sea}") for sea in SEAS)),
