@@ -10,7 +10,7 @@ from generator.case.option import Motor
 from generator.physics.drive.motor import motor_losses
 from generator.physics.drive.thermal import derating, space_rise
 
-STEPS = 12  # of a fixed point that halves its error in each
+STEPS = 5  # of a damped fixed point; what is left is below a thousandth of the rating
 
 
 def heat(motor: Motor, power: Numbers, turns: Numbers, factors: Factors) -> Array:
@@ -27,9 +27,14 @@ def space_temperature(motor: Motor, losses: Numbers) -> Array:
 
 def warm_share(motor: Motor, factors: Factors) -> Array:
     """Share of the continuous power on the plate that the motor gives in its own warm air."""
-    share = np.ones((1, 1))
+    share = _next(motor, factors, np.ones((1, 1)))
     for _ in range(STEPS):
-        losses = heat(motor, motor.continuous_power * share, motor.rated_speed, factors)
-        warm = space_temperature(motor, losses)
-        share = 0.5 * (share + derating(warm, motor.rated_ambient, motor.derating))
+        share = 0.5 * (share + _next(motor, factors, share))
     return share
+
+
+def _next(motor: Motor, factors: Factors, share: Array) -> Array:
+    """What the air allows that a share of the rating has warmed."""
+    losses = heat(motor, motor.continuous_power * share, motor.rated_speed, factors)
+    warm = space_temperature(motor, losses)
+    return derating(warm, motor.rated_ambient, motor.derating)

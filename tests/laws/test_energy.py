@@ -22,7 +22,7 @@ from generator.physics.energy.cell import (
 )
 from generator.physics.energy.pack import most_power, sag_current, terminal_voltage
 from generator.study import run
-from tests.unit.case.faulty import SMALL, changed
+from tests.unit.case.faulty import changed
 
 CHEMISTRIES = st.sampled_from(["LFP", "NMC", "AGM", "flooded"])
 TEMPERATURES = st.floats(-25.0, 45.0)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from generator.analyses.bank_state import taken
 from generator.analyses.criteria.criterion import GO, Criterion, Judgement
 from generator.analyses.demand import Weather
 from generator.analyses.findings import Findings
@@ -13,6 +14,7 @@ from generator.arrays import Array
 from generator.case.register import find_default
 
 KWH, LITRE = 3.6e6, 1e-3
+OWN = {f"planning.{name}" for name in ("manoeuvring_speed", "hold_speed", "hold_wind")}
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
@@ -46,10 +48,20 @@ def _usual(name: str) -> float:
 
 
 def _demand(found: Findings) -> Array:
-    """The usual manoeuvres and holding, whatever this skipper plans with."""
-    speed = side_by_side(_usual("manoeuvring_speed"), _usual("hold_speed"))
-    weather = Weather(side_by_side(0.0, _usual("hold_wind")), found.case.waters.fetch)
+    """The usual manoeuvres and holding; the owner's own only where they ask for more."""
+    plan, kept = found.case.planning, found.reserve
+    usual = _usual("manoeuvring_time"), _usual("hold_time")
+    times = [float(np.asarray(time).flat[0]) for time in (plan.manoeuvring_time, plan.hold_time)]
+    given = {item.path for item in found.case.assumptions if item.origin == "given"}
+    if not given & OWN and min(times) > 0.0:
+        parts = (kept.manoeuvring * usual[0] / times[0], kept.holding * usual[1] / times[1])
+        return np.asarray(parts[0] + parts[1])
+    speed = side_by_side(
+        np.maximum(plan.manoeuvring_speed, _usual("manoeuvring_speed")),
+        np.maximum(plan.hold_speed, _usual("hold_speed")),
+    )
+    wind = np.maximum(plan.hold_wind, _usual("hold_wind"))
+    weather = Weather(side_by_side(0.0, wind), found.case.waters.fetch)
     curve = at_points(found.case, found.option, found.power, found.trial.scale, speed, weather)
-    drain = np.atleast_2d(curve.output.drain)
-    time = np.array([_usual("manoeuvring_time"), _usual("hold_time")])
-    return np.asarray((drain * time).sum(axis=1, keepdims=True))
+    drain = np.atleast_2d(taken(found.option.bank, found.store.aged, curve.output.drain))
+    return np.asarray((drain * np.array(usual)).sum(axis=1, keepdims=True))

@@ -71,6 +71,9 @@ def _age(bank: BankResult, state: BankState, left: Array) -> Row:
         "age_share": _middle(state.condition.share),
         "resistance_mohm": _middle(state.resistance_half, "mohm"),
         "sag_floor_pct": _middle(state.sag_floor, "pct"),
+        "sag_and_gauge_pct": _middle(
+            np.minimum(state.sag_floor + np.asarray(state.gauge_error), 1.0), "pct"
+        ),
         "floor_pct": _middle(state.floor, "pct"),
         "usable_kwh": _middle(state.usable, "kwh"),
         "to_reserve_kwh": _middle(left, "kwh"),

@@ -13,6 +13,7 @@ ROWS = (
     ("Capacity left by age and cold", "capacity_share", "share"),
     ("Resistance at half charge", "resistance_mohm", "resistance"),
     ("Floor that peak power sets", "sag_floor_pct", "percent"),
+    ("The same with the gauge's error", "sag_and_gauge_pct", "percent"),
     ("Floor counted", "floor_pct", "percent"),
     ("Usable above the floor", "usable_kwh", "energy"),
     ("To the reserve", "to_reserve_kwh", "energy"),
@@ -53,14 +54,20 @@ def _floor(page: Page, bank: str) -> str:
     aged = f"{page.keys(f'{bank}.ages')[-1]}"
     start = (
         f"Old and cold, peak power of {{{bank}.peak_kw|power}} is held above the cut-off of "
-        f"{{{bank}.cut_off_v|voltage}} down to {{{aged}.sag_floor_pct|percent}} of charge; with "
-        f"{{{bank}.gauge_error_pct|percent}} for the gauge that asks for a floor beside the "
-        f"{{{bank}.planned_floor_pct|percent}} of the planned depth. The larger counts, once: "
+        f"{{{bank}.cut_off_v|voltage}} "
     )
     if (page.value(f"{aged}.sag_floor_pct") or 0.0) >= 100.0:
-        return start + f"the bank does not hold that peak even when full, so its floor is " \
-            f"{{{aged}.floor_pct|percent}}."  # fmt: skip
-    return start + f"{{{aged}.floor_pct|percent}}, set by {{{bank}.floor_by|given}}."
+        return (
+            start + "at no state of charge, not even full: the bank cannot deliver it, and "
+            f"{{{aged}.usable_kwh|energy}} count as usable."
+        )
+    return start + (
+        f"down to {{{aged}.sag_floor_pct|percent}} of charge, which with "
+        f"{{{bank}.gauge_error_pct|percent}} for the gauge makes "
+        f"{{{aged}.sag_and_gauge_pct|percent}}; the planned depth leaves "
+        f"{{{bank}.planned_floor_pct|percent}}. The larger counts, once: "
+        f"{{{aged}.floor_pct|percent}}, set by {{{bank}.floor_by|given}}."
+    )
 
 
 def _ageing(page: Page, bank: str) -> str:
