@@ -29,6 +29,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         f"{{{key}.cruise_current_a|current}} ({{{key}.cruise_rate_c|rate}}); "
         f"peak takes {{{key}.peak_current_a|current}} of {{{key}.discharge_limit_a|current}}"
     )
+    if not np.isfinite(scalar(spread(asked).middle)):
+        why = f"old and at {{{key}.coldest_c|temperature}}, the bank cannot give peak power"
     heights = scalar(spread(peak).high), scalar(spread(cruise).high)
     flip, numbers = ("", {}) if result == GO else _flip(found, *heights)
     return Judgement(criterion, scalar(worse.middle), high, "-", result, why, flip, numbers=numbers)

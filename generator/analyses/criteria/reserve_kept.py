@@ -21,7 +21,9 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     """What is kept and there, over the larger of the usual share and the usual demand."""
     kept, store = found.reserve, found.store
     usable = np.asarray(store.usable_aged)
-    wanted = np.maximum(usable * _usual("reserve_share"), _demand(found))
+    demand = _demand(found)
+    demand = np.where(np.isnan(demand), np.inf, demand)  # what cannot be held is never kept
+    wanted = np.maximum(usable * _usual("reserve_share"), demand)
     there = np.minimum(kept.of_aged, usable)
     ratio = np.nan_to_num(there / np.maximum(wanted, 1e-9), nan=0.0)
     told = spread(np.round(ratio, 9))
@@ -31,7 +33,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     name = unit.partition("|")[0]
     numbers = {
         f"kept_{name}": scalar(spread(np.nan_to_num(there)).middle) / scale,
-        f"wanted_{name}": scalar(spread(np.nan_to_num(wanted, nan=np.inf)).middle) / scale,
+        f"wanted_{name}": scalar(spread(wanted).middle) / scale,
     }
     numbers = {key: value for key, value in numbers.items() if np.isfinite(value)}
     why = f"{{here.kept_{unit}}} are kept back where {{here.wanted_{unit}}} are the custom"

@@ -198,3 +198,12 @@ def test_a_lock_out_makes_the_cold_a_condition(tmp_path: Path) -> None:
     for said, result in (("true", CONDITIONAL), ("false", NO)):
         text = BANK[:-1] + f", charge_lock_out: {said}}}"
         assert row(study(tmp_path, cold, (BANK, text)), 15).result == result
+
+
+def test_what_cannot_be_held_is_said_without_a_number(tmp_path: Path) -> None:
+    hopeless = "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 60 Ah, resistance: 60 mohm}"
+    found = study(tmp_path, bank(hopeless))
+    assert "cannot give peak power" in row(found, 14).why
+    reserve = row(found, 3)
+    assert all(np.isfinite(value) and value < 1e6 for value in reserve.numbers.values())
+    assert "more than the plant can give" in reserve.why
