@@ -122,6 +122,7 @@ def _constants(motor: Motor) -> tuple[Numbers, Array]:
     a shorter one is given.
     """
     stated = time_constant(motor.peak_time, motor.peak_power / np.asarray(motor.continuous_power))
+    stated = np.where(np.isfinite(stated), stated, motor.time_constant)  # no peak above the plate
     if motor.controller_time_constant is not None:
         stated = np.minimum(motor.controller_time_constant, stated)
     return motor.time_constant, stated

@@ -33,6 +33,7 @@ class LegResult:
     available: Array
     ratio: Array  # available above reserve over need; 0 where it cannot be done
     beyond_limit: bool
+    bank_short: bool  # the motor would do it, the bank does not give the current
 
 
 @dataclass(frozen=True)
@@ -90,8 +91,12 @@ def _leg(
 ) -> LegResult:
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
     calm_time = sheltered / np.maximum(np.asarray(leg.speed - leg.foul_stream), LEAST_MADE_GOOD)
-    exposed_time, exposed_loss, speed, beyond = _exposed(case, option, found, scale, leg, held)
-    need = calm_time * taken(option.bank, held.aged, calm_drain) + exposed_time * exposed_loss
+    exposed_time, exposed_loss, speed, beyond, short = _exposed(
+        case, option, found, scale, leg, held
+    )
+    calm_loss = np.atleast_2d(taken(option.bank, held.aged, calm_drain))
+    short = short or bool((calm_fits & ~np.isfinite(calm_loss))[0].any())
+    need = calm_time * calm_loss + exposed_time * exposed_loss
     too_slow = np.asarray(leg.speed - leg.foul_stream) < LEAST_MADE_GOOD
     cannot = ~calm_fits | too_slow | ~np.isfinite(need)
     need = np.where(cannot, np.nan, need)
@@ -105,16 +110,17 @@ def _leg(
         available=available,
         ratio=ratio,
         beyond_limit=beyond,
+        bank_short=short,
     )
 
 
 def _exposed(
     case: Case, option: Option, found: Power, scale: Numbers, leg: Leg, held: Store
-) -> tuple[Array, Array, Array, bool]:
+) -> tuple[Array, Array, Array, bool, bool]:
     """Time, loss and speed of the exposed part: the fastest tried speed that the plant holds."""
     if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:
         zero = np.zeros((1, 1))
-        return zero, zero, zero + np.asarray(leg.exposed_speed), False
+        return zero, zero, zero + np.asarray(leg.exposed_speed), False, False
     tried = np.asarray(leg.exposed_speed) * np.array(SLOWER)
     curve: Curve = at_points(case, option, found, scale, tried, Weather(leg.wind, leg.fetch))
     over_ground = np.asarray(tried - leg.foul_stream)
@@ -122,6 +128,7 @@ def _exposed(
         taken(option.bank, held.aged, curve.output.drain + house_drain(case, option))
     )
     holds = within(curve.output.load, curve.demand.feasible & ~curve.demand.beyond_limit)
+    by_motor = np.atleast_2d(holds & (over_ground >= LEAST_MADE_GOOD))[0].any()
     holds = holds & np.isfinite(loss)
     fits: Flags = np.atleast_2d(np.asarray(holds & (over_ground >= LEAST_MADE_GOOD)))
     first = np.argmax(fits, axis=1)[:, np.newaxis]
@@ -134,4 +141,5 @@ def _exposed(
     made_good = pick(np.maximum(over_ground, LEAST_MADE_GOOD))
     beyond = bool(np.atleast_2d(curve.demand.beyond_limit)[0].any())
     time = np.asarray(leg.exposed_distance) / made_good
-    return time, pick(loss), pick(np.atleast_2d(tried)), beyond
+    short = bool(by_motor and not fits[0].any())
+    return time, pick(loss), pick(np.atleast_2d(tried)), beyond, short

@@ -127,7 +127,7 @@ def _option_ids(case: CaseKeys) -> Iterator[Finding]:
 def _option(option: OptionKeys, place: Place) -> Iterator[Finding]:
     """What one option says against its own kind."""
     yield from _parts(option, place)
-    if option.kind == "battery" and "bank" in option.model_fields_set:
+    if option.kind == "battery" and option.bank.model_fields_set:
         yield from (Finding(*fault) for fault in bank_faults(option.bank, (*place, "bank")))
     motor = option.motor
     if motor.peak_power and si(motor.peak_power) < si(motor.continuous_power):

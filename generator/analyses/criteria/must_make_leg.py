@@ -8,6 +8,7 @@ from generator.analyses.criteria.criterion import GO, Criterion, Judgement
 from generator.analyses.findings import Findings
 from generator.analyses.legs import LegResult
 from generator.analyses.spread import scalar, spread
+from generator.arrays import Array
 
 KWH = 3.6e6
 LITRE = 1e-3
@@ -30,16 +31,20 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         f"{{{key}.need_high_{unit}}}), has {{{key}.available_{unit}}} above the reserve{when}"
     )
     if scalar(ratio.middle) == 0.0:
-        why = f"{worst.leg.name}: {_impossible(worst, key)}"
+        why = f"{worst.leg.name}: {_impossible(found, worst, key)}"
     elif low == 0.0:
-        why += f"; in more than one draw of ten {_impossible(worst, key)}"
+        why += f"; in more than one draw of ten {_impossible(found, worst, key)}"
     flip, numbers = ("", {}) if result == GO else _flip(criterion, found, worst)
     return Judgement(criterion, scalar(ratio.middle), low, "-", result, why, flip, numbers=numbers)
 
 
-def _impossible(worst: LegResult, key: str) -> str:
+def _impossible(found: Findings, worst: LegResult, key: str) -> str:
     if worst.beyond_limit:
         return f"the sea at {{{key}.wind_kn|speed}} of wind is too steep for engine alone"
+    if worst.bank_short:
+        return "the aged, cold bank does not give the current it takes"
+    if found.bank is not None and scalar(spread(worst.available).low) <= 0.0:
+        return "the aged, cold bank has nothing above its reserve"
     return (
         "continuous power in its warm space does not hold it against "
         f"{{{key}.wind_kn|speed}} of wind"
@@ -53,11 +58,16 @@ def _flip(criterion: Criterion, found: Findings, worst: LegResult) -> tuple[str,
         return "more continuous power, or this leg only with the wind below that stated", {}
     wanted = criterion.go * np.nan_to_num(need, nan=float(np.nanmax(need)))
     wanted = wanted + found.reserve.of_aged
-    share = np.asarray(found.store.usable_aged / np.asarray(found.store.nominal))
-    if not (share > 0.0).mean() > 0.9:
-        return "a bank that sags less: it does not hold peak power even when full", {}
-    nominal = scalar(spread(wanted / np.where(share > 0.0, share, share.max())).high)
+    nominal = scalar(spread(wanted / _share(found)).high)
     if found.option.bank is None:
         return "a tank of {here.flip_l|fuel}", {"flip_l": nominal / LITRE}
     text = "a bank of {here.flip_kwh|energy} nominal, a slower leg, or a charge on the way"
     return text, {"flip_kwh": nominal / KWH}
+
+
+def _share(found: Findings) -> Array:
+    """What a larger store gives of its nominal: of a bank down to its planned depth."""
+    store = found.store
+    if store.aged is None:
+        return np.asarray(store.usable_aged / np.asarray(store.nominal))
+    return np.asarray(store.aged.capacity * (1.0 - np.asarray(store.aged.planned_floor)))
