@@ -16,7 +16,7 @@ from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
 
 KNOT = 1852.0 / 3600.0
-PLAN = "A second propulsor or a tow plan, named in writing before any order"
+PLAN = "A second propulsor or a tow plan, named before any order"
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
@@ -35,8 +35,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     key = f"options.{found.place}.one_fault"
     why = f"one string lost leaves {{{key}.power_kw|power}} and {{{key}.speed_kn|speed}}"
     if fault.strings == 1:
-        why = "the bank is one string: its trip takes all power"
-    why += "; a lost controller or throttle leaves the sails"
+        why = "one string: its trip takes all power"
+    why += "; a lost controller leaves the sails"
     if other:
         why += " and {here.other_kn|speed} of a second propulsor"
     elif plan.fallback == "tow":

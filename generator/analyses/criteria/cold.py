@@ -15,7 +15,7 @@ from generator.analyses.criteria.criterion import (
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
 
-LOCK_OUT = "A lock-out of charging on cell temperature, confirmed by the maker's data sheet"
+LOCK_OUT = "Charge lock-out in the cold, by the maker's sheet"
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:

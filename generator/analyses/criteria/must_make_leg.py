@@ -33,7 +33,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     if scalar(ratio.middle) == 0.0:
         why = f"{worst.leg.name}: {_impossible(found, worst, key)}"
     elif low == 0.0:
-        why += f"; in more than one draw of ten {_impossible(found, worst, key)}"
+        why = f"{worst.leg.name}: in one draw of ten {_impossible(found, worst, key)}"
     flip, numbers = ("", {}) if result == GO else _flip(criterion, found, worst)
     return Judgement(criterion, scalar(ratio.middle), low, "-", result, why, flip, numbers=numbers)
 
@@ -45,10 +45,7 @@ def _impossible(found: Findings, worst: LegResult, key: str) -> str:
         return "the aged, cold bank does not give the current it takes"
     if found.bank is not None and scalar(spread(worst.available).low) <= 0.0:
         return "the aged, cold bank has nothing above its reserve"
-    return (
-        "continuous power in its warm space does not hold it against "
-        f"{{{key}.wind_kn|speed}} of wind"
-    )
+    return f"warm, continuous power does not hold it against {{{key}.wind_kn|speed}} of wind"
 
 
 def _flip(criterion: Criterion, found: Findings, worst: LegResult) -> tuple[str, dict[str, float]]:
