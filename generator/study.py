@@ -12,6 +12,7 @@ from generator.analyses.findings import Findings
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
+from generator.analyses.placement import place as placed
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
@@ -66,6 +67,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         place=place,
         trial=trial,
         weight=weight,
+        placement=placed(case, option, weight),
         power=found,
         store=held,
         reserve=kept,

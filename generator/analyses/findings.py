@@ -9,6 +9,7 @@ from generator.analyses.cost import Cost
 from generator.analyses.cruising_range import Range
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
+from generator.analyses.placement import Placement
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
@@ -28,6 +29,7 @@ class Findings:
     place: int  # of the option in the case
     trial: TrialResult
     weight: Weight
+    placement: Placement | None
     power: Power
     store: Store
     reserve: Reserve

@@ -39,17 +39,35 @@ class Bank:
     cruise_rate_limit: Numbers  # 1/s, continuous current over charge (C rate)
     continuous_rate: Numbers  # 1/s, used when discharge_limit is absent
     mass: Numbers | None  # kg, with boxes; else by specific energy
+    blocks: int | None  # equal blocks that it comes in
+    block_volume: Numbers | None  # m3, with what it needs around it
+
+
+# Parts of the old plant that an option may keep aboard.
+OLD_PARTS = ("exhaust", "fuel", "tank", "starter battery")
+# What an item of a ledger can be; the first five are counted from the register where a ledger
+# that names its parts leaves them out.
+PARTS = (
+    "engine", "exhaust", "fuel", "tank", "starter battery", "motor", "battery", "cables",
+    "old cables", "fluids", "boxes", "panels and frames", "ballast", "other",
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
 class LedgerItem:
-    """One mass that goes out or comes in. kg, m; x forward of the datum, z above the waterline."""
+    """One mass that goes out or comes in. kg, m.
+
+    x forward of the datum, y to starboard, z above the waterline. An item in a named space of
+    the boat that says no place of its own stands at the centre of that space.
+    """
 
     name: str
     mass: Numbers
     x: Numbers | None
     y: Numbers
     z: Numbers
+    part: str  # a key of PARTS, or empty
+    space: str  # a name of boat.spaces, or empty
     source: str  # weighed, measured, builder, estimate, register
     line: int
 
@@ -66,6 +84,7 @@ class Option:
     bank: Bank | None
     diesel: Diesel | None
     propeller: Propeller
+    kept: tuple[str, ...]  # parts of the old plant that stay, names of PARTS
     removed: tuple[LedgerItem, ...]
     added: tuple[LedgerItem, ...]
     costs: tuple[CostItem, ...]

@@ -112,3 +112,5 @@ class BankKeys(Group):
     cruise_rate_limit: CRate = None
     continuous_rate: CRate = None
     mass: Mass = None
+    blocks: Annotated[int | None, Whole(1, 500)] = None
+    block_volume: Volume = None

@@ -35,12 +35,12 @@ from generator.report.results.option_part import (
     particulars,
     reserve_part,
     top_speed,
-    weight_part,
     year_part,
 )
 from generator.report.results.quick_part import quick_part
 from generator.report.results.suffix import plain
 from generator.report.results.verdict_part import verdict_part
+from generator.report.results.weight_part import placement_part, weight_part
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
 from generator.version import VERSION
@@ -106,6 +106,7 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "legs": legs_part(found),
         "year": year_part(found),
         "weight": weight_part(found),
+        **placement_part(found),
         "cost": cost_part(found, keep, new),
         "verdict": verdict_part(item.verdict, found.place),
     }
@@ -131,6 +132,7 @@ METHOD_SOURCES = (
     "stawave",
     "oosterveld1975",
     "derrett",
+    "cfr_144_315",
 )
 
 

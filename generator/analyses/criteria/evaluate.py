@@ -8,8 +8,11 @@ from generator.analyses.criteria import (
     battery_currents,
     calm_speed,
     continuous_power,
+    design_area,
     evidence,
+    mass_change,
     must_make_leg,
+    trim_and_list,
 )
 from generator.analyses.criteria.catalogue import criteria
 from generator.analyses.criteria.criterion import NOT_ASSESSED, Criterion, Judgement
@@ -20,6 +23,9 @@ JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     5: continuous_power.judge,
     7: calm_speed.judge,
     14: battery_currents.judge,
+    16: mass_change.judge,
+    17: trim_and_list.judge,
+    18: design_area.judge,
     28: evidence.judge,
 }
 
