@@ -1,4 +1,4 @@
-"""Do the battery's blocks fit the spaces aboard, and where must they stand to hold trim and list?"""
+"""Do the battery's blocks fit the spaces aboard, and where do they hold trim and list?"""
 
 from __future__ import annotations
 

@@ -105,9 +105,33 @@ def _waterlines(page: Page, axes: Axes, option: str, boat: dict[str, Any]) -> No
     trim = page.value(f"{option}.weight.trim_mm")
     if sink is None or trim is None:
         return
-    ends = [TIMES * (sink + trim * (x / length - 0.5)) / 1000 for x in (left, right)]
+    ends = [_level(page, option, sink, trim, x, length) for x in (left, right)]
+    _limits(page, axes, option, sink, length)
     axes.plot([left, right], ends, color=trait(page, option).colour, linewidth=1.3,
               linestyle=(0, (5, 2)), zorder=4)  # fmt: skip
+
+
+def _level(page: Page, option: str, sink: float, trim: float, x: float, length: float) -> float:
+    """Height of the new waterline on her side, enlarged; she trims about her flotation."""
+    about = float(page.value(f"{option}.weight.before.flotation_m")) + _datum(page)
+    return TIMES * (sink + trim * (x - about) / length) / 1000
+
+
+def _limits(page: Page, axes: Axes, option: str, sink: float, length: float) -> None:
+    """The waterlines at the limit of trim, and the way of the centre of gravity."""
+    limit = page.value(f"{option}.weight.trim_limit_mm")
+    for sign in (1.0, -1.0):
+        ends = [_level(page, option, sink, sign * limit, x, length) for x in (0.0, length)]
+        axes.plot([0.0, length], ends, color=QUIET, linewidth=0.8, linestyle=(0, (2, 3)), zorder=3)
+    shift = page.value(f"{option}.weight.gravity_forward_mm")
+    if not shift:
+        return
+    start = float(page.value(f"{option}.weight.before.gravity_m")) + _datum(page)
+    away = TIMES * shift / 1000
+    high = 0.35 * page.value("boat.freeboard_m")
+    axes.annotate("", (start + away, high), (start, high),
+                  arrowprops={"arrowstyle": "-|>", "color": trait(page, option).colour, "lw": 1.4},
+                  zorder=6)  # fmt: skip
 
 
 def _flags(page: Page, axes: Axes, option: str, keys: list[str], start: float, up: int) -> None:

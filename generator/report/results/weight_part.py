@@ -129,9 +129,10 @@ def _stands(floating: Floating) -> Row:
         floating.displacement * np.asarray(floating.longitudinal_radius) / floating.waterline_length
     )
     return {
-        "displacement_kg": _middle(floating.displacement, "kg"),
+        "displacement_kg": put(floating.displacement, "kg"),
         "per_cm_kg": _middle(immersion / 100.0, "kg"),
         "trim_per_cm_kg": _middle(trimming / 100.0, "kg"),  # moved by one metre
+        "gravity_m": _middle(floating.gravity[0], "m"),
         "flotation_m": _middle(floating.flotation, "m"),
         "buoyancy_height_m": _middle(floating.buoyancy_height, "m"),
         "transverse_radius_m": _middle(floating.transverse_radius, "m"),

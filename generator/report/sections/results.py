@@ -4,10 +4,19 @@ from __future__ import annotations
 
 from generator.report.page import Page
 from generator.report.parts import Section
-from generator.report.sections import bank, cost, cruising_range, legs, power, weight
+from generator.report.sections import (
+    bank,
+    cost,
+    cruising_range,
+    floating,
+    legs,
+    placement,
+    power,
+    weight,
+)
 from generator.report.sections.evidence import graded
 
-ORDER = (power, cruising_range, bank, legs, weight, cost)
+ORDER = (power, cruising_range, bank, legs, weight, floating, placement, cost)
 
 
 def section(page: Page) -> Section:

@@ -19,10 +19,28 @@ def part(page: Page) -> Part:
     ledger = (_ledger(page, moved),) if moved else ()
     text = page.text(
         "The masses are those of the two ledgers; {boat.name|given} floats today at "
-        "{boat.displacement_kg|mass}. x is measured forward of the {boat.datum|given}, z above the "
-        "waterline."
+        "{boat.displacement_kg|mass}. x is measured forward of the {boat.datum|given}, y to "
+        "starboard, z above the waterline; a list with doubts and moments goes to the yard as a "
+        "spreadsheet table."
     )
-    return Part("weight", "Weight and trim", (text,), figures, ledger, (_summary(page),))
+    more = tuple(_left_out(page, option) for option in moved if _lacks(page, option))
+    return Part("weight", "Weight and trim", (text, *more), figures, ledger, (_summary(page),))
+
+
+def _lacks(page: Page, option: str) -> bool:
+    key = f"{option}.weight"
+    return bool(page.value(f"{key}.filled") or page.value(f"{key}.not_counted"))
+
+
+def _left_out(page: Page, option: str) -> Markup:
+    """What the owner's ledger lacks: filled from the register, or not counted at all."""
+    key = f"{option}.weight"
+    said = []
+    if page.value(f"{key}.filled"):
+        said.append(f"masses from the register, to be weighed: {{{key}.filled|given}}")
+    if page.value(f"{key}.not_counted"):
+        said.append(f"no mass is given for {{{key}.not_counted|given}}, so none is counted")
+    return page.text(f"{{{option}.name|given}}: {'; '.join(said)}.")
 
 
 def _figure(page: Page, motor: str) -> Figure:
@@ -33,7 +51,9 @@ def _figure(page: Page, motor: str) -> Figure:
     )
     note = page.text(
         "Outline drawn from the main dimensions, not from her lines. Discs by mass: hollow goes "
-        "out, filled comes in. Dashed: the new waterline, much enlarged."
+        "out, filled comes in. Dashed: the new waterline, much enlarged; grey: the trim of "
+        f"{{{own}.trim_limit_mm|length_small}} either way that still passes. Arrow: how her centre "
+        "of gravity moves along, likewise enlarged."
     )
     name = f"profile-{page.value(motor)['id']}"
     return Figure(name, finding, note, profile(page, motor, name))
@@ -54,7 +74,10 @@ def _trims(page: Page, own: str) -> str:
 
 LINES = (
     ("removed_kg", "mass", "Out"), ("added_kg", "mass", "In"), ("net_kg", "mass:signed", "Net"),
-    ("absolute_kg", "mass", "Sum of both"), ("displacement_after_kg", "mass", "Displacement after"),
+    ("absolute_kg", "mass", "Sum of both"),
+    ("net_share_pct", "percent:signed", "Net, of lightship"),
+    ("absolute_share_pct", "percent", "Sum of both, of lightship"),
+    ("displacement_after_kg", "mass", "Displacement after"),
     ("sinkage_mm", "length_small:signed", "Sinkage"),
     ("trim_mm", "length_small:signed", "Trim, by the bow"),
 )  # fmt: skip
@@ -78,30 +101,26 @@ def _summary(page: Page) -> Table:
 
 
 def _ledger(page: Page, moved: list[str]) -> Table:
-    rows = [
-        _item(page, key, word)
-        for option in moved
-        for side, word in (("removed", "out"), ("added", "in"))
-        for key in page.keys(f"{option}.weight.{side}")
-    ]
+    rows = [_item(page, key) for option in moved for key in page.keys(f"{option}.weight.ledger")]
     caption = page.text("Masses that leave {boat.name|given} and that come aboard, with places")
     length = page.unit("length")
     columns = (
-        words("Item", 34), words("Option", 22), words("Way", 7),
-        numbers("Mass", 11, page.unit("mass")), numbers("x", 8, length), numbers("z", 8, length),
-        words("Source", 10),
+        words("Item", 30), words("Option", 19), words("Way", 6),
+        numbers("Mass", 10, page.unit("mass")), numbers("x", 8, length), numbers("y", 8, length),
+        numbers("z", 8, length), words("Source", 11),
     )  # fmt: skip
     return Table("ledger", caption, columns, tuple(rows), (), "long")
 
 
-def _item(page: Page, key: str, word: str) -> Row:
+def _item(page: Page, key: str) -> Row:
     cells = (
         page.words(f"{key.split('.weight.')[0]}.name"),
-        Markup(word),
-        page.show(f"{key}.mass_kg", "mass:bare"),
+        page.words(f"{key}.way"),
+        page.show(f"{key}.mass_kg", "mass:bare,size"),
         page.show(f"{key}.x_m", "length:bare"),
+        page.show(f"{key}.y_m", "length:bare"),
         page.show(f"{key}.z_m", "length:bare"),
         page.words(f"{key}.source"),
     )
-    first = key.endswith(".removed.0")
+    first = key.endswith(".ledger.0")
     return Row(page.words(f"{key}.name"), cells, "group" if first else "")
