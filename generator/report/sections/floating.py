@@ -97,7 +97,7 @@ def _stands(page: Page, moved: list[str]) -> Table:
         "{boat.name|given} as weighed, today and with each option; heel in "
         "{planning.hold_wind_kn|wind} of wind"
     )
-    return Table("stands-table", caption, (words("", 36), numbers("Today", 16), *columns), rows)
+    return Table("stands-table", caption, (words("Figure", 36), numbers("Today", 16), *columns), rows)
 
 
 def _moves(page: Page, moved: list[str]) -> Table:
@@ -112,7 +112,7 @@ def _moves(page: Page, moved: list[str]) -> Table:
     )
     keys = [f"{key}.weight.{name}" for key in moved for name, _, _ in MOVES]
     caption = page.text("Where the water stands on her after the change, deeper positive")
-    return Table("moves-table", caption, (words("", 40), *columns), rows, reasons(page, keys))
+    return Table("moves-table", caption, (words("Figure", 40), *columns), rows, reasons(page, keys))
 
 
 def _conditions(page: Page, moved: list[str]) -> Table:
