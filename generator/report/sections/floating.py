@@ -97,7 +97,9 @@ def _stands(page: Page, moved: list[str]) -> Table:
         "{boat.name|given} as weighed, today and with each option; heel in "
         "{planning.hold_wind_kn|wind} of wind"
     )
-    return Table("stands-table", caption, (words("Figure", 36), numbers("Today", 16), *columns), rows)
+    return Table(
+        "stands-table", caption, (words("Figure", 36), numbers("Today", 16), *columns), rows
+    )
 
 
 def _moves(page: Page, moved: list[str]) -> Table:
