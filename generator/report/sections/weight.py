@@ -37,7 +37,10 @@ def _left_out(page: Page, option: str) -> Markup:
     key = f"{option}.weight"
     said = []
     if page.value(f"{key}.filled"):
-        said.append(f"masses from the register, to be weighed: {{{key}.filled|given}}")
+        said.append(
+            "masses from the register, to be weighed, set where the heaviest item of their side "
+            f"stands: {{{key}.filled|given}}"
+        )
     if page.value(f"{key}.not_counted"):
         said.append(f"no mass is given for {{{key}.not_counted|given}}, so none is counted")
     return page.text(f"{{{option}.name|given}}: {'; '.join(said)}.")
