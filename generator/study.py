@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.analyses.bank import bank_result
 from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.confined import confined_legs
 from generator.analyses.cost import cost
 from generator.analyses.cruising_range import cruising_range
+from generator.analyses.emissions import emissions
 from generator.analyses.findings import Findings
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
+from generator.analyses.ledger import ledger
 from generator.analyses.legs import passages
 from generator.analyses.low_speed import low_speed
 from generator.analyses.plant import store
@@ -19,6 +21,7 @@ from generator.analyses.power import power
 from generator.analyses.reserve import reserve
 from generator.analyses.sea_trial.model import trial_option
 from generator.analyses.second_opinions import SecondOpinions, second_opinions
+from generator.analyses.savings import fair_baseline, savings
 from generator.analyses.service_factor import ServiceFactor, service_factor
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.verdict import Verdict, verdict
@@ -27,6 +30,7 @@ from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.draws import Draws, drawn
+from generator.money_swing import swing_of
 
 
 @dataclass(frozen=True)
@@ -71,15 +75,23 @@ def _aboard(case: Case) -> Numbers:
     """What the option that was aboard during the trial adds to the boat [kg]."""
     option = trial_option(case)
     return 0.0 if option is None else weigh(case, option).net
+    trial = read_trial(moved, vessel(moved.boat, moved.waters, 0.0))
+    alone = tuple(
+        _option(moved, option, place, trial) for place, option in enumerate(moved.options)
+    )
+    found = tuple(_against(case, moved, item, alone) for item in alone)
+    options = tuple(OptionStudy(item, verdict(item)) for item in found)
+    return Study(draws, trial, options, cautions(found), service_factor(moved, found[0].key))
 
 
-def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
+def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findings:
     weight = weigh(case, option)
     found = power(case, option, weight.net, trial.scale)
     held = store(option)
     kept = reserve(case, option, found, trial.scale, held)
     legs = passages(case, option, found, trial.scale, kept, held)
-    findings = Findings(
+    lines = ledger(case, option)
+    return Findings(
         case=case,
         option=option,
         place=place,
@@ -95,6 +107,29 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         key=key_figures(case, option, found, legs),
         cost=cost(case, option, legs),
         confined=confined_legs(case, found.vessel),
+        ledger=lines,
+        cost=cost(case, option, legs, lines),
+        savings=None,
+        emissions=None,
+        swing=None,
         range_cautions=hull_cautions(found.vessel.form),
     )
-    return OptionStudy(findings, verdict(findings))
+
+
+def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]) -> Findings:
+    """One option held against both diesels, in money and in carbon."""
+    keep, new = (
+        next((found for found in every if found.option.kind == kind), None)
+        for kind in ("keep", "new diesel")
+    )
+    fair = new if fair_baseline(case) == "new diesel" else keep
+    return replace(
+        own,
+        savings=savings(
+            moved, own.option, own.cost, keep.cost if keep else None, new.cost if new else None
+        ),
+        emissions=emissions(
+            moved, own.option, own.cost, (fair.option, fair.cost) if fair else None
+        ),
+        swing=swing_of(case, own, fair) if fair and own.bank else None,
+    )

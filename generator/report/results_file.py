@@ -23,6 +23,8 @@ from generator.report.results.curve_evidence import (
     reading_rows,
     score_rows,
 )
+from generator.report.results.carbon_part import carbon_part
+from generator.report.results.cost_part import cost_part, money_frame
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
 from generator.report.results.frame_part import (
     cautions_part,
@@ -35,7 +37,6 @@ from generator.report.results.frame_part import (
 from generator.report.results.option_part import (
     bank_part,
     bars,
-    cost_part,
     legs_part,
     particulars,
     reserve_part,
@@ -80,6 +81,8 @@ def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str
             | tornado_part(study, _of(moved, place))
             for place, item in enumerate(study.options)
         ],
+        "options": [_option(item) for item in study.options],
+        "money": money_frame(case, study),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
         "form_scores": score_rows(study.opinions),
@@ -102,6 +105,7 @@ def _of(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
 
 
 def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> dict[str, Any]:
+def _option(item: OptionStudy) -> dict[str, Any]:
     found = item.findings
     option, ranges = found.option, bars(found)
     bank = bank_part(found)
@@ -126,7 +130,8 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "legs": legs_part(found),
         "year": year_part(found),
         "weight": weight_part(found),
-        "cost": cost_part(found, keep, new),
+        "cost": cost_part(found),
+        "carbon": carbon_part(found),
         "verdict": verdict_part(item.verdict, found.place),
     }
 

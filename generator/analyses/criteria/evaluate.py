@@ -6,10 +6,13 @@ from collections.abc import Callable
 
 from generator.analyses.criteria import (
     battery_currents,
+    boat_value,
     calm_speed,
     continuous_power,
     evidence,
+    healthy_engine,
     must_make_leg,
+    payback,
 )
 from generator.analyses.criteria.catalogue import criteria
 from generator.analyses.criteria.criterion import NOT_ASSESSED, Criterion, Judgement
@@ -20,6 +23,9 @@ JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     5: continuous_power.judge,
     7: calm_speed.judge,
     14: battery_currents.judge,
+    25: payback.judge,
+    26: boat_value.judge,
+    27: healthy_engine.judge,
     28: evidence.judge,
 }
 

@@ -1,0 +1,131 @@
+"""Which price, life or habit moves the money most, and where does the answer turn?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from generator.analyses.cost import Cost
+from generator.analyses.spread import scalar
+from generator.arrays import Array
+from generator.case.assumption import Assumption
+from generator.case.case import Case
+from generator.case.option import Option
+
+HOURS_SHARES = tuple(np.linspace(0.25, 5.0, 20))  # of today's engine hours
+FUEL_SHARES = tuple(np.linspace(0.5, 3.0, 11))  # of today's price of diesel
+BANK_SHARES = tuple(np.linspace(0.2, 1.4, 13))  # of the bank's price
+LIVES = tuple(np.arange(6.0, 21.0))  # years of the bank
+
+
+@dataclass(frozen=True)
+class Bar:
+    """One assumption moved to both ends of its range, all others at their best estimate."""
+
+    assumption: Assumption
+    low: float  # saving at the low end
+    high: float
+
+    @property
+    def size(self) -> float:
+        """How far the saving moves."""
+        return abs(self.high - self.low)
+
+
+@dataclass(frozen=True)
+class Grid:
+    """Saving over two things moved together; rows follow ``down``, columns ``across``."""
+
+    across: Array
+    down: Array
+    saving: Array
+
+
+@dataclass(frozen=True)
+class Swing:
+    """Bars sorted by size, and the two maps on which the answer may turn."""
+
+    middle: float  # saving at the best estimate
+    bars: tuple[Bar, ...]
+    hours_and_fuel: Grid | None
+    price_and_life: Grid | None
+
+
+def money_paths(case: Case, *places: int) -> list[Assumption]:
+    """The assumptions that money rests on, one for each that moves by itself."""
+    starts = ["prices.", "engine.life", "engine.calendar_life", "engine.wear_shape"]
+    starts += [f"options[{place}].costs" for place in places]
+    starts += [f"options[{place}].bank.life" for place in places]
+    starts += [f"options[{place}].diesel.{name}" for place in places
+               for name in ("life", "calendar_life", "wear_shape", "hours")]  # fmt: skip
+    starts += [f"legs[{number}].times_per_year" for number in range(len(case.legs))]
+    found = [item for item in case.assumptions if item.path.startswith(tuple(starts))]
+    return [item for item in found if item.high > item.low and item.shape != "fixed"]
+
+
+def bars(moved: tuple[Assumption, ...], own: Cost, other: Cost) -> tuple[Bar, ...]:
+    """Rows 1, 2 of the draws hold the first assumption at its ends, 3, 4 the second, and so on."""
+    saved = _saved(own, other)
+    found = [
+        Bar(item, float(saved[2 * place + 1]), float(saved[2 * place + 2]))
+        for place, item in enumerate(moved)
+    ]
+    return tuple(sorted((bar for bar in found if bar.size > 0.0), key=lambda bar: -bar.size))
+
+
+def _saved(own: Cost, other: Cost) -> Array:
+    return np.asarray(other.present_value - own.present_value)[:, 0]
+
+
+def case_of_hours_and_fuel(case: Case) -> Case:
+    """The case with engine hours and the price of diesel moved together, a draw for each pair."""
+    fuel, hours = np.meshgrid(FUEL_SHARES, HOURS_SHARES)
+    prices = replace(
+        case.prices,
+        use_scale=_column(hours) * scalar(case.prices.use_scale),
+        diesel=_column(fuel) * scalar(case.prices.diesel),
+    )
+    return replace(case, prices=prices)
+
+
+def option_of_price_and_life(option: Option) -> Option:
+    """The option with the price of its bank and its life moved together."""
+    assert option.bank is not None
+    price, life = np.meshgrid(BANK_SHARES, LIVES)
+    costs = tuple(
+        replace(item, amount=scalar(item.amount) * _column(price))
+        if item.part == "battery"
+        else item
+        for item in option.costs
+    )
+    return replace(option, costs=costs, bank=replace(option.bank, life=_column(life)))
+
+
+def _column(values: Array) -> Array:
+    return values.reshape(-1, 1)
+
+
+def hours_and_fuel(case: Case, hours: float, own: Cost, other: Cost) -> Grid:
+    """Saving by engine hours a year and price of diesel."""
+    return Grid(
+        np.asarray(FUEL_SHARES) * scalar(case.prices.diesel),
+        np.asarray(HOURS_SHARES) * hours,
+        _saved(own, other).reshape(len(HOURS_SHARES), len(FUEL_SHARES)),
+    )
+
+
+def price_and_life(option: Option, own: Cost, other: Cost) -> Grid | None:
+    """Saving by price of the bank and its life; nothing where the ledger names no bank."""
+    price = sum(
+        scalar(row.amount) for row in option.costs
+        if row.part == "battery" and row.when == "first"
+    )  # fmt: skip
+    if price <= 0.0:
+        return None
+    saved = np.broadcast_to(_saved(own, other), (len(LIVES) * len(BANK_SHARES),))
+    return Grid(
+        np.asarray(BANK_SHARES) * price,
+        np.asarray(LIVES),
+        saved.reshape(len(LIVES), len(BANK_SHARES)),
+    )
