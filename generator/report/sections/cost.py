@@ -4,35 +4,192 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
+from generator.report.figures.break_even import break_even
 from generator.report.figures.cost_years import cost_years
+from generator.report.figures.money_swing import money_swing
 from generator.report.page import Page
 from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
 
 LINES = (
     ("first_money", "money", "First cost"),
+    ("contingency_money", "money", "of which contingency"),
     ("yearly_money", "money", "Each year"),
     ("energy_yearly_money", "money", "of which energy"),
     ("service_yearly_money", "money", "of which service"),
+    ("other_yearly_money", "money:signed", "of which insurance, winter and other"),
+    ("residual_money", "money", "Worth at the end"),
     ("present_value_money", "money", "Cost of ownership, present value"),
+    ("equal_yearly_money", "money", "the same as equal payments a year"),
+    ("per_mile_money", "money", "per mile motored"),
+    ("per_hour_money", "money", "per engine hour"),
     ("against_keep_money", "money:signed", "Dearer than to keep the diesel"),
     ("against_new_diesel_money", "money:signed", "Dearer than a new diesel"),
+    ("saving.simple_payback_years", "years", "Payback without interest, fair baseline"),
+    ("saving.discounted_payback_years", "years", "Payback with interest, fair baseline"),
 )
-SPREAD = {"first_money": "first", "present_value_money": "present_value"}
+INSET = ("of which", "the same", "per ")
+SPREAD = ("first", "present_value", "equal_yearly", "per_mile", "per_hour", "against_keep",
+          "against_new_diesel")  # fmt: skip
+BASELINES = {"new diesel": "a new diesel", "keep": "keeping the diesel"}
 
 
 def part(page: Page) -> Part:
-    """The chart of years, the summary, and the items behind it."""
-    text = tuple(page.text(_against(page, motor)) for motor in page.motors)
-    return Part("cost", "Cost", text, (_figure(page),), (_items(page),), (_summary(page),))
+    """The terms, the chart of years, the summary, what moves it, and the items behind it."""
+    if page.value("case.redacted"):
+        return Part("cost", "Cost", (page.text(
+            "This copy of the study of {boat.name|given} is without prices; the signed report "
+            "holds them, under the same reference."
+        ),))  # fmt: skip
+    text = [page.text(_terms(page))]
+    text += [page.text(_against(page, motor)) for motor in page.motors]
+    text += [page.text(said) for said in (_engine(page), *_bank_words(page)) if said]
+    figures = [_figure(page)]
+    for motor in page.motors:
+        figures += _turning(page, motor)
+    return Part("cost", "Cost", tuple(text), tuple(figures), (_items(page),), (_summary(page),))
+
+
+def _terms(page: Page) -> str:
+    """In which money, at which interest, against what."""
+    fair = page.value("money.fair_baseline")
+    baseline = (
+        f" The fair baseline is {BASELINES[fair]}: the engine is {{engine.condition|given}}."
+        if fair
+        else ""
+    )
+    real = page.value("money.terms") == "real"
+    money = (
+        "All amounts are real, in money of {money.price_year|year}, discounted at a real rate of "
+        if real
+        else "Later amounts are nominal, raised by {money.inflation_pct|percent} a year, "
+        "discounted at a nominal rate of "
+    )
+    return (
+        f"{money}{{money.discount_rate_pct|percent}} a year, tax included.{baseline} The trends "
+        "of diesel and electricity move together in the draws (correlation "
+        "{money.correlation|ratio})."
+    )
 
 
 def _against(page: Page, motor: str) -> str:
     cost = f"{motor}.cost"
+    sure = (
+        f" It is the cheaper one in {{{cost}.saving.cheaper_share|share}} of the draws."
+        if page.value(f"{cost}.saving")
+        else ""
+    )
     return (
         f"{{{motor}.name|given}} costs {{{cost}.first_money|money}} to fit and, over "
         f"{{planning.horizon_years|years}}, {_dearer(page, f'{cost}.against_keep_money')} keeping "
         f"the diesel and {_dearer(page, f'{cost}.against_new_diesel_money')} a new one, in present "
-        "value."
+        f"value.{sure}"
+    )
+
+
+def _engine(page: Page) -> str:
+    """What the present engine still has in it."""
+    option = page.find("options", kind="keep")
+    risk = f"{option}.cost.overhaul"
+    if option is None or page.value(risk) is None:
+        return ""
+    last = page.keys(f"{risk}.chance")[-1]
+    counted = (
+        f"its price of {{{risk}.price_money|money}} is counted by that chance, year by year"
+        if page.value(f"{risk}.counted")
+        else "the overhauls of the ledger are counted, not this chance"
+    )
+    return (
+        f"The present diesel has used {{{risk}.wear_share|share}} of the life until an overhaul; "
+        f"one is as likely as not within {{{risk}.left_years|years}}, and has a chance of "
+        f"{{{last}.chance_share|share}} within {{{last}.year|years}}; {counted}."
+    )
+
+
+def _bank_words(page: Page) -> list[str]:
+    """Bank life against horizon, assessment, and what the ledger forgets, for each motor."""
+    said = []
+    for motor in page.motors:
+        cost, horizon = f"{motor}.cost", page.value("planning.horizon_years")
+        parts = [f"{{{motor}.name|given}}:"]
+        life = page.value(f"{cost}.bank_life_years")
+        if life is not None and life >= horizon:
+            parts.append(
+                f"the horizon of {{planning.horizon_years|years}} ends before the bank's life of "
+                f"{{{cost}.bank_life_years|years}}, so no replacement falls in it and the rest of "
+                "the life counts as worth;"
+            )
+        elif life is not None:
+            parts.append(f"the bank is replaced after {{{cost}.bank_life_years|years}};")
+        parts.append(ASSESSMENT.get(page.value(f"{cost}.assessment"), ""))
+        lacking = page.value(f"{cost}.lacking")
+        if lacking:
+            parts.append(f"no line of its ledger names {' or '.join(lacking)}.")
+        else:
+            parts.append("its ledger names labour, haul-out and survey.")
+        said.append(" ".join(each for each in parts if each))
+    return said
+
+
+ASSESSMENT = {
+    "owed": "a post-construction assessment is presumed required and counted, until a notified "
+    "or approved body says otherwise in writing;",
+    "in the ledger": "the post-construction assessment is a line of its ledger;",
+    "released": "a body has said in writing that no assessment is needed, and none is counted;",
+    "done": "the assessment is done, and none is counted;",
+    "out of scope": "by the day of first placing on the market no assessment is counted;",
+}
+
+
+def _turning(page: Page, motor: str) -> list[Figure]:
+    """The tornado and the maps of one motor."""
+    rows, own = page.keys(f"{motor}.cost.swing"), page.value(motor)["id"]
+    if not rows:
+        return []
+    fair = BASELINES[page.value("money.fair_baseline")]
+    turns = any(
+        page.value(f"{row}.low_money") * page.value(f"{row}.high_money") < 0 for row in rows
+    )
+    word = "more than one can turn the sign" if turns else "none alone turns the sign"
+    swing = Figure(
+        f"money-swing-{own}",
+        page.text(
+            f"{{{motor}.name|given}} against {fair}: {{{rows[0]}.meaning|given}} moves the money "
+            f"most; {word if not turns else 'one alone can turn the sign'}."
+        ),
+        page.text(
+            "Each assumption moved alone from end to end of its range, all others at their best "
+            "estimate; dashed: the best estimate, {%s.cost.swing_middle_money|money:signed} saved."
+            % motor
+        ),
+        money_swing(page, motor),
+    )
+    maps = Figure(
+        f"break-even-{own}",
+        page.text(_break_even(page, motor, fair)),
+        page.text(
+            "Shaded dark side of the heavy line: {%s.name|given} is the cheaper one over "
+            "{planning.horizon_years|years}; thin lines: money saved; all else at its best "
+            "estimate." % motor
+        ),
+        break_even(page, motor),
+    )
+    return [swing, maps]
+
+
+def _break_even(page: Page, motor: str, fair: str) -> str:
+    """Where on the maps the answer turns, in numbers of this boat."""
+    rows = page.keys(f"{motor}.cost.maps.hours_and_fuel")
+    good = [row for row in rows if page.value(f"{row}.saving_money") >= 0.0]
+    name = f"{{{motor}.name|given}}"
+    if not good:
+        return (
+            f"Up to {{{rows[-1]}.hours_h|hours}} a year and {{{rows[-1]}.fuel_money_per_l|price}} "
+            f"a litre, {name} stays dearer than {fair}."
+        )
+    least = min(good, key=lambda row: page.value(f"{row}.hours_h"))
+    return (
+        f"{name} breaks even against {fair} from {{{least}.hours_h|hours}} a year on, with diesel "
+        f"at {{{least}.fuel_money_per_l|price}} a litre."
     )
 
 
@@ -66,7 +223,7 @@ def _summary(page: Page) -> Table:
         Row(
             Markup.escape(label),
             tuple(_cell(page, f"{option}.cost", name, form) for option in page.options),
-            "inset" if label.startswith("of which") else "",
+            "inset" if label.startswith(INSET) else "",
         )
         for name, form, label in LINES
     )
@@ -78,8 +235,8 @@ def _summary(page: Page) -> Table:
 
 def _cell(page: Page, own: str, name: str, form: str) -> Markup:
     middle = page.show(f"{own}.{name}", form)
-    stem = SPREAD.get(name)
-    if stem is None or page.value(f"{own}.{stem}_low_money") is None:
+    stem = name.removesuffix("_money")
+    if stem not in SPREAD or page.value(f"{own}.{stem}_low_money") is None:
         return middle
     spread = page.span(f"{own}.{stem}_low_money", f"{own}.{stem}_high_money", "money:bare")
     return middle + Markup(f'<br><span class="spread">{spread}</span>')
@@ -87,8 +244,8 @@ def _cell(page: Page, own: str, name: str, form: str) -> Markup:
 
 def _items(page: Page) -> Table:
     keys = [key for option in page.options for key in page.keys(f"{option}.cost.items")]
-    columns = (words("Item", 34), words("Option", 24), numbers("Amount", 12), words("When", 11),
-               numbers("Year", 7), words("Source", 12))  # fmt: skip
+    columns = (words("Item", 30), words("Option", 20), words("Part", 12), numbers("Amount", 14),
+               words("When", 8), numbers("Year", 6), words("Source", 10))  # fmt: skip
     caption = page.text("Items of cost of every option")
     return Table("items", caption, columns, tuple(_item(page, key) for key in keys), (), "long")
 
@@ -97,9 +254,27 @@ def _item(page: Page, key: str) -> Row:
     option = key.split(".cost.")[0]
     cells = (
         page.words(f"{option}.name"),
-        page.show(f"{key}.amount_money", "money"),
+        page.words(f"{key}.part"),
+        _amount(page, key),
         page.words(f"{key}.when"),
         page.show(f"{key}.year", "year") if page.value(f"{key}.year") else Markup(""),
-        page.words(f"{key}.source"),
+        page.words(f"{key}.source") + _price_year(page, key),
     )
     return Row(page.words(f"{key}.name"), cells, "group" if key.endswith(".0") else "")
+
+
+def _amount(page: Page, key: str) -> Markup:
+    """The amount, with its band where it has one."""
+    middle = page.show(f"{key}.amount_money", "money")
+    low, high = (page.value(f"{key}.amount_{end}_money") for end in ("low", "high"))
+    if low == high:
+        return middle
+    spread = page.span(f"{key}.amount_low_money", f"{key}.amount_high_money", "money:bare")
+    return middle + Markup(f'<br><span class="spread">{spread}</span>')
+
+
+def _price_year(page: Page, key: str) -> Markup:
+    """The year of an older price, raised to the year of the study."""
+    if page.value(f"{key}.price_year") is None:
+        return Markup("")
+    return Markup(" of ") + page.show(f"{key}.price_year", "year")

@@ -6,6 +6,7 @@ from generator.report.page import Page
 from generator.report.parts import Part, Section
 from generator.report.sections import (
     bank,
+    carbon,
     cost,
     cruising_range,
     known,
@@ -17,7 +18,7 @@ from generator.report.sections import (
 )
 from generator.report.sections.evidence import graded
 
-ORDER = (power, known, low_speed, cruising_range, bank, legs, weight, cost, tornado)
+ORDER = (power, known, low_speed, cruising_range, bank, legs, weight, cost, carbon, tornado)
 
 
 def section(page: Page) -> Section:
