@@ -19,6 +19,7 @@ from generator.analyses.swing import (
     money_paths,
     option_of_price_and_life,
     price_and_life,
+    turning,
 )
 from generator.case.assumption import Assumption
 from generator.case.case import Case
@@ -39,12 +40,9 @@ def swing_of(case: Case, own: Findings, other: Findings) -> Swing:
     ]
     middle = ends[1].present_value[0, 0] - ends[0].present_value[0, 0]
     options = (case.options[own.place], case.options[other.place])
-    return Swing(
-        float(middle),
-        bars(moved_items, *ends),
-        _hours_and_fuel(case, options, legs),
-        _price_and_life(case, options, legs),
-    )
+    hours, price = _hours_and_fuel(case, options, legs), _price_and_life(case, options, legs)
+    turn = turning(case, options[0], hours, price)
+    return Swing(float(middle), bars(moved_items, *ends), hours, price, turn)
 
 
 def _at_best(legs: Legs) -> Legs:
@@ -66,9 +64,7 @@ def _hours_and_fuel(
     if hours <= 0.0:
         return None
     moved = case_of_hours_and_fuel(case)
-    own, other = (
-        _cost(moved, option, each) for option, each in zip(options, legs, strict=True)
-    )
+    own, other = (_cost(moved, option, each) for option, each in zip(options, legs, strict=True))
     return hours_and_fuel(case, hours, own, other)
 
 

@@ -13,7 +13,7 @@ from generator.case.case import Case
 from generator.case.diesel import Diesel
 from generator.case.option import Option
 from generator.case.prices import BANK, HARDWARE
-from generator.money.present_value import annuity, present_value
+from generator.money.present_value import annuity, cumulative, present_value
 from generator.money.wear import overhaul_chance, wear, wear_at_even_chance
 
 
@@ -78,8 +78,8 @@ def cost(case: Case, option: Option, legs: Legs, lines: Ledger) -> Cost:
         growth = (1.0 + np.asarray(prices.inflation)) ** np.arange(lines.years + 1.0)
         flows, residual = flows * growth, residual * growth[..., horizon : horizon + 1]
     within = flows[:, : horizon + 1]
-    sold = _at_end(within, residual)
-    worth = np.asarray(present_value(sold, prices.discount_rate)).reshape(-1, 1)
+    sold = residual / (1.0 + np.asarray(prices.discount_rate)) ** horizon
+    worth = present_value(within, prices.discount_rate).reshape(-1, 1) - sold
     return Cost(
         payments=lines.payments,
         use=use,
@@ -92,7 +92,7 @@ def cost(case: Case, option: Option, legs: Legs, lines: Ledger) -> Cost:
         flows=flows,
         residual=residual,
         present_value=worth,
-        cumulative=np.cumsum(within, axis=1),
+        cumulative=cumulative(within, 0.0),
         equal_yearly=np.asarray(annuity(worth, prices.discount_rate, horizon)),
         ledger=lines,
         priced=lines.priced,
@@ -123,7 +123,7 @@ def _flows(lines: Ledger, first: Array, yearly: Array) -> Array:
     once = [row for row in lines.payments if row.when == "once" and row.year is not None]
     columns = [first, yearly, *(row.amount for row in once), *(row.year for row in once)]
     draws = max(column.shape[0] for column in columns if column is not None)
-    flows = np.zeros((draws, lines.years + 1))
+    flows = np.zeros((lines.years + 1, draws)).T  # a year's payments lie side by side
     flows[:, :1] += first
     flows[:, 1:] += yearly
     rows = np.arange(draws)
@@ -134,13 +134,6 @@ def _flows(lines: Ledger, first: Array, yearly: Array) -> Array:
         inside = year <= lines.years
         flows[rows[inside], year[inside]] += amount[inside]
     return flows
-
-
-def _at_end(within: Array, residual: Array) -> Array:
-    draws = max(within.shape[0], residual.shape[0])
-    sold = np.array(np.broadcast_to(within, (draws, within.shape[1])))
-    sold[:, -1:] -= residual
-    return sold
 
 
 def _residual(case: Case, option: Option, lines: Ledger) -> Array:
@@ -187,7 +180,8 @@ def _overhaul(case: Case, option: Option, use: Use, lines: Ledger) -> Overhaul |
         hourly = np.atleast_2d(np.asarray(engine.hours_per_year) * case.prices.use_scale)
     hours, age = _past(case, option, engine, hourly)
     life, calendar = np.asarray(engine.life), np.asarray(engine.calendar_life)
-    years = np.arange(lines.years + 1.0)
+    counted = not any(row.part == "overhaul" for row in lines.payments)
+    years = np.arange((lines.years if counted else case.prices.horizon) + 1.0)
     worn = np.atleast_2d(wear(hours + hourly * years, age + years, life, calendar))
     today = worn[:, :1]
     if option.kind == "keep" and engine.condition == "dying":
@@ -200,12 +194,12 @@ def _overhaul(case: Case, option: Option, use: Use, lines: Ledger) -> Overhaul |
         wear=today,
         years_left=np.asarray((even - today) / pace),
         chance=overhaul_chance(today, worn, shape),
-        counted=not any(row.part == "overhaul" for row in lines.payments),
+        counted=counted,
     )
 
 
 def _past(case: Case, option: Option, engine: Diesel, hourly: Array) -> tuple[Numbers, Numbers]:
-    """Hours run and years since new; a new engine has neither, an unread meter follows the years."""
+    """Hours run and years since new; a new engine has neither, no meter follows the years."""
     if option.kind != "keep":
         return 0.0, 0.0
     age = 0.0 if engine.year is None else max(float(int(case.study.date[:4]) - engine.year), 0.0)

@@ -134,7 +134,7 @@ def _banks(
     price = _total(row.amount for row in bought) * np.asarray(case.prices.battery_later)
     life = np.atleast_2d(np.asarray(option.bank.life, dtype=np.float64))
     found = []
-    for turn in range(1, int(years / max(float(life.min()), 1.0)) + 1):
+    for turn in range(1, int((years - 1.0) / max(float(life.min()), 1.0)) + 1):
         name = "New bank" if turn == 1 else "New bank again"
         year = np.floor(turn * life) + 1.0  # in the year after its life has ended
         found.append(Payment(name, "battery", price, "once", year, "register", None, 0))

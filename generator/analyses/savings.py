@@ -1,4 +1,4 @@
-"""What does an option save against another one, when is its extra cost repaid, and how sure is it?"""
+"""What does an option save against another one, and when is its extra cost repaid?"""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ import numpy as np
 
 from generator.analyses.cost import Cost
 from generator.analyses.spread import scalar
-from generator.arrays import Array
+from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.money.present_value import discounted, recovery
@@ -51,9 +51,7 @@ def fair_baseline(case: Case) -> str:
     return next((kind for kind in wanted if kind in kinds), "")
 
 
-def savings(
-    case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost | None
-) -> Savings:
+def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost | None) -> Savings:
     """Against keeping and against a new diesel; an option is not held against its own kind."""
     return Savings(
         keep=None if keep is None or option.kind == "keep" else saving(case, option, own, keep),
@@ -84,7 +82,7 @@ def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
     )
 
 
-def _share(flags: Array) -> float:
+def _share(flags: Flags) -> float:
     """Of the draws; the first row is the best estimate and counts only where it is alone."""
     rows = flags[1:] if flags.shape[0] > 1 else flags
     return float(rows.mean())

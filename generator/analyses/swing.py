@@ -43,6 +43,16 @@ class Grid:
 
 
 @dataclass(frozen=True)
+class Turn:
+    """Where the saving passes zero; nothing where it does not within what was tried."""
+
+    hours: float | None  # s a year at today's price of diesel
+    most_hours: float  # the most that was tried
+    bank_price: float | None  # at the best estimate of the bank's life
+    least_price: float
+
+
+@dataclass(frozen=True)
 class Swing:
     """Bars sorted by size, and the two maps on which the answer may turn."""
 
@@ -50,6 +60,7 @@ class Swing:
     bars: tuple[Bar, ...]
     hours_and_fuel: Grid | None
     price_and_life: Grid | None
+    turn: Turn
 
 
 def money_paths(case: Case, *places: int) -> list[Assumption]:
@@ -129,3 +140,26 @@ def price_and_life(option: Option, own: Cost, other: Cost) -> Grid | None:
         np.asarray(LIVES),
         saved.reshape(len(LIVES), len(BANK_SHARES)),
     )
+
+
+def turning(case: Case, option: Option, hours: Grid | None, price: Grid | None) -> Turn:
+    """Read both maps along the line on which she lies today."""
+    at_hours = most = at_price = least = None
+    if hours is not None:
+        today = int(np.argmin(np.abs(hours.across - scalar(case.prices.diesel))))
+        at_hours, most = _zero(hours.down, hours.saving[:, today]), float(hours.down[-1])
+    if price is not None and option.bank is not None:
+        life = int(np.argmin(np.abs(price.down - scalar(option.bank.life))))
+        at_price, least = _zero(price.across, price.saving[life]), float(price.across[0])
+    return Turn(at_hours, most or 0.0, at_price, least or 0.0)
+
+
+def _zero(along: Array, saving: Array) -> float | None:
+    """The first place where the sign changes, straight between the neighbours."""
+    signs = np.sign(saving)
+    place = int(np.argmax(signs[1:] * signs[:-1] <= 0.0))
+    before, after = saving[place], saving[place + 1]
+    if signs[place] * signs[place + 1] > 0.0 or before == after:
+        return None
+    share = before / (before - after)
+    return float(along[place] + share * (along[place + 1] - along[place]))

@@ -44,7 +44,11 @@ def present_value(flows: Array, rate: Numbers) -> Array:
     Valid: as discount_factors
     Source: gitman2003, net present value; numpy_financial, npv
     """
-    return np.asarray(discounted(flows, rate).sum(axis=-1))
+    step = _step(rate)
+    worth = np.asarray(flows[..., -1])
+    for year in range(np.shape(flows)[-1] - 2, -1, -1):  # a column at a time: no power, no copy
+        worth = worth * step + flows[..., year]
+    return np.asarray(worth)
 
 
 def discounted(flows: Array, rate: Numbers) -> Array:
@@ -62,7 +66,14 @@ def discounted(flows: Array, rate: Numbers) -> Array:
     Valid: as discount_factors
     Source: gitman2003, net present value
     """
-    return np.asarray(flows * discount_factors(rate, np.shape(flows)[-1] - 1))
+    step = _step(rate)
+    years = np.shape(flows)[-1]
+    factor = np.ones_like(step)
+    found = np.empty((years, *np.broadcast_shapes(np.shape(flows)[:-1], np.shape(step))))
+    for year in range(years):
+        np.multiply(flows[..., year], factor, out=found[year, ...])
+        factor = factor * step
+    return np.moveaxis(found, 0, -1)
 
 
 def cumulative(flows: Array, rate: Numbers) -> Array:
@@ -80,7 +91,10 @@ def cumulative(flows: Array, rate: Numbers) -> Array:
     Valid: as discount_factors
     Source: gitman2003, net present value
     """
-    return np.asarray(np.cumsum(discounted(flows, rate), axis=-1))
+    found = discounted(flows, rate)
+    for year in range(1, np.shape(found)[-1]):
+        found[..., year] += found[..., year - 1]
+    return found
 
 
 def annuity(principal: Numbers, rate: Numbers, years: int) -> Array:
@@ -156,8 +170,7 @@ def recovery(savings: Array) -> Array:
     n = t + S_t / (S_t - S_(t+1)) for the last t with S_t below zero; S is the running sum
 
     Args:
-        savings: yearly savings, at their worth today or as paid, years along the last axis,
-            year 0 (the extra first cost, negative) first [currency]
+        savings: of each year, year 0 (the extra first cost, negative) first [currency]
 
     Returns:
         n, without the axis of years [year]; 0 where nothing is owed at any time, infinite where
@@ -167,14 +180,18 @@ def recovery(savings: Array) -> Array:
         debt again
     Source: gitman2003, payback period
     """
-    owed = np.atleast_2d(np.cumsum(savings, axis=-1))
-    years = owed.shape[-1]
-    below = owed < 0.0
-    ever = below.any(axis=-1)
-    last = years - 1 - np.argmax(below[:, ::-1], axis=-1)
-    after = np.minimum(last + 1, years - 1)
-    rows = np.arange(owed.shape[0])
-    debt, rest = owed[rows, last], owed[rows, after]
-    gap = np.where(rest > debt, rest - debt, 1.0)
-    paid = np.where(last < years - 1, last - debt / gap, np.inf)
-    return np.asarray(np.where(ever, paid, 0.0).reshape(np.shape(savings)[:-1]))
+    owed = np.zeros(np.shape(savings)[:-1])
+    years = np.zeros_like(owed)
+    for year in range(np.shape(savings)[-1]):
+        now = owed + savings[..., year]
+        rise = np.where(now > owed, now - owed, 1.0)
+        crossed = (owed < 0.0) & (now >= 0.0)
+        years = np.where(now < 0.0, np.inf, np.where(crossed, year - 1.0 - owed / rise, years))
+        owed = now
+    return np.asarray(years)
+
+
+def _step(rate: Numbers) -> Array:
+    """What a payment loses by waiting one year, without the axis of years."""
+    step = 1.0 / (1.0 + np.asarray(rate, dtype=np.float64))
+    return np.asarray(step[..., 0] if step.ndim else step)

@@ -7,9 +7,7 @@ import numpy as np
 from generator.arrays import Array, Numbers
 
 
-def wear(
-    hours: Numbers, age: Numbers, life: Numbers, calendar_life: Numbers
-) -> Array:
+def wear(hours: Numbers, age: Numbers, life: Numbers, calendar_life: Numbers) -> Array:
     """Share of an engine's life that is used, by running or by years, whichever is more.
 
     x = max(h / L, a / C)

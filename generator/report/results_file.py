@@ -8,6 +8,7 @@ from typing import Any
 
 from generator.analyses.findings import Findings
 from generator.case.case import Case
+from generator.report.results.carbon_part import carbon_part
 from generator.report.results.case_part import (
     boat_part,
     case_part,

@@ -5,12 +5,9 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from generator.unit_list import CURRENCIES
-
 WITHOUT = "-no-prices"
 LEFT_OUT = "left out of this copy"
 MONEY_KEY = re.compile(r"(^|_)money(_|$)")
-MONEY_UNIT = re.compile(rf"^({'|'.join(CURRENCIES)})(/|$)")
 MONEY_FORM = re.compile(r"\{[a-z0-9_.]+\|(money|price)[a-z_:,]*\}")
 PATHS = ("prices.", "boat.worth")
 COST = re.compile(r"^options\[\d+\]\.costs|^options\.costs")
@@ -23,11 +20,12 @@ def without_prices(results: dict[str, Any]) -> dict[str, Any]:
     tree["money"] = {"reasons": results["money"]["reasons"]}
     for option in tree["options"]:
         option["cost"] = {"priced": False, "items": [], "cumulative": [], "sentence": None}
-    tree["inputs"] = [row for row in tree["inputs"] if not _priced(row)]
-    tree["assumptions"] = [row for row in tree["assumptions"] if not _priced(row)]
+    currency = results["case"]["currency"]  # the only one that a case may use
+    for name in ("inputs", "assumptions"):
+        tree[name] = [row for row in tree[name] if not _priced(row, currency)]
     rows = tree["comparison"]["rows"]
     tree["comparison"]["rows"] = [row for row in rows if not row["form"].startswith("money")]
-    tree["warnings"] = [text for text in tree["warnings"] if not _of_money(text)]
+    tree["warnings"] = [text for text in tree["warnings"] if not _of_money(text, currency)]
     return tree
 
 
@@ -48,11 +46,11 @@ def _says_money(node: Any) -> bool:
     return isinstance(node, str) and bool(MONEY_FORM.search(node))
 
 
-def _priced(row: dict[str, Any]) -> bool:
+def _priced(row: dict[str, Any], currency: str) -> bool:
     path = str(row["path"])
     named = path.startswith(PATHS) or bool(COST.match(path))
-    return named or bool(MONEY_UNIT.match(str(row["unit"])))
+    return named or str(row["unit"]).partition("/")[0] == currency
 
 
-def _of_money(text: str) -> bool:
-    return bool(re.search(rf"\b({'|'.join(CURRENCIES)})\b", text)) or "prices" in text
+def _of_money(text: str, currency: str) -> bool:
+    return bool(re.search(rf"\b{currency}\b", text)) or "prices" in text

@@ -1,4 +1,4 @@
-"""Where does the answer on money turn: by hours and fuel price, and by price and life of the bank?"""
+"""Where does the answer on money turn: by hours and fuel, by price and life of the bank?"""
 
 from __future__ import annotations
 
@@ -45,6 +45,7 @@ def _draw(page: Page, figure: Figure, option: str) -> None:
     life = page.value(f"{option}.cost.bank_life_years")
     _map(page, right, f"{maps}.price_and_life", "bank_money", "life_years", (price, life))
     right.set_xlabel(f"price of the bank, {currency}")
+    right.xaxis.set_major_locator(_few(5))
     right.xaxis.set_major_formatter(lambda value, _: f"{value:,.0f}")
     corner_label(right, "life of the bank, years")
 
@@ -59,7 +60,11 @@ def _map(
     if saved.min() < 0.0 < saved.max():
         axes.contour(x, y, saved, levels=[0.0], colors=[INK], linewidths=1.6)
     lines = axes.contour(x, y, saved, levels=_steps(saved), colors=[QUIET], linewidths=0.5)
-    axes.clabel(lines, fmt=lambda value: f"{value:+,.0f}".replace("-", "\u2212"), fontsize=6.5)
+    texts = axes.clabel(
+        lines, fmt=lambda value: f"{value:+,.0f}".replace("-", "\u2212"), fontsize=6.5
+    )
+    for text in texts:
+        text.set_rotation(0)  # read level, as all words of a chart
     axes.plot(*today, "o", color=INK, markersize=5, clip_on=False)
     look: dict[str, Any] = {"fontsize": 7, "bbox": PAD}
     side = "left" if today[0] < (x[0] + x[-1]) / 2 else "right"
@@ -69,8 +74,12 @@ def _map(
 
 def _steps(saved: Any) -> list[float]:
     """Four or so round amounts between the least and the most saved, without zero."""
-    from matplotlib.ticker import MaxNLocator
-
-    values = MaxNLocator(5).tick_values(float(saved.min()), float(saved.max()))
+    values = _few(5).tick_values(float(saved.min()), float(saved.max()))
     inside = [float(v) for v in values if saved.min() < v < saved.max() and abs(v) > 1e-9]
     return inside or [float(saved.mean())]
+
+
+def _few(most: int) -> Any:
+    from matplotlib.ticker import MaxNLocator
+
+    return MaxNLocator(most)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from textwrap import wrap
+from typing import TYPE_CHECKING, Any
 
 from generator.report.canvas import Drawing, drawn, label, number, placed
 from generator.report.figures.look import INK, PAD, QUIET, trait
@@ -14,7 +15,7 @@ if TYPE_CHECKING:
 
 MOST = 8  # bars; the others are in the tables
 LEFT, BAR = 0.41, 0.62
-LONGEST = 52  # letters of a name before it breaks
+LONGEST = 46  # letters of a line of a name
 
 
 def money_swing(page: Page, option: str) -> Drawing:
@@ -46,7 +47,7 @@ def _draw(page: Page, figure: Figure, option: str, rows: list[str], height: floa
     axes.set_xlabel(f"{page.unit('money').strip()} saved over the horizon, present value")
 
 
-def _few() -> object:
+def _few() -> Any:
     from matplotlib.ticker import MaxNLocator
 
     return MaxNLocator(5)
@@ -55,16 +56,14 @@ def _few() -> object:
 def _bar(page: Page, axes: Axes, option: str, row: str, place: int) -> None:
     look, value = trait(page, option), page.value(row)
     ends = sorted(((value["low_money"], "low"), (value["high_money"], "high")))
-    axes.barh(
-        place, ends[1][0] - ends[0][0], BAR, left=ends[0][0], color=look.colour, alpha=0.85
-    )
+    axes.barh(place, ends[1][0] - ends[0][0], BAR, left=ends[0][0], color=look.colour, alpha=0.85)
     for (at, end), side in zip(ends, ("right", "left"), strict=True):
         text = f" {value[f'shown_{end}']} "
         label(axes, (at, place), text, ha=side, va="center", fontsize=7, bbox=PAD)
-    name = value["meaning"]
-    short = name if len(name) <= LONGEST else name[: LONGEST - 1].rsplit(" ", 1)[0] + " …"
+    lines = wrap(value["meaning"], LONGEST)
+    name = "\n".join(lines[:2]) + (" …" if len(lines) > 2 else "")
     label(
-        axes, (-0.02, place), short, ha="right", va="center", fontsize=7.5, clip_on=False,
+        axes, (-0.02, place), name, ha="right", va="center", fontsize=7.5, clip_on=False,
         transform=axes.get_yaxis_transform(),
     )  # fmt: skip
     if place == 0:

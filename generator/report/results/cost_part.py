@@ -138,7 +138,8 @@ def _savings(found: Findings) -> Row:
     for name, saving in named.items():
         row |= _against(name, saving, found.option.kind.replace(" ", "_") == name)
     fair = held.fairly if held else None
-    row["saving"] = None if held is None or fair is None else _saving(fair, held.fair)
+    key = f"options.{found.place}.cost.saving.window_years"
+    row["saving"] = None if held is None or fair is None else _saving(fair, held.fair, key)
     row["sentence"] = None if fair is None or not found.bank else _sentence(found, fair)
     return row
 
@@ -152,7 +153,7 @@ def _against(name: str, saving: Saving | None, itself: bool) -> Row:
     return told_of(f"against_{name}", -saving.present_value, "1", "money")
 
 
-def _saving(saving: Saving, other: str) -> Row:
+def _saving(saving: Saving, other: str, window: str) -> Row:
     row: Row = {
         "baseline": other,
         **told_of("present_value", saving.present_value, "1", "money"),
@@ -169,7 +170,7 @@ def _saving(saving: Saving, other: str) -> Row:
             key = f"{name}_payback{end}_years"
             row[key] = None if math.isinf(scalar(value)) else scalar(value)
             if row[key] is None:
-                row[f"{key}_why"] = f"{NOT_REPAID} within the window"
+                row[f"{key}_why"] = f"{NOT_REPAID} within {{{window}|years}}"
     return row
 
 
@@ -207,6 +208,12 @@ def _swing(found: Findings) -> Row:
         return {"swing": [], "maps": None}
     return {
         "swing_middle_money": swing.middle,
+        "turn": {
+            "hours_h": put(swing.turn.hours, "h"),
+            "most_hours_h": put(swing.turn.most_hours, "h"),
+            "bank_money": swing.turn.bank_price,
+            "least_bank_money": swing.turn.least_price,
+        },
         "swing": [
             {
                 "path": bar.assumption.path,
@@ -233,7 +240,7 @@ def _meaning(case: Case, path: str, meaning: str) -> str:
         return case.options[option].costs[row].name
     if path.startswith("legs["):
         return f"times a year: {case.legs[int(path[5:].split(']')[0])].name}"
-    return meaning
+    return meaning.partition(" (EUR")[0]
 
 
 def _map(

@@ -57,7 +57,7 @@ def _grid(page: Page, motor: str) -> str:
     own = f"{motor}.carbon"
     if page.value(f"{own}.grid_g_per_kwh") is None:
         return ""
-    year = "of {%s.table_year|year}" % own if page.value(f"{own}.table_year") else "of the case"
+    year = f"of {{{own}.table_year|year}}" if page.value(f"{own}.table_year") else "of the case"
     return (
         f"Electricity of {{{own}.country|given}}, figure {year}: "
         f"{{{own}.grid_g_per_kwh|intensity}} generated; network, charger and battery losses are "
@@ -100,9 +100,7 @@ def _table(page: Page, motors: list[str]) -> Table:
     )
     keys = [f"{motor}.carbon.{name}" for motor in motors for name, _ in LINES]
     caption = page.text("Carbon dioxide and its equal in other gases, on the legs of the case")
-    return Table(
-        "carbon-table", caption, (words("", 38), *columns), rows, reasons(page, keys)
-    )
+    return Table("carbon-table", caption, (words("", 38), *columns), rows, reasons(page, keys))
 
 
 def _cell(page: Page, own: str, name: str) -> Markup:

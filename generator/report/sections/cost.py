@@ -106,34 +106,38 @@ def _engine(page: Page) -> str:
 
 
 def _bank_words(page: Page) -> list[str]:
-    """Bank life against horizon, assessment, and what the ledger forgets, for each motor."""
-    said = []
+    """Bank life, assessment, and what the ledger forgets; motors of which the same holds as one."""
+    said: dict[str, list[str]] = {}
     for motor in page.motors:
-        cost, horizon = f"{motor}.cost", page.value("planning.horizon_years")
-        parts = [f"{{{motor}.name|given}}:"]
-        life = page.value(f"{cost}.bank_life_years")
-        if life is not None and life >= horizon:
-            parts.append(
-                f"the horizon of {{planning.horizon_years|years}} ends before the bank's life of "
-                f"{{{cost}.bank_life_years|years}}, so no replacement falls in it and the rest of "
-                "the life counts as worth;"
-            )
-        elif life is not None:
-            parts.append(f"the bank is replaced after {{{cost}.bank_life_years|years}};")
-        parts.append(ASSESSMENT.get(page.value(f"{cost}.assessment"), ""))
-        lacking = page.value(f"{cost}.lacking")
-        if lacking:
-            parts.append(f"no line of its ledger names {' or '.join(lacking)}.")
-        else:
-            parts.append("its ledger names labour, haul-out and survey.")
-        said.append(" ".join(each for each in parts if each))
-    return said
+        said.setdefault(_of_bank(page, motor), []).append(f"{{{motor}.name|given}}")
+    return [f"{' and '.join(names)}: {text}" for text, names in said.items()]
+
+
+def _of_bank(page: Page, motor: str) -> str:
+    cost, life = f"{motor}.cost", page.value(f"{motor}.cost.bank_life_years")
+    first = f"{page.motors[0]}.cost.bank_life_years"
+    key = first if page.value(first) == life else f"{cost}.bank_life_years"
+    parts = [f"the bank is replaced after {{{key}|years}};"]
+    if life >= page.value("planning.horizon_years"):
+        parts = [
+            "the horizon of {planning.horizon_years|years} ends before the bank's life of "
+            f"{{{key}|years}}, so no replacement falls in it and the rest of the life counts as "
+            "worth;"
+        ]
+    lacking = page.value(f"{cost}.lacking")
+    parts += [
+        ASSESSMENT.get(page.value(f"{cost}.assessment"), ""),
+        f"no line of the ledger names {' or '.join(lacking)}."
+        if lacking
+        else "the ledger names labour, haul-out and survey.",
+    ]
+    return " ".join(each for each in parts if each)
 
 
 ASSESSMENT = {
     "owed": "a post-construction assessment is presumed required and counted, until a notified "
     "or approved body says otherwise in writing;",
-    "in the ledger": "the post-construction assessment is a line of its ledger;",
+    "in the ledger": "the post-construction assessment is a line of the ledger;",
     "released": "a body has said in writing that no assessment is needed, and none is counted;",
     "done": "the assessment is done, and none is counted;",
     "out of scope": "by the day of first placing on the market no assessment is counted;",
@@ -149,17 +153,17 @@ def _turning(page: Page, motor: str) -> list[Figure]:
     turns = any(
         page.value(f"{row}.low_money") * page.value(f"{row}.high_money") < 0 for row in rows
     )
-    word = "more than one can turn the sign" if turns else "none alone turns the sign"
+    word = "one alone can turn the sign" if turns else "none alone turns the sign"
     swing = Figure(
         f"money-swing-{own}",
         page.text(
             f"{{{motor}.name|given}} against {fair}: {{{rows[0]}.meaning|given}} moves the money "
-            f"most; {word if not turns else 'one alone can turn the sign'}."
+            f"most; {word}."
         ),
         page.text(
             "Each assumption moved alone from end to end of its range, all others at their best "
-            "estimate; dashed: the best estimate, {%s.cost.swing_middle_money|money:signed} saved."
-            % motor
+            "estimate; dashed: the best estimate, "
+            f"{{{motor}.cost.swing_middle_money|money:signed}} saved."
         ),
         money_swing(page, motor),
     )
@@ -167,9 +171,10 @@ def _turning(page: Page, motor: str) -> list[Figure]:
         f"break-even-{own}",
         page.text(_break_even(page, motor, fair)),
         page.text(
-            "Shaded dark side of the heavy line: {%s.name|given} is the cheaper one over "
-            "{planning.horizon_years|years}; thin lines: money saved; all else at its best "
-            "estimate." % motor
+            f"Sand: {{{motor}.name|given}} is the dearer one over "
+            "{planning.horizon_years|years}; green, "
+            "beyond a heavy line: the cheaper one. Thin lines: money saved, all else at its best "
+            "estimate."
         ),
         break_even(page, motor),
     )
@@ -178,19 +183,20 @@ def _turning(page: Page, motor: str) -> list[Figure]:
 
 def _break_even(page: Page, motor: str, fair: str) -> str:
     """Where on the maps the answer turns, in numbers of this boat."""
-    rows = page.keys(f"{motor}.cost.maps.hours_and_fuel")
-    good = [row for row in rows if page.value(f"{row}.saving_money") >= 0.0]
-    name = f"{{{motor}.name|given}}"
-    if not good:
-        return (
-            f"Up to {{{rows[-1]}.hours_h|hours}} a year and {{{rows[-1]}.fuel_money_per_l|price}} "
-            f"a litre, {name} stays dearer than {fair}."
-        )
-    least = min(good, key=lambda row: page.value(f"{row}.hours_h"))
-    return (
-        f"{name} breaks even against {fair} from {{{least}.hours_h|hours}} a year on, with diesel "
-        f"at {{{least}.fuel_money_per_l|price}} a litre."
+    turn, year = f"{motor}.cost.turn", f"{motor}.year.motoring_h"
+    hours = (
+        f"breaks even with {fair} at {{{turn}.hours_h|hours}} a year"
+        if page.value(f"{turn}.hours_h") is not None
+        else f"does not break even with {fair} at {{{turn}.most_hours_h|hours}} a year"
     )
+    bank = (
+        f"with the bank at {{{turn}.bank_money|money}}"
+        if page.value(f"{turn}.bank_money") is not None
+        else f"not even with the bank at {{{turn}.least_bank_money|money}}"
+    )
+    if not page.value(f"{motor}.cost.maps.price_and_life"):
+        bank = "the ledger names no price of a bank"
+    return f"{{{motor}.name|given}} {hours} (today {{{year}|hours}}); {bank}."
 
 
 def _dearer(page: Page, key: str) -> str:

@@ -103,8 +103,10 @@ def _wishes(page: Page) -> Markup:
     said = [page.words(key) for key in page.keys("study.reasons")]
     if not said:
         return Markup("")
-    lead = "What the owner weighs against the money, in their own words: "
-    return Markup.escape(lead) + Markup("\u201c") + joined(said, "\u201d; \u201c") + Markup("\u201d")
+    lead = "Beside the money, in the owner's own words: "
+    return (
+        Markup.escape(lead) + Markup("\u201c") + joined(said, "\u201d; \u201c") + Markup("\u201d")
+    )
 
 
 LINES = (
@@ -117,7 +119,7 @@ LINES = (
 OTHERS = (
     ("Speed on continuous power, calm", "top_speed.continuous_kn", "speed"),
     ("First cost", "cost.first_money", "money"),
-    ("Dearer than keeping the diesel, {years}", "cost.against_keep_money", "money:signed"),
+    ("Dearer than keeping, {years}", "cost.against_keep_money", "money:signed"),
     ("Net mass", "weight.net_kg", "mass:signed"),
 )
 
