@@ -99,7 +99,7 @@ def _overhaul(found: Findings, risk: Overhaul | None) -> Row | None:
         "price_money": scalar(found.case.prices.overhaul) if risk.counted else None,
         "price_money_why": None if risk.counted else "the owner's ledger holds the overhaul",
         "chance": [
-            {"year": year, "chance_share": scalar(spread(risk.chance[:, [year]]).middle)}
+            {"within_years": year, "chance_share": scalar(spread(risk.chance[:, [year]]).middle)}
             for year in years
         ],
     }
@@ -222,6 +222,7 @@ def _swing(found: Findings) -> Row:
                 "shown_high": bar.assumption.shown_high,
                 "low_money": bar.low,
                 "high_money": bar.high,
+                "size_money": bar.size,
             }
             for bar in swing.bars
         ],

@@ -101,7 +101,7 @@ def _engine(page: Page) -> str:
     return (
         f"The present diesel has used {{{risk}.wear_share|share}} of the life until an overhaul; "
         f"one is as likely as not within {{{risk}.left_years|years}}, and has a chance of "
-        f"{{{last}.chance_share|share}} within {{{last}.year|years}}; {counted}."
+        f"{{{last}.chance_share|share}} within {{{last}.within_years|years}}; {counted}."
     )
 
 
@@ -158,7 +158,7 @@ def _turning(page: Page, motor: str) -> list[Figure]:
         f"money-swing-{own}",
         page.text(
             f"{{{motor}.name|given}} against {fair}: {{{rows[0]}.meaning|given}} moves the money "
-            f"most; {word}."
+            f"most, by {{{rows[0]}.size_money|money}}; {word}."
         ),
         page.text(
             "Each assumption moved alone from end to end of its range, all others at their best "
