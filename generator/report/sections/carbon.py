@@ -100,7 +100,9 @@ def _table(page: Page, motors: list[str]) -> Table:
     )
     keys = [f"{motor}.carbon.{name}" for motor in motors for name, _ in LINES]
     caption = page.text("Carbon dioxide and its equal in other gases, on the legs of the case")
-    return Table("carbon-table", caption, (words("Quantity", 38), *columns), rows, reasons(page, keys))
+    return Table(
+        "carbon-table", caption, (words("Quantity", 38), *columns), rows, reasons(page, keys)
+    )
 
 
 def _cell(page: Page, own: str, name: str) -> Markup:
