@@ -19,9 +19,9 @@ from generator.analyses.low_speed import low_speed
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
+from generator.analyses.savings import fair_baseline, savings
 from generator.analyses.sea_trial.model import trial_option
 from generator.analyses.second_opinions import SecondOpinions, second_opinions
-from generator.analyses.savings import fair_baseline, savings
 from generator.analyses.service_factor import ServiceFactor, service_factor
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.verdict import Verdict, verdict
@@ -57,10 +57,11 @@ def run(case: Case, draws: Draws) -> Study:
     """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
     moved = drawn(case, draws)
     trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
-    options = tuple(
+    alone = tuple(
         _option(moved, option, place, trial) for place, option in enumerate(moved.options)
     )
-    found = tuple(option.findings for option in options)
+    found = tuple(_against(case, moved, item, alone) for item in alone)
+    options = tuple(OptionStudy(item, verdict(item)) for item in found)
     return Study(
         draws=draws,
         trial=trial,
@@ -75,13 +76,6 @@ def _aboard(case: Case) -> Numbers:
     """What the option that was aboard during the trial adds to the boat [kg]."""
     option = trial_option(case)
     return 0.0 if option is None else weigh(case, option).net
-    trial = read_trial(moved, vessel(moved.boat, moved.waters, 0.0))
-    alone = tuple(
-        _option(moved, option, place, trial) for place, option in enumerate(moved.options)
-    )
-    found = tuple(_against(case, moved, item, alone) for item in alone)
-    options = tuple(OptionStudy(item, verdict(item)) for item in found)
-    return Study(draws, trial, options, cautions(found), service_factor(moved, found[0].key))
 
 
 def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findings:
@@ -105,7 +99,6 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         legs=legs,
         low_speed=low_speed(case, option, found),
         key=key_figures(case, option, found, legs),
-        cost=cost(case, option, legs),
         confined=confined_legs(case, found.vessel),
         ledger=lines,
         cost=cost(case, option, legs, lines),

@@ -18,14 +18,13 @@ from generator.report.results.case_part import (
     surroundings_part,
 )
 from generator.report.results.comparison_part import comparison_part
+from generator.report.results.cost_part import cost_part, money_frame
 from generator.report.results.curve_evidence import (
     crawl_rows,
     opinions_rows,
     reading_rows,
     score_rows,
 )
-from generator.report.results.carbon_part import carbon_part
-from generator.report.results.cost_part import cost_part, money_frame
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
 from generator.report.results.frame_part import (
     cautions_part,
@@ -78,11 +77,9 @@ def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str
         **assumptions,
         "sea_states": seas_part(found[0]),
         "options": [
-            _option(item, keep, _first(found, "new diesel"))
-            | tornado_part(study, _of(moved, place))
+            _option(item) | tornado_part(study, _of(moved, place))
             for place, item in enumerate(study.options)
         ],
-        "options": [_option(item) for item in study.options],
         "money": money_frame(case, study),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
@@ -105,7 +102,6 @@ def _of(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
     return next((item for item in moved if item.option == place), None)
 
 
-def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> dict[str, Any]:
 def _option(item: OptionStudy) -> dict[str, Any]:
     found = item.findings
     option, ranges = found.option, bars(found)
