@@ -24,6 +24,7 @@ from generator.tables.load import read_table
 KNOT = 1852.0 / 3600.0
 SPEEDS = (4.0, 5.0, 6.0)  # kn, beside the planned cruise
 SCORES = "hull/regression_scores"
+BAND, OUT = "hull/regression_band", ("family", "hull")
 
 
 @dataclass(frozen=True)
@@ -53,6 +54,8 @@ class SecondOpinions:
     speed: Array
     opinions: tuple[Opinion, ...]
     scores: tuple[Score, ...]
+    family_inside: float  # share of hulls inside the 80 % band, their family left out
+    hull_inside: float  # the same with only the hull left out: the band is too wide for it
 
 
 def second_opinions(case: Case, vessel: Vessel) -> SecondOpinions:
@@ -79,7 +82,9 @@ def second_opinions(case: Case, vessel: Vessel) -> SecondOpinions:
         Opinion(key, name, part, np.atleast_2d(friction + waves)[0], why)
         for key, name, part, waves, why in found
     )
-    return SecondOpinions(speed, opinions, scores())
+    band = read_table(BAND)
+    inside = {name: float(band.column("inside")[band.row_of("left_out", name)]) for name in OUT}
+    return SecondOpinions(speed, opinions, scores(), *(inside[name] for name in OUT))
 
 
 def scores() -> tuple[Score, ...]:

@@ -18,6 +18,7 @@ from generator.report.results.case_part import (
 )
 from generator.report.results.comparison_part import comparison_part
 from generator.report.results.curve_evidence import (
+    band_row,
     crawl_rows,
     opinions_rows,
     reading_rows,
@@ -88,6 +89,7 @@ def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
         "form_scores": score_rows(study.opinions),
+        "form_band": band_row(study.opinions),
         "criteria": criteria_part(study),
         "cautions": cautions_part(study.cautions),
         "range_warnings": range_warnings_part(found),

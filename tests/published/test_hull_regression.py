@@ -117,6 +117,18 @@ def test_shipped_band_holds_families_left_out(series: MeasuredSeries, family: Le
     assert 0.75 <= coverage(series, family.predicted, spread, series.cruiser_like) <= 0.95
 
 
+def test_band_shares_printed_are_those_found(
+    series: MeasuredSeries, family: LeftOut, alone: LeftOut
+) -> None:
+    """Source: dsyhs_measurements; the table prints whole per cent, so half of one either way."""
+    table = read_table("hull/regression_band")
+    for name, left in (("family", family), ("hull", alone)):
+        spread = np.maximum(left.spread, fitted().unseen_family)
+        held = coverage(series, left.predicted, spread, series.cruiser_like)
+        printed = float(table.column("inside")[table.row_of("left_out", name)])
+        assert held == pytest.approx(printed, abs=0.005 + 1e-9)
+
+
 def test_scores_printed_are_those_found(series: MeasuredSeries, errors: dict[str, Array]) -> None:
     """Another machine's algebra moves the search's end a little: 0.2 % of the resistance."""
     table = read_table("hull/regression_scores")

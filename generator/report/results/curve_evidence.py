@@ -42,6 +42,11 @@ def score_rows(found: SecondOpinions) -> list[Row]:
     ]
 
 
+def band_row(found: SecondOpinions) -> Row:
+    """How many measured hulls the band holds."""
+    return {"family_inside_share": found.family_inside, "hull_inside_share": found.hull_inside}
+
+
 def crawl_rows(found: LowSpeed) -> list[Row]:
     """Watts at low speed, with what two published efficiency curves would make of them."""
     return [

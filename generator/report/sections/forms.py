@@ -18,7 +18,10 @@ def part(page: Page) -> Part | None:
     text = page.text(
         "The curve of {boat.name|given} rests on a regression of the project's own over measured "
         "bare hulls, with the keel's waves added; its band is what came out when whole families "
-        "of hulls were left out. The published forms are second opinions."
+        "of hulls were left out: it then holds {form_band.family_inside_share|share} of the "
+        "measured hulls, and {form_band.hull_inside_share|share} with only "
+        "the hull itself left out, so for a hull of the series it is too wide. The published "
+        "forms are second opinions."
     )
     return Part("forms", "Hull forms side by side", (text,), (), (_opinions(page), _scores(page)))
 
