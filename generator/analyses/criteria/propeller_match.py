@@ -6,11 +6,10 @@ import numpy as np
 
 from generator.analyses.criteria.criterion import CONDITIONAL, GO, Criterion, Judgement
 from generator.analyses.findings import Findings
-from generator.analyses.match import Match
+from generator.analyses.match import TIP_CLEARANCE, Match
 from generator.analyses.spread import scalar, spread
 
 RPM = 30.0 / np.pi
-TIP_CLEARANCE = 0.10  # of the diameter: common practice, no source
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
