@@ -4,19 +4,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from generator.analyses.ageing import ageing
 from generator.analyses.bank import bank_result
 from generator.analyses.cautions import CautionItem, cautions
+from generator.analyses.chemistries import chemistries
 from generator.analyses.confined import confined_legs
 from generator.analyses.cost import cost
 from generator.analyses.cruising_range import cruising_range
 from generator.analyses.docking import docking
+from generator.analyses.duty import duty
 from generator.analyses.findings import Findings
 from generator.analyses.headwind import headwind
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
+from generator.analyses.losses import losses
 from generator.analyses.low_speed import low_speed
 from generator.analyses.match import match
+from generator.analyses.one_fault import one_fault
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
@@ -81,11 +86,14 @@ def _aboard(case: Case) -> Numbers:
 
 def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
     weight = weigh(case, option)
-    found = power(case, option, weight.net, trial.scale)
+    hull = vessel(case.boat, case.waters, weight.net)
+    aged = ageing(case, option, hull, trial.scale)
+    held = store(case, option, None if aged is None else (aged.new, aged.midlife, aged.aged))
+    found = power(case, option, hull, trial.scale, held.aged)
     docked = docking(case, option, found, trial.scale)
-    held = store(option)
     kept = reserve(case, option, found, trial.scale, held)
     legs = passages(case, option, found, trial.scale, kept, held)
+    bank = bank_result(case, option, found, trial.scale, kept, held, weight, aged)
     key = key_figures(case, option, found, legs)
     findings = Findings(
         case=case,
@@ -101,12 +109,16 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         store=held,
         reserve=kept,
         ranges=cruising_range(case, option, found, kept, held),
-        bank=bank_result(case, option, found, trial.scale, kept, held, weight),
+        bank=bank,
         legs=legs,
         low_speed=low_speed(case, option, found),
         key=key,
         sail=under_sail(case, option, found, trial.scale),
         rules=rules_of_thumb(case, found, key.cruise_shaft_power),
+        duty=duty(case, option, found, trial.scale, held),
+        fault=one_fault(case, option, found, held, bank),
+        losses=losses(case, option, found, trial.scale, held),
+        chemistries=chemistries(case, option, bank, legs, kept),
         cost=cost(case, option, legs),
         confined=confined_legs(case, found.vessel),
         range_cautions=hull_cautions(found.vessel.form),

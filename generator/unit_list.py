@@ -43,6 +43,7 @@ DEFINITIONS = [
     "metric_horsepower = 75 * kilogram * standard_gravity * meter / second",
     "watt_hour = watt * hour",
     "volt = watt / ampere",
+    "ohm = volt / ampere",
     "coulomb = ampere * second",
     "ampere_hour = ampere * hour",
 ]
@@ -140,6 +141,19 @@ KINDS: dict[str, Kind] = {
                     "kAh=kiloampere_hour"),
     "voltage": _kind("a voltage", "51.2 V", "V", "volt", "V=volt", "kV=kilovolt"),
     "current": _kind("a current", "16 A", "A", "ampere", "A=ampere", "kA=kiloampere"),
+    "resistance": _kind("a resistance", "12 mohm", "ohm", "ohm", "mohm=milliohm, ohm=ohm",
+                        "mΩ=milliohm, Ω=ohm"),
+    "resistance times charge": _kind(
+        "a resistance times a charge", "140 mohm Ah", "ohm A s", "ohm*coulomb",
+        "mohm Ah=milliohm*ampere_hour",
+    ),
+    "warming": _kind("a difference of temperature", "5 K", "K", "kelvin", "K=kelvin"),
+    "conductance": _kind("a heat flow per kelvin", "15 W/K", "W/K", "watt/kelvin",
+                         "W/K=watt/kelvin"),
+    "air flow": _kind(
+        "an air flow", "60 m3/h", "m3/s", "meter**3/second",
+        "m3/h=meter**3/hour, m3/s=meter**3/second", "m³/h=meter**3/hour",
+    ),
     "rotation": _kind(
         "a speed of rotation", "3600 rpm", "rad/s", "radian/second",
         "rpm=revolution/minute, 1/min=revolution/minute, rad/s=radian/second",

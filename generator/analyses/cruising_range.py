@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.bank_state import BankState, taken
 from generator.analyses.plant import Store, house_drain, within
 from generator.analyses.power import Curve, Power
 from generator.analyses.reserve import Reserve
@@ -34,18 +35,20 @@ def cruising_range(
     case: Case, option: Option, found: Power, kept: Reserve, held: Store
 ) -> tuple[Range, ...]:
     """Range to reserve for every sea and, for a bank, as new and aged."""
-    ages: tuple[tuple[str, Numbers, Array], ...] = (
-        ("new", held.usable, kept.of_new),
-        ("aged", held.usable_aged, kept.of_aged),
+    ages: tuple[tuple[str, Numbers, Array, BankState | None], ...] = (
+        ("new", held.usable, kept.of_new, held.new),
+        ("aged", held.usable_aged, kept.of_aged, held.aged),
     )
     if option.bank is None:
-        ages = (("tank", held.usable, kept.of_new),)
+        ages = (("tank", held.usable, kept.of_new, None),)
     house = house_drain(case, option)
-    return tuple(
-        _range(sea, age, curve, found.speed, usable, reserve, held.nominal, house)
-        for sea, curve in found.curves.items()
-        for age, usable, reserve in ages
-    )
+    ranges = []
+    for sea, curve in found.curves.items():
+        for age, usable, reserve, state in ages:
+            drain = np.atleast_2d(taken(option.bank, state, curve.output.drain + house))
+            left = np.maximum(np.asarray(usable) - reserve, 0.0)
+            ranges.append(_range(sea, age, curve, found.speed, left, held.nominal, drain))
+    return tuple(ranges)
 
 
 def _range(
@@ -53,14 +56,12 @@ def _range(
     age: str,
     curve: Curve,
     speed: Array,
-    usable: Numbers,
-    reserve: Array,
+    left: Array,
     nominal: Numbers,
-    house: Numbers,
+    drain: Array,
 ) -> Range:
-    drain = np.atleast_2d(curve.output.drain + house)
     fits = within(curve.output.load, curve.demand.feasible & ~curve.demand.beyond_limit)
-    left = np.maximum(np.asarray(usable) - reserve, 0.0)
+    fits = np.asarray(fits & np.isfinite(drain))
     endurance = np.where(fits, left / drain, 0.0)
     whole = np.where(fits, np.asarray(nominal) / drain, 0.0) * speed
     return Range(sea, age, endurance * speed, endurance, whole, drain)

@@ -51,8 +51,8 @@ class Docking:
 def docking(case: Case, option: Option, found: Power, scale: Scale) -> Docking:
     """The screw at standstill, and the boat stopped by it from 3 and 5 kn."""
     hull, still = found.vessel, np.array([0.0])
-    steady = greatest_pull(option, hull, case.factors, still, peak=False)
-    peak = greatest_pull(option, hull, case.factors, still, peak=True)
+    steady = greatest_pull(option, found, case.factors, still, peak=False)
+    peak = greatest_pull(option, found, case.factors, still, peak=True)
     astern = np.atleast_2d(peak.thrust * option.propeller.astern_share)
     bow, steerage = _cross_wind(case.boat, hull)
     return Docking(

@@ -5,15 +5,19 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.analyses.bank import BankResult
+from generator.analyses.chemistries import Chemistries
 from generator.analyses.confined import ConfinedLeg
 from generator.analyses.cost import Cost
 from generator.analyses.cruising_range import Range
 from generator.analyses.docking import Docking
+from generator.analyses.duty import Duty
 from generator.analyses.headwind import Headwind
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
+from generator.analyses.losses import Losses
 from generator.analyses.low_speed import LowSpeed
 from generator.analyses.match import Match
+from generator.analyses.one_fault import OneFault
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
@@ -47,6 +51,10 @@ class Findings:
     bank: BankResult | None
     legs: Legs
     low_speed: LowSpeed | None
+    duty: Duty | None
+    fault: OneFault | None
+    losses: Losses | None
+    chemistries: Chemistries | None
     key: KeyFigures
     sail: UnderSail
     rules: RulesOfThumb

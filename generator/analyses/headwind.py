@@ -80,7 +80,7 @@ def headwind(case: Case, option: Option, found: Power, scale: Scale) -> Headwind
     sea = sea_state(hull, Weather(WINDS, case.waters.fetch))
     asked = _asked(case, option, hull, water, sea)
     pulls = [
-        greatest_pull(option, hull, factors, water.speed, peak)
+        greatest_pull(option, found, factors, water.speed, peak)
         for peak in ((False, True) if option.motor is not None else (False,))
     ]
     ladders = [_ladder(water, asked, pull) for pull in pulls]

@@ -6,12 +6,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.bank_state import taken
 from generator.analyses.demand import Scale, Weather
 from generator.analyses.plant import Store, house_drain, within
 from generator.analyses.power import Curve, Power, at_points
 from generator.analyses.reserve import Reserve
 from generator.analyses.spread import side_by_side
-from generator.arrays import Array, Flags, Numbers
+from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.case.usage import Leg
@@ -32,6 +33,7 @@ class LegResult:
     available: Array
     ratio: Array  # available above reserve over need; 0 where it cannot be done
     beyond_limit: bool
+    bank_short: bool  # the motor would do it, the bank does not give the current
 
 
 @dataclass(frozen=True)
@@ -68,8 +70,13 @@ def passages(
     yearly, yearly_time = np.zeros((1, 1)), np.zeros((1, 1))
     for place, leg in enumerate(case.legs):
         drain = np.atleast_2d(calm.output.drain)[:, [place]] + house
-        fits = np.atleast_2d(within(calm.output.load, calm.demand.feasible))[:, [place]]
-        results.append(_leg(case, option, found, scale, leg, drain, fits, available, house))
+        fits, by_motor = (
+            np.atleast_2d(within(load, calm.demand.feasible))[:, [place]]
+            for load in (calm.output.load, calm.output.motor_load)
+        )
+        results.append(
+            _leg(case, option, found, scale, leg, drain, fits, by_motor, available, held)
+        )
         time = leg.times_per_year * leg.distance / leg.speed
         yearly = yearly + drain * np.asarray(time)
         yearly_time = yearly_time + np.asarray(time)
@@ -84,13 +91,18 @@ def _leg(
     leg: Leg,
     calm_drain: Array,
     calm_fits: Flags,
+    calm_by_motor: Flags,
     available: Array,
-    house: Numbers,
+    held: Store,
 ) -> LegResult:
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
     calm_time = sheltered / np.maximum(np.asarray(leg.speed - leg.foul_stream), LEAST_MADE_GOOD)
-    exposed_time, exposed_drain, speed, beyond = _exposed(case, option, found, scale, leg)
-    need = calm_time * calm_drain + exposed_time * (exposed_drain + house)
+    exposed_time, exposed_loss, speed, beyond, short = _exposed(
+        case, option, found, scale, leg, held
+    )
+    calm_loss = np.atleast_2d(taken(option.bank, held.aged, calm_drain))
+    short = short or bool((calm_by_motor & ~(calm_fits & np.isfinite(calm_loss)))[0].any())
+    need = calm_time * calm_loss + exposed_time * exposed_loss
     too_slow = np.asarray(leg.speed - leg.foul_stream) < LEAST_MADE_GOOD
     cannot = ~calm_fits | too_slow | ~np.isfinite(need)
     need = np.where(cannot, np.nan, need)
@@ -104,21 +116,27 @@ def _leg(
         available=available,
         ratio=ratio,
         beyond_limit=beyond,
+        bank_short=short,
     )
 
 
 def _exposed(
-    case: Case, option: Option, found: Power, scale: Scale, leg: Leg
-) -> tuple[Array, Array, Array, bool]:
-    """Time, drain and speed of the exposed part: the fastest tried speed that the plant holds."""
+    case: Case, option: Option, found: Power, scale: Scale, leg: Leg, held: Store
+) -> tuple[Array, Array, Array, bool, bool]:
+    """Time, loss and speed of the exposed part: the fastest tried speed that the plant holds."""
     if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:
         zero = np.zeros((1, 1))
-        return zero, zero, zero + np.asarray(leg.exposed_speed), False
+        return zero, zero, zero + np.asarray(leg.exposed_speed), False, False
     tried = np.asarray(leg.exposed_speed) * np.array(SLOWER)
     curve: Curve = at_points(case, option, found, scale, tried, Weather(leg.wind, leg.fetch))
     over_ground = np.asarray(tried - leg.foul_stream)
-    holds = within(curve.output.load, curve.demand.feasible & ~curve.demand.beyond_limit)
-    fits: Flags = np.atleast_2d(np.asarray(holds & (over_ground >= LEAST_MADE_GOOD)))
+    loss = np.atleast_2d(
+        taken(option.bank, held.aged, curve.output.drain + house_drain(case, option))
+    )
+    workable = curve.demand.feasible & ~curve.demand.beyond_limit
+    workable = workable & (over_ground >= LEAST_MADE_GOOD)
+    by_motor = np.atleast_2d(within(curve.output.motor_load, workable))[0].any()
+    fits: Flags = np.atleast_2d(within(curve.output.load, workable) & np.isfinite(loss))
     first = np.argmax(fits, axis=1)[:, np.newaxis]
     possible = np.any(fits, axis=1, keepdims=True)
 
@@ -129,4 +147,5 @@ def _exposed(
     made_good = pick(np.maximum(over_ground, LEAST_MADE_GOOD))
     beyond = bool(np.atleast_2d(curve.demand.beyond_limit)[0].any())
     time = np.asarray(leg.exposed_distance) / made_good
-    return time, pick(np.atleast_2d(curve.output.drain)), pick(np.atleast_2d(tried)), beyond
+    short = bool(by_motor and not fits[0].any())
+    return time, pick(loss), pick(np.atleast_2d(tried)), beyond, short

@@ -6,7 +6,16 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.bank_state import (
+    BankState,
+    Condition,
+    bank_state,
+    discharge_limit,
+    draws_current,
+    trip_limit,
+)
 from generator.analyses.demand import Demand
+from generator.analyses.engine_space import warm_share
 from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.diesel import Diesel
@@ -19,7 +28,6 @@ from generator.physics.energy.battery import nominal_energy
 
 OVERSPEED = 1.05  # share of rated speed that a plant may turn at: common practice, no source
 LIMITS = ("power", "torque", "turns", "battery current", "battery voltage")
-PER_HOUR = 3600.0  # a current of 1 C empties the nominal charge in so many seconds
 MANAGED = ("LFP", "NMC")  # a management system cuts these off; lead only sags
 
 
@@ -30,6 +38,8 @@ class Output:
     ``drain`` is W at the battery terminals, or m3/s of fuel. ``load`` and ``peak_load`` are
     the highest of power, torque and turns over what the plant may give for good, and for a
     short time; above 1 it cannot. ``binding`` is the place of that highest share in LIMITS.
+    The continuous limits are those of the motor in its warm space; ``motor_load`` leaves the
+    battery out.
     """
 
     turns: Array
@@ -37,6 +47,7 @@ class Output:
     drain: Array
     load: Array
     peak_load: Array
+    motor_load: Array
     binding: Array
 
 
@@ -47,43 +58,65 @@ class Store:
     nominal: Numbers
     usable: Numbers
     usable_aged: Numbers
+    new: BankState | None = None
+    midlife: BankState | None = None
+    aged: BankState | None = None
 
 
-def plant_output(option: Option, demand: Demand, factors: Factors) -> Output:
-    """Run the option's motor or diesel at the demand."""
+def plant_output(
+    option: Option, demand: Demand, factors: Factors, aged: BankState | None = None
+) -> Output:
+    """Run the option's motor or diesel at the demand; a bank that is given limits it as well."""
     if option.motor is not None:
-        return _electric(option.motor, option.bank, demand, factors)
+        bank = None if aged is None else option.bank
+        return _electric(option.motor, bank, aged, demand, factors)
     if option.diesel is not None:
         return _diesel(option.diesel, demand)
     message = f"option {option.id} has neither motor nor diesel"
     raise AssertionError(message)
 
 
-def _electric(motor: Motor, bank: Bank | None, demand: Demand, factors: Factors) -> Output:
+def _electric(
+    motor: Motor, bank: Bank | None, aged: BankState | None, demand: Demand, factors: Factors
+) -> Output:
     turns = motor_speed(demand.shaft_speed, motor.gear_ratio)
     power = input_power(demand.shaft_power, motor.gear_efficiency) + motor.seal_and_bearings
     drain = battery_power(motor, power, turns, factors)
-    share = _shares(power, turns, motor.continuous_power, motor.rated_speed)
+    share = _shares(power, turns, warm_power(motor, factors), motor.rated_speed)
     peak = _shares(power, turns, motor.peak_power, motor.rated_speed)
-    if bank is not None:
-        battery = np.stack(np.broadcast_arrays(*battery_shares(motor, bank, turns, drain)))
-        share, peak = np.concatenate([share, battery]), np.concatenate([peak, battery])
-    return _output(turns, power, drain, share, peak)
+    by_motor = share.max(axis=0)
+    if bank is not None and aged is not None:
+        battery = battery_shares(motor, bank, aged, turns, drain)
+        share, peak = (
+            np.stack(np.broadcast_arrays(*mechanical, *battery)) for mechanical in (share, peak)
+        )
+    return _output(turns, power, drain, share, peak, by_motor)
+
+
+def warm_power(motor: Motor, factors: Factors) -> Numbers:
+    """Continuous power that the plate's rating leaves in the motor's own warm air [W]."""
+    return motor.continuous_power * warm_share(motor, factors)
 
 
 def battery_shares(
-    motor: Motor, bank: Bank, turns: Numbers, drain: Numbers
+    motor: Motor, bank: Bank, aged: BankState, turns: Numbers, drain: Numbers
 ) -> tuple[Numbers, Numbers]:
-    """Current over what the bank gives, and turns over those that its sagging voltage allows."""
-    drawn = drain / bank.nominal_voltage
-    sagged = 1.0 - bank.voltage_sag * drawn / bank.charge * PER_HOUR
-    most = OVERSPEED * motor.rated_speed * np.maximum(sagged, 1e-6)
+    """Current over what the bank gives, and turns over those that its sagging voltage allows.
+
+    The bank is old, cold and half full. Beyond the most that it can give at all both go on in
+    proportion to the power, so that a search for the limit finds its way back.
+    """
+    inner = aged.open_half / (2.0 * aged.resistance_half)
+    beyond = np.maximum(drain / (0.5 * aged.open_half * inner), 1.0)
+    drawn = draws_current(aged, drain / beyond) * beyond
+    voltage = (aged.open_half - aged.resistance_half * drawn / beyond) / beyond
+    most = OVERSPEED * motor.rated_speed * voltage / bank.nominal_voltage
     return drawn / current_limit(bank), turns / most
 
 
 def current_limit(bank: Bank) -> Numbers:
     """Current at which the bank is cut off [A]; lead without a stated limit has none."""
-    if bank.discharge_limit is None and bank.chemistry not in MANAGED:
+    if trip_limit(bank) is None and bank.chemistry not in MANAGED:
         return np.inf
     return discharge_limit(bank)
 
@@ -101,7 +134,7 @@ def _diesel(diesel: Diesel, demand: Demand) -> Output:
     power = input_power(demand.shaft_power, diesel.gear_efficiency) + diesel.alternator_power
     drain = fuel_rate(power, diesel.rated_power) * diesel.fuel_scale
     share = _shares(power, turns, diesel.rated_power, diesel.rated_speed)
-    return _output(turns, power, drain, share, share)
+    return _output(turns, power, drain, share, share, share.max(axis=0))
 
 
 def _shares(power: Numbers, turns: Numbers, rated_power: Numbers, rated_speed: Numbers) -> Array:
@@ -113,13 +146,16 @@ def _shares(power: Numbers, turns: Numbers, rated_power: Numbers, rated_speed: N
     return np.stack(np.broadcast_arrays(of_power, of_torque, of_turns))
 
 
-def _output(turns: Numbers, power: Numbers, drain: Numbers, share: Array, peak: Array) -> Output:
+def _output(
+    turns: Numbers, power: Numbers, drain: Numbers, share: Array, peak: Array, by_motor: Array
+) -> Output:
     return Output(
         turns=np.asarray(turns),
         power=np.asarray(power),
         drain=np.asarray(drain),
         load=share.max(axis=0),
         peak_load=peak.max(axis=0),
+        motor_load=by_motor,
         binding=share.argmax(axis=0).astype(np.float64),
     )
 
@@ -138,11 +174,11 @@ class Ceiling:
     share: Numbers
 
 
-def ceiling(option: Option, peak: bool) -> Ceiling:
+def ceiling(option: Option, factors: Factors, peak: bool) -> Ceiling:
     """The limits of motor or diesel, for good or at peak, seen from the shaft."""
     motor, diesel = option.motor, option.diesel
     if motor is not None:
-        power = motor.peak_power if peak else motor.continuous_power
+        power = motor.peak_power if peak else warm_power(motor, factors)
         return _ceiling(power, motor, motor.seal_and_bearings)
     assert diesel is not None
     return _ceiling(diesel.rated_power, diesel, diesel.alternator_power)
@@ -154,10 +190,10 @@ def _ceiling(power: Numbers, plant: Motor | Diesel, standing: Numbers) -> Ceilin
     return Ceiling(power, torque, most, standing, plant.gear_efficiency)
 
 
-def store(option: Option) -> Store:
-    """How much the option carries."""
-    if option.bank is not None:
-        return _bank_store(option.bank)
+def store(case: Case, option: Option, ages: tuple[Condition, Condition, Condition] | None) -> Store:
+    """How much the option carries; of a bank as new, in midlife and at the horizon."""
+    if option.bank is not None and option.motor is not None and ages is not None:
+        return _bank_store(option.bank, option.motor, case.factors, ages)
     if option.diesel is not None:
         usable = option.diesel.tank * option.diesel.usable_tank_share
         return Store(option.diesel.tank, usable, usable)
@@ -165,13 +201,31 @@ def store(option: Option) -> Store:
     raise AssertionError(message)
 
 
-def _bank_store(bank: Bank) -> Store:
-    nominal = nominal_energy(bank.nominal_voltage, bank.charge)
+def _bank_store(
+    bank: Bank, motor: Motor, factors: Factors, ages: tuple[Condition, Condition, Condition]
+) -> Store:
+    peak, controller = peak_drain(motor, factors), controller_cut_off(bank, motor)
+    new, midlife, aged = (bank_state(bank, age, peak, controller) for age in ages)
     return Store(
-        nominal=nominal,
-        usable=nominal * bank.usable_share,
-        usable_aged=nominal * bank.usable_share * bank.aged_share,
+        nominal=nominal_energy(bank.nominal_voltage, bank.charge),
+        usable=new.usable,
+        usable_aged=aged.usable,
+        new=new,
+        midlife=midlife,
+        aged=aged,
     )
+
+
+def peak_drain(motor: Motor, factors: Factors) -> Numbers:
+    """Power at the battery terminals that the peak rating asks for [W]."""
+    return battery_power(motor, motor.peak_power, motor.rated_speed, factors)
+
+
+def controller_cut_off(bank: Bank, motor: Motor) -> Numbers:
+    """Voltage at which the controller cuts off [V]."""
+    if motor.lowest_voltage is not None:
+        return motor.lowest_voltage
+    return bank.nominal_voltage * motor.cut_off_share
 
 
 def house_drain(case: Case, option: Option) -> Numbers:
@@ -179,13 +233,6 @@ def house_drain(case: Case, option: Option) -> Numbers:
     if option.bank is None or case.house.separate_bank:
         return 0.0
     return case.house.under_way
-
-
-def discharge_limit(bank: Bank) -> Numbers:
-    """Continuous current the bank may give [A]: of its management system, or by C rate."""
-    if bank.discharge_limit is not None:
-        return bank.discharge_limit
-    return bank.charge * bank.continuous_rate
 
 
 def within(load: Array, feasible: Flags) -> Flags:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from generator.analyses.bank_state import BankState
 from generator.analyses.demand import (
     CalmParts,
     Demand,
@@ -20,9 +21,9 @@ from generator.analyses.demand import (
     thrust_kept,
     weather_force,
 )
-from generator.analyses.hull import Vessel, vessel
+from generator.analyses.hull import Vessel
 from generator.analyses.plant import Output, plant_output
-from generator.arrays import Array, Flags, Numbers
+from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.physics.water import GRAVITY
@@ -55,6 +56,7 @@ class Power:
     """One option on her hull: curves by sea, the clean need, and the top speeds."""
 
     vessel: Vessel
+    aged: BankState | None  # old and cold, what limits the plant; none with a tank
     parts: CalmParts
     speed: Array
     clean: Demand
@@ -70,12 +72,13 @@ def speeds(case: Case) -> Array:
     return np.arange(SLOWEST, top + 1e-9, SPEED_STEP)
 
 
-def power(case: Case, option: Option, added_mass: Numbers, scale: Scale) -> Power:
-    """Speed-power of an option whose ledgers add ``added_mass`` [kg] to the boat.
+def power(
+    case: Case, option: Option, hull: Vessel, scale: Scale, aged: BankState | None = None
+) -> Power:
+    """Speed-power of an option on a hull that its ledgers have immersed.
 
-    ``scale`` is what the sea trial says of the resistance curve.
+    ``scale`` is what the sea trial says of the resistance curve; ``aged`` is the old, cold bank.
     """
-    hull = vessel(case.boat, case.waters, added_mass)
     speed = speeds(case)
     parts = calm_parts(hull, case.factors, speed)
     service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
@@ -89,9 +92,10 @@ def power(case: Case, option: Option, added_mass: Numbers, scale: Scale) -> Powe
         else:
             resistance = service + weather_force(hull, weather, speed, case.factors)
         seas[name] = sea_state(hull, weather)
-        curves[name] = _curve(case, option, hull, speed, resistance, seas[name])
+        curves[name] = _curve(case, option, hull, aged, speed, resistance, seas[name])
     return Power(
         vessel=hull,
+        aged=aged,
         parts=parts,
         speed=speed,
         clean=shaft_demand(hull, option.propeller, 1.0, speed, clean),
@@ -102,20 +106,38 @@ def power(case: Case, option: Option, added_mass: Numbers, scale: Scale) -> Powe
 
 
 def _curve(
-    case: Case, option: Option, hull: Vessel, speed: Array, resistance: Array, sea: Sea
+    case: Case,
+    option: Option,
+    hull: Vessel,
+    aged: BankState | None,
+    speed: Array,
+    resistance: Array,
+    sea: Sea,
 ) -> Curve:
     condition = case.factors.propeller_condition
     kept = thrust_kept(case.factors, sea.height, hull)
     demand = shaft_demand(hull, option.propeller, condition, speed, resistance, kept)
     demand = replace(demand, beyond_limit=np.asarray(demand.feasible & sea.beyond_limit))
-    return Curve(demand, plant_output(option, demand, case.factors))
+    return Curve(demand, plant_output(option, demand, case.factors, aged))
 
 
 def at_points(
     case: Case, option: Option, found: Power, scale: Scale, speed: Array, weather: Weather
 ) -> Curve:
     """Demand and plant at chosen speeds, each in its own weather (wind 0 is a calm)."""
-    hull = found.vessel
+    return on_hull(case, option, found.vessel, found.aged, scale, speed, weather)
+
+
+def on_hull(
+    case: Case,
+    option: Option,
+    hull: Vessel,
+    aged: BankState | None,
+    scale: Scale,
+    speed: Array,
+    weather: Weather,
+) -> Curve:
+    """The same for a hull whose curves are not known yet."""
     parts = calm_parts(hull, case.factors, speed)
     service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
     blowing = np.asarray(weather.wind) > 0.0
@@ -123,7 +145,7 @@ def at_points(
     resistance = np.where(
         blowing, service + weather_force(hull, weather, speed, case.factors), calm
     )
-    return _curve(case, option, hull, speed, resistance, sea_state(hull, weather))
+    return _curve(case, option, hull, aged, speed, resistance, sea_state(hull, weather))
 
 
 def _top_speed(calm: Curve, speed: Array) -> TopSpeed:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.bank_state import BankState
 from generator.analyses.hull import Vessel
 from generator.analyses.plant import (
     LIMITS,
@@ -15,6 +16,7 @@ from generator.analyses.plant import (
     battery_shares,
     ceiling,
 )
+from generator.analyses.power import Power
 from generator.arrays import Array
 from generator.case.factors import Factors
 from generator.case.option import Option
@@ -45,14 +47,14 @@ class Pull:
     binding: Array
 
 
-def greatest_pull(option: Option, hull: Vessel, factors: Factors, speed: Array, peak: bool) -> Pull:
+def greatest_pull(option: Option, found: Power, factors: Factors, speed: Array, peak: bool) -> Pull:
     """The screw at the first of the limits of power, torque, turns, current and voltage."""
-    screw, limits = _wheel(option, hull, factors), ceiling(option, peak)
+    screw, limits = _wheel(option, found.vessel, factors), ceiling(option, factors, peak)
     water = np.asarray(advance_speed(speed, option.propeller.wake_fraction))
     by_each = _mechanical(option, screw, limits, water)
     turns, binding = by_each.min(axis=0), ORDER[by_each.argmin(axis=0)]
-    if option.bank is not None:
-        turns, binding = _battery(option, screw, factors, water, turns, binding)
+    if found.aged is not None:
+        turns, binding = _battery(option, found.aged, screw, factors, water, turns, binding)
     passed = option.propeller.rotative_efficiency * option.propeller.shaft_efficiency
     return Pull(
         thrust=thrust_at(screw, water, turns),
@@ -87,7 +89,13 @@ def _mechanical(option: Option, screw: Wheel, limits: Ceiling, water: Array) -> 
 
 
 def _battery(
-    option: Option, screw: Wheel, factors: Factors, water: Array, turns: Array, binding: Array
+    option: Option,
+    aged: BankState,
+    screw: Wheel,
+    factors: Factors,
+    water: Array,
+    turns: Array,
+    binding: Array,
 ) -> tuple[Array, Array]:
     """Fewer turns where the battery's current or its sagging voltage would not allow them."""
     motor, bank = option.motor, option.bank
@@ -100,7 +108,7 @@ def _battery(
         power = input_power(shaft, motor.gear_efficiency) + motor.seal_and_bearings
         spin = TURN * tried * motor.gear_ratio
         drain = battery_power(motor, power, spin, factors)
-        drawn, voltage = battery_shares(motor, bank, spin, drain)
+        drawn, voltage = battery_shares(motor, bank, aged, spin, drain)
         return np.asarray(drawn), np.asarray(voltage)
 
     drawn, voltage = shares(turns)

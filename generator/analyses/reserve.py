@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.bank_state import taken
 from generator.analyses.demand import Scale, Weather
 from generator.analyses.plant import Store
 from generator.analyses.power import Curve, Power, at_points
@@ -54,7 +55,9 @@ def reserve(case: Case, option: Option, found: Power, scale: Scale, held: Store)
     speed = side_by_side(plan.manoeuvring_speed, plan.hold_speed)
     weather = Weather(side_by_side(0.0, plan.hold_wind), case.waters.fetch)
     curve: Curve = at_points(case, option, found, scale, speed, weather)
-    drain = np.atleast_2d(curve.output.drain)
+    drain = np.atleast_2d(taken(option.bank, held.aged, curve.output.drain))
+    if option.bank is not None:
+        drain = np.nan_to_num(drain, nan=np.inf)  # what cannot be held leaves nothing to plan with
     return Reserve(
         manoeuvring=drain[:, :1] * np.asarray(plan.manoeuvring_time),
         holding=drain[:, 1:] * np.asarray(plan.hold_time),

@@ -60,6 +60,9 @@ def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, str], ...
     mend = [
         (place, f"{row.criterion.name}: {row.flip}")
         for place, row in enumerate(judgements)
-        if row.criterion.role == "decide" and row.result in (NO, CONDITIONAL) and row.flip
+        if row.criterion.role == "decide"
+        and row.result in (NO, CONDITIONAL)
+        and row.flip
+        and not row.condition
     ]
     return tuple((asked + mend)[:MOST_CONDITIONS])

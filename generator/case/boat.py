@@ -103,6 +103,8 @@ class Waters:
     name: str
     kind: str  # salt, fresh
     exposure: str  # coastal, sheltered
-    temperature: Numbers  # degC
+    temperature: Numbers  # degC, of the season
+    coldest: Numbers | None  # degC, lowest temperature of a battery in use; else by season_swing
+    season_swing: Numbers  # K, from the season's water down to the coldest battery in use
     fetch: Numbers  # m, for the hold-off case and exposed legs without their own
     country: str  # ISO 3166 alpha-2, for electricity

@@ -11,6 +11,7 @@ from generator.case.key_kinds import (
     AreaOrNone,
     CalendarYear,
     Centre,
+    Coldness,
     Deviate,
     Distance,
     Length,
@@ -25,6 +26,7 @@ from generator.case.key_kinds import (
     ShareOrNone,
     Temperature,
     Volume,
+    Warming,
     Words,
 )
 from generator.case.leaf import Pattern, Word
@@ -121,6 +123,8 @@ class WatersKeys(Group):
     kind: Annotated[str | None, Word(("salt", "fresh"))] = NEEDED
     exposure: Annotated[str | None, Word(("coastal", "sheltered"))] = NEEDED
     temperature: Temperature = None
+    coldest: Coldness = None
+    season_swing: Warming = None
     fetch: Distance = None
     country: Annotated[
         str | None, Pattern(r"(?!UK)[A-Z]{2}", "a country code of two letters such as `GB`, `NO`")

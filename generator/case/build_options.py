@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from generator.case.circumstances import propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.fill import Desk
 from generator.case.inherit import own_engine, own_propeller
-from generator.case.option import Bank, LedgerItem, Motor, Option
+from generator.case.leaf import Given
+from generator.case.option import Bank, Blocks, LedgerItem, Motor, Option
 from generator.case.prices import CostItem
 from generator.case.said import Keys, line_of
 from generator.case.schema import CaseKeys, CostItemKeys, LedgerItemKeys, OptionKeys
@@ -44,8 +47,40 @@ def _motor(option: OptionKeys, desk: Desk, path: str) -> Motor | None:
 def _bank(option: OptionKeys, desk: Desk, path: str) -> Bank | None:
     if option.kind != "battery":
         return None
-    words = (option.bank.chemistry or "",)
-    return desk.fill(Bank, option.bank, f"{path}.bank", "options.bank", words)
+    bank, place, key = option.bank, f"{path}.bank", "options.bank"
+    blocks = bank.blocks
+    series, parallel = blocks.series or 1, blocks.parallel or 1
+    voltage = bank.nominal_voltage or _together(blocks.voltage, series, "in series")
+    charge = bank.charge or _together(blocks.charge, parallel, "side by side")
+    limit = desk.number(
+        blocks.discharge_limit, f"{place}.blocks.discharge_limit", f"{key}.blocks.discharge_limit"
+    )
+    return desk.fill(
+        Bank,
+        bank,
+        place,
+        key,
+        (bank.chemistry or "",),
+        nominal_voltage=desk.number(voltage, f"{place}.nominal_voltage", f"{key}.nominal_voltage"),
+        charge=desk.number(charge, f"{place}.charge", f"{key}.charge"),
+        blocks=Blocks(series, parallel, limit),
+        split=bool(bank.split),
+    )
+
+
+def _together(block: Given | None, count: int, how: str) -> Given | None:
+    """What equal blocks make together, with the owner's spelling of one."""
+    if block is None:
+        return None
+    return replace(
+        block,
+        value=block.value * count,
+        low=block.low * count,
+        high=block.high * count,
+        shown=f"{count} x {block.shown} {how}",
+        shown_low=f"{count} x {block.shown_low}",
+        shown_high=f"{count} x {block.shown_high}",
+    )
 
 
 def _diesel(

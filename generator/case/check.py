@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from generator.case.check_bank import bank_faults
 from generator.case.group import Group
 from generator.case.leaf import Given
 from generator.case.plant_keys import PropellerKeys
@@ -157,6 +158,8 @@ def _option_ids(case: CaseKeys) -> Iterator[Finding]:
 def _option(option: OptionKeys, place: Place) -> Iterator[Finding]:
     """What one option says against its own kind."""
     yield from _parts(option, place)
+    if option.kind == "battery" and option.bank.model_fields_set:
+        yield from (Finding(*fault) for fault in bank_faults(option.bank, (*place, "bank")))
     motor = option.motor
     if motor.peak_power and si(motor.peak_power) < si(motor.continuous_power):
         problem = f"is {motor.peak_power.shown}, below continuous_power"

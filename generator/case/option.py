@@ -23,7 +23,26 @@ class Motor:
     seal_and_bearings: Numbers  # W: shaft seal, bearings, turning
     cable_efficiency: Numbers  # battery to controller
     reversal_time: Numbers  # s from full ahead to full thrust astern
+    lowest_voltage: Numbers | None  # V, controller cut-off; else by cut_off_share
+    cut_off_share: Numbers  # of nominal voltage
+    time_constant: Numbers  # s, motor
+    controller_time_constant: Numbers | None  # s; else by peak_time
+    rated_ambient: Numbers  # degC, for which the plate holds
+    derating: Numbers  # share of continuous power lost per K above it
+    intake_temperature: Numbers  # degC, of the air that enters the engine space
+    airflow: Numbers  # m3/s through the engine space
+    space_conductance: Numbers  # W/K through bulkheads and hull
+    heat_share: Numbers  # of the losses that go into the space: small with water cooling
     mass: Numbers | None  # kg, with controller and bed; else by the register
+
+
+@dataclass(frozen=True)
+class Blocks:
+    """Batteries in series make a string, strings lie side by side; one block, one string else."""
+
+    series: int
+    parallel: int
+    discharge_limit: Numbers | None  # A, BMS continuous of one block
 
 
 @dataclass(frozen=True)
@@ -33,13 +52,25 @@ class Bank:
     chemistry: str  # LFP, NMC, AGM, flooded
     nominal_voltage: Numbers
     charge: Numbers  # C, nominal capacity at nominal voltage
-    usable_share: Numbers
-    aged_share: Numbers  # of nominal capacity at the end of the horizon
+    blocks: Blocks
+    split: bool  # two halves, each of which can drive her alone
+    usable_share: Numbers  # planned depth of discharge
+    aged_share: Numbers | None  # of nominal capacity at the end of the horizon; else by ageing
     discharge_limit: Numbers | None  # A, BMS continuous
     specific_energy: Numbers  # J/kg of the pack
     cruise_rate_limit: Numbers  # 1/s, continuous current over charge (C rate)
     continuous_rate: Numbers  # 1/s, used when discharge_limit is absent
-    voltage_sag: Numbers  # share of nominal voltage lost at a current of 1 C [-]
+    sharing: Numbers  # of the summed limits that unequal strings give
+    resistance: Numbers | None  # ohm, whole bank, 25 degC, half full, new; else by the next two
+    resistance_charge: Numbers  # ohm A s, of one cell
+    link_resistance: Numbers  # ohm, busbars, main fuse, contactor
+    resistance_growth: Numbers  # share added when a fifth of the capacity is lost
+    gauge_error: Numbers  # of capacity
+    calendar_life: Numbers  # year, until a fifth is lost
+    cycle_life: Numbers  # full cycles, until a fifth is lost
+    resting_state: Numbers  # state of charge between passages
+    above_water: Numbers  # K, yearly mean of the bank above the season's water
+    charge_lock_out: bool | None  # does the management system refuse charge when cold?
     mass: Numbers | None  # kg, with boxes; else by specific energy
 
 

@@ -6,17 +6,24 @@ from typing import Annotated
 
 from generator.case.group import NEEDED, NEEDED_LIST, Group
 from generator.case.key_kinds import (
+    AirFlow,
     CalendarYear,
     Charge,
+    Coldness,
+    Conductance,
     CRate,
     Current,
     Length,
+    Life,
     Mass,
     Name,
     Number,
+    NumberOrNone,
     Power,
     PowerOrNone,
     Ratio,
+    Resistance,
+    ResistanceCharge,
     Rotation,
     Share,
     ShareOrNone,
@@ -28,6 +35,8 @@ from generator.case.key_kinds import (
     Voltage,
     Volume,
     VolumeRate,
+    Warming,
+    YesNo,
 )
 from generator.case.leaf import Whole, Word
 
@@ -108,20 +117,53 @@ class MotorKeys(Group):
     seal_and_bearings: PowerOrNone = None
     cable_efficiency: Share = None
     reversal_time: Time = None
+    lowest_voltage: Voltage = None
+    cut_off_share: Share = None
+    time_constant: Time = None
+    controller_time_constant: Time = None
+    rated_ambient: Coldness = None
+    derating: ShareOrNone = None
+    intake_temperature: Coldness = None
+    airflow: AirFlow = None
+    space_conductance: Conductance = None
+    heat_share: ShareOrNone = None
     mass: Mass = None
+
+
+class BlocksKeys(Group):
+    """Batteries that make up the bank, in series and in strings side by side."""
+
+    series: Annotated[int | None, Whole(1, 200)] = None
+    parallel: Annotated[int | None, Whole(1, 50)] = None
+    voltage: Voltage = None
+    charge: Charge = None
+    discharge_limit: Current = None
+    mixed: YesNo = None
 
 
 class BankKeys(Group):
     """The propulsion battery."""
 
     chemistry: Annotated[str | None, Word(("LFP", "NMC", "AGM", "flooded"))] = NEEDED
-    nominal_voltage: Voltage = NEEDED
-    charge: Charge = NEEDED
+    nominal_voltage: Voltage = None
+    charge: Charge = None
+    blocks: BlocksKeys = BlocksKeys()
+    split: YesNo = None
     usable_share: Share = None
     aged_share: Share = None
     discharge_limit: Current = None
     specific_energy: SpecificEnergy = None
     cruise_rate_limit: CRate = None
     continuous_rate: CRate = None
-    voltage_sag: ShareOrNone = None
+    sharing: Share = None
+    resistance: Resistance = None
+    resistance_charge: ResistanceCharge = None
+    link_resistance: Resistance = None
+    resistance_growth: NumberOrNone = None
+    gauge_error: ShareOrNone = None
+    calendar_life: Life = None
+    cycle_life: Number = None
+    resting_state: Share = None
+    above_water: Warming = None
+    charge_lock_out: YesNo = None
     mass: Mass = None

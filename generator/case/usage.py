@@ -45,6 +45,7 @@ class House:
 
     under_way: Numbers  # W drawn while motoring
     separate_bank: bool
+    buffered: bool | None  # fed through a converter with a small battery of its own
     daily: Numbers  # J a day at anchor
     services: tuple[str, ...]  # what the diesel gave: hot water, cabin heat, charging
 
@@ -60,3 +61,5 @@ class Planning:
     hold_wind: Numbers
     hold_time: Numbers
     reserve_share: Numbers  # of usable energy
+    fallback: str | None  # none, tow, second propulsor
+    fallback_speed: Numbers | None  # of the second propulsor

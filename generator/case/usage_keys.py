@@ -55,6 +55,8 @@ class PlanningKeys(Group):
     hold_wind: SpeedOrNone = None
     hold_time: TimeOrNone = None
     reserve_share: ShareOrNone = None
+    fallback: Annotated[str | None, Word(("none", "tow", "second propulsor"))] = None
+    fallback_speed: Speed = None
 
 
 class BerthKeys(Group):
@@ -91,6 +93,7 @@ class HouseKeys(Group):
 
     under_way: PowerOrNone = None
     separate_bank: YesNo = NEEDED
+    buffered: YesNo = None
     daily: EnergyOrNone = None
     services: tuple[Annotated[str | None, Word(("charging", "hot water", "cabin heat"))], ...] = ()
 

@@ -6,6 +6,7 @@ from generator.report.page import Page
 from generator.report.parts import Section
 from generator.report.sections import (
     appendix,
+    bank_and_motor,
     cautions,
     comparison,
     criteria,
@@ -15,7 +16,17 @@ from generator.report.sections import (
     vessel,
 )
 
-ORDER = (vessel, installation, options, results, comparison, criteria, cautions, appendix)
+ORDER = (
+    vessel,
+    installation,
+    options,
+    results,
+    bank_and_motor,
+    comparison,
+    criteria,
+    cautions,
+    appendix,
+)
 
 
 def sections(page: Page) -> tuple[Section, ...]:

@@ -26,6 +26,12 @@ from generator.report.results.curve_evidence import (
 )
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
 from generator.report.results.docking_part import docking_part, match_part
+from generator.report.results.energy_part import (
+    chemistries_part,
+    duty_part,
+    losses_part,
+    one_fault_part,
+)
 from generator.report.results.frame_part import (
     cautions_part,
     criteria_part,
@@ -136,6 +142,10 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "bank": bank,
         **({} if bank else {"bank_why": NO_BANK}),
         "reserve": reserve_part(found),
+        "duty": duty_part(found),
+        "one_fault": one_fault_part(found),
+        "losses": losses_part(found),
+        "chemistries": chemistries_part(found),
         "legs": legs_part(found),
         "year": year_part(found),
         "weight": weight_part(found),
@@ -169,6 +179,12 @@ METHOD_SOURCES = (
     "stawave",
     "oosterveld1975",
     "derrett",
+    "safari2011",
+    "pysam",
+    "blast_lite",
+    "gasper2023",
+    "iec60034",
+    "peukert",
 )
 
 

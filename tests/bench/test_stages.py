@@ -10,6 +10,7 @@ import pytest
 import yaml
 from pytest_benchmark.fixture import BenchmarkFixture
 
+from generator.analyses.ageing import ageing
 from generator.analyses.bank import bank_result
 from generator.analyses.cost import Cost, cost
 from generator.analyses.cruising_range import cruising_range
@@ -82,13 +83,15 @@ def path_of_an_option(case: Case, place: int, trial: TrialResult) -> Cost:
     """Weight, hull and power, bank, legs, money: the questions that have no budget of their own."""
     option, scale = case.options[place], trial.scale
     weight = weigh(case, option)
-    found = power(case, option, weight.net, scale)
-    held = store(option)
+    hull = vessel(case.boat, case.waters, weight.net)
+    aged = ageing(case, option, hull, scale)
+    held = store(case, option, None if aged is None else (aged.new, aged.midlife, aged.aged))
+    found = power(case, option, hull, scale, held.aged)
     kept = reserve(case, option, found, scale, held)
     legs = passages(case, option, found, scale, kept, held)
     key_figures(case, option, found, legs)
     cruising_range(case, option, found, kept, held)
-    bank_result(case, option, found, scale, kept, held, weight)
+    bank_result(case, option, found, scale, kept, held, weight, aged)
     return cost(case, option, legs)
 
 
@@ -130,7 +133,8 @@ def test_hull_propeller_motor_and_range_of_two_options(
     """All draws at 60 speeds, both options: from the hull to the range."""
     case = drawn(two_options, make_draws(two_options, DRAWS))
     speed = np.linspace(1.0, 6.5, SPEEDS) * 1852.0 / 3600.0
-    studied = [(option, power(case, option, 0.0, Scale())) for option in case.options]
+    hull = vessel(case.boat, case.waters, 0.0)
+    studied = [(option, power(case, option, hull, Scale())) for option in case.options]
 
     def chain() -> list[Any]:
         found = []
@@ -139,7 +143,9 @@ def test_hull_propeller_motor_and_range_of_two_options(
             curve = at_points(
                 case, option, replace(known, vessel=hull), Scale(), speed, Weather(0.0, 1.0)
             )
-            held = store(option)
+            aged = ageing(case, option, hull, Scale())
+            assert aged is not None
+            held = store(case, option, (aged.new, aged.midlife, aged.aged))
             found.append(np.asarray(held.usable) / curve.output.drain * speed)
         return found
 

@@ -78,7 +78,18 @@ FREE = ("generator.errors", "generator.arrays", "generator.version")
 # a spread of draws is read. Of any other analysis only the result class may be taken.
 SHARED_STEPS = tuple(
     f"generator.analyses.{name}"
-    for name in ("criteria", "demand", "hull", "plant", "power", "pull", "sea_trial", "spread")
+    for name in (
+        "bank_state",
+        "criteria",
+        "demand",
+        "engine_space",
+        "hull",
+        "plant",
+        "power",
+        "pull",
+        "sea_trial",
+        "spread",
+    )
 )
 
 # Libraries that have one door: one module, or the few that share the work of one.

@@ -18,16 +18,20 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         why = "no propulsion battery"
         return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "")
     cruise = np.nan_to_num(bank.cruise_rate / np.asarray(bank.rate_limit), nan=np.inf)
-    peak = bank.peak_current / (PEAK_SHARE * np.asarray(bank.limit))
+    asked = np.nan_to_num(bank.peak_current, nan=np.inf)  # no root: the bank cannot give it
+    peak = asked / (PEAK_SHARE * np.asarray(bank.limit))
     worst = np.maximum(cruise, peak)
     worse = spread(worst)
     high = scalar(worse.high)
     result = criterion.judge(high)
     key = f"options.{found.place}.bank"
     why = (
-        f"cruise takes {{{key}.cruise_current_a|current}} ({{{key}.cruise_rate_c|rate}}); "
+        f"old and at {{{key}.coldest_c|temperature}}, cruise takes "
+        f"{{{key}.cruise_current_a|current}} ({{{key}.cruise_rate_c|rate}}); "
         f"peak takes {{{key}.peak_current_a|current}} of {{{key}.discharge_limit_a|current}}"
     )
+    if not np.isfinite(scalar(spread(asked).middle)):
+        why = f"old and at {{{key}.coldest_c|temperature}}, the bank cannot give peak power"
     heights = scalar(spread(peak).high), scalar(spread(cruise).high)
     flip, numbers = ("", {}) if result == GO else _flip(found, *heights)
     return Judgement(

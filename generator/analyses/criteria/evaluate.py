@@ -5,15 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from generator.analyses.criteria import (
+    after_one_fault,
     battery_currents,
     calm_speed,
+    cold,
     continuous_power,
     evidence,
     foul_gate,
     holding_off,
     hours_of_headwind,
+    house_supply,
     must_make_leg,
     propeller_match,
+    reserve_kept,
     stopping,
 )
 from generator.analyses.criteria.catalogue import criteria
@@ -22,12 +26,16 @@ from generator.analyses.findings import Findings
 
 JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     1: must_make_leg.judge,
+    3: reserve_kept.judge,
     4: holding_off.judge,
     5: continuous_power.judge,
     6: hours_of_headwind.judge,
     7: calm_speed.judge,
     9: foul_gate.judge,
+    10: after_one_fault.judge,
+    13: house_supply.judge,
     14: battery_currents.judge,
+    15: cold.judge,
     23: propeller_match.judge,
     24: stopping.judge,
     28: evidence.judge,

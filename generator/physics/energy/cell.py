@@ -1,8 +1,14 @@
-"""How many cells make a voltage, and how high does charging bring them?"""
+"""How many cells make a voltage, and what does one cell give when it is cold or low?"""
 
 from __future__ import annotations
 
+import numpy as np
+
+from generator.arrays import Array, Numbers
 from generator.tables.load import read_table
+
+LEAD = ("AGM", "flooded")
+LABEL_TEMPERATURE = 25.0  # degC at which the charge on a label is measured: common practice
 
 
 def series_cells(chemistry: str, nominal_voltage: float) -> int:
@@ -20,10 +26,7 @@ def series_cells(chemistry: str, nominal_voltage: float) -> int:
     Valid: banks of 12 to 400 V of one chemistry
     Source: practice, nominal voltage of one cell
     """
-    table = read_table("energy/cells")
-    return round(
-        nominal_voltage / float(table.column("nominal")[table.row_of("chemistry", chemistry)])
-    )
+    return round(nominal_voltage / _cell("nominal", chemistry))
 
 
 def charge_ceiling(chemistry: str, cells: int) -> float:
@@ -41,5 +44,114 @@ def charge_ceiling(chemistry: str, cells: int) -> float:
     Valid: 25 degC for lead; lithium at any temperature at which it may be charged
     Source: practice, charge voltage of one cell
     """
+    return cells * _cell("charge", chemistry)
+
+
+def lowest_voltage(chemistry: str, cells: int) -> float:
+    """Voltage below which a bank is cut off, to save its cells.
+
+    U_min = N U_lowest.
+
+    Args:
+        chemistry: LFP, NMC, AGM or flooded [-]
+        cells: in series [-]
+
+    Returns:
+        voltage under load [V]
+
+    Valid: discharge; the maker's sheet comes first
+    Source: practice, cut-off voltage of one cell
+    """
+    return cells * _cell("lowest", chemistry)
+
+
+def open_circuit_voltage(chemistry: str, state: Numbers) -> Array:
+    """Voltage of a cell at rest.
+
+    Uoc(s), straight lines between the rows of a table.
+
+    Args:
+        chemistry: LFP, NMC, AGM or flooded [-]
+        state: s, state of charge 0 to 1 [-]
+
+    Returns:
+        Uoc of one cell [V]
+
+    Valid: 25 degC, rested; it tells nothing of the charge of LFP between 0.2 and 0.9
+    Source: safari2011, half-cell functions; practice, NMC and lead
+    """
+    table = read_table("energy/open_circuit")
+    return np.asarray(np.interp(state, table.column("state"), table.column(chemistry)))
+
+
+def resistance_factor(chemistry: str, temperature: Numbers, state: Numbers) -> Array:
+    """Resistance of a cell over that at 25 degC and half charge.
+
+    R / R0 = f(T) g(s), straight lines between the rows of two tables.
+
+    Args:
+        chemistry: LFP, NMC, AGM or flooded [-]
+        temperature: T of the cell [degC]
+        state: s, state of charge 0 to 1 [-]
+
+    Returns:
+        factor [-]
+
+    Valid: 0 to 45 degC, held at the end values outside; currents of 10 s and longer
+    Source: practice, resistance against temperature and state of charge
+    """
+    warmth = read_table("energy/resistance_temperature")
+    depth = read_table("energy/resistance_state")
+    f = np.interp(temperature, warmth.column("temperature"), warmth.column(chemistry))
+    g = np.interp(state, depth.column("state"), depth.column(chemistry))
+    return np.asarray(f * g)
+
+
+def capacity_share(chemistry: str, temperature: Numbers) -> Array:
+    """What of the charge on the label comes out at a temperature.
+
+    c(T) / c(25 degC), at most 1; straight lines between the rows of a table.
+
+    Args:
+        chemistry: LFP, NMC, AGM or flooded [-]
+        temperature: T of the cells [degC]
+
+    Returns:
+        share of the charge measured at 25 degC [-]
+
+    Valid: -20 to 45 degC for LFP, 0 to 45 for NMC, -27 to 38 for lead; held at the ends. The
+        label is taken to be measured at 25 degC, and warmth to give no more than the label
+    Source: pysam, default tables of the battery model
+    """
+    table = read_table("energy/capacity_temperature")
+    family = "lead" if chemistry in LEAD else chemistry
+    rows = np.array([name == family for name in table.text("family")])
+    warm, share = table.column("temperature")[rows], table.column("capacity")[rows]
+    label = np.interp(LABEL_TEMPERATURE, warm, share)
+    return np.asarray(np.minimum(np.interp(temperature, warm, share) / label, 1.0))
+
+
+def charge_rate_limit(chemistry: str, temperature: Numbers) -> Array:
+    """Highest charge current over capacity that the cold or the heat allows.
+
+    r(T) in steps: the row of the highest temperature that is not above T.
+
+    Args:
+        chemistry: LFP, NMC, AGM or flooded [-]
+        temperature: T of the cells [degC]
+
+    Returns:
+        r, a C rate [1/s]
+
+    Valid: where the maker says nothing else; lithium must not be charged below 0 degC at all
+    Source: practice, charging in the cold
+    """
+    table = read_table("energy/charge_ramp")
+    place = np.searchsorted(table.column("temperature"), temperature, side="right") - 1
+    return np.asarray(table.column(chemistry)[np.maximum(place, 0)] / 3600.0)
+
+
+def _cell(column: str, chemistry: str) -> float:
+    """One number of the chemistry's row."""
     table = read_table("energy/cells")
-    return cells * float(table.column("charge")[table.row_of("chemistry", chemistry)])
+    return float(table.column(column)[table.row_of("chemistry", chemistry)])

@@ -10,6 +10,8 @@ import numpy as np
 from generator.analyses.confined import ConfinedLeg
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
+from generator.arrays import Numbers
+from generator.case.boat import Waters
 from generator.case.case import Case
 from generator.case.diesel import Propeller
 from generator.case.usage import Leg
@@ -50,6 +52,13 @@ def case_part(case: Case, draws: Draws) -> dict[str, Any]:
             "seed": draws.seed,
         },
     }
+
+
+def _coldest(waters: Waters) -> Numbers:
+    """As given, or the water of the season less its swing."""
+    if waters.coldest is not None:
+        return waters.coldest
+    return waters.temperature - waters.season_swing
 
 
 def _half_a_year_after(day: str) -> str:
@@ -136,6 +145,7 @@ def surroundings_part(case: Case, found: Findings) -> dict[str, Any]:
             "kind": waters.kind,
             "exposure": waters.exposure,
             "temperature_c": put(waters.temperature, "degc"),
+            "coldest_c": put(_coldest(waters), "degc"),
             "fetch_km": put(waters.fetch, "km"),
             "country": waters.country,
         },
@@ -150,6 +160,7 @@ def surroundings_part(case: Case, found: Findings) -> dict[str, Any]:
         "house": {
             "under_way_w": put(house.under_way, "w"),
             "separate_bank": house.separate_bank,
+            "buffered": house.buffered,
             "daily_kwh": put(house.daily, "kwh"),
             "services": list(house.services),
         },

@@ -13,6 +13,7 @@ from generator.analyses.spread import scalar, spread
 from generator.arrays import Array, Numbers
 from generator.case.option import LedgerItem
 from generator.report.results.case_part import propeller_part
+from generator.report.results.energy_part import condition_part
 from generator.report.results.suffix import PER_SI, put
 
 Row = dict[str, Any]
@@ -77,6 +78,7 @@ def _bar(found: Findings, item: Range, speed: float) -> Row:
     whole = _between(np.atleast_2d(item.whole), found.power.speed, speed, True)
     drain = _between(np.atleast_2d(item.drain), found.power.speed, speed, False)
     kept = found.reserve.of_aged if item.age == "aged" else found.reserve.of_new
+    kept = np.minimum(kept, np.asarray(found.store.nominal))
     told = spread(distance)
     row: Row = {"sea": item.sea, "bank_age": item.age, "speed_kn": speed * PER_SI["kn"]}
     if scalar(told.middle) <= 0.0:
@@ -128,9 +130,12 @@ def bank_part(found: Findings) -> Row | None:
         "mass_kg": None if bank.mass is None else scalar(spread(bank.mass).middle),
         "cruise_current_a": scalar(spread(np.nan_to_num(bank.cruise_current)).middle),
         "cruise_rate_c": scalar(spread(np.nan_to_num(bank.cruise_rate)).middle) * PER_SI["c"],
-        "peak_current_a": scalar(spread(bank.peak_current).middle),
-        "peak_rate_c": scalar(spread(bank.peak_rate).middle) * PER_SI["c"],
+        "peak_current_a": scalar(spread(np.nan_to_num(bank.peak_current, nan=np.inf)).middle),
+        "peak_current_why": "even full, the bank does not hold peak power",
+        "peak_rate_c": scalar(spread(np.nan_to_num(bank.peak_rate, nan=np.inf)).middle)
+        * PER_SI["c"],
         "discharge_limit_a": scalar(spread(bank.limit).middle),
+        **condition_part(found, bank),
     }
 
 

@@ -70,7 +70,9 @@ def test_greatest_pull_stops_at_each_limit(limit: str) -> None:
     assert motor is not None
     assert bank is not None
     wide = replace(motor, continuous_power=60e3, peak_power=60e3)
-    loose = replace(bank, discharge_limit=5000.0, voltage_sag=0.0)
+    assert of.power.aged is not None
+    loose = replace(bank, discharge_limit=5000.0)
+    stiff = replace(of.power.aged, resistance_half=np.full((1, 1), 1e-4))
     if limit == "power":
         wide = replace(
             motor, continuous_power=6e3, peak_power=6e3, rated_speed=77.0
@@ -78,15 +80,16 @@ def test_greatest_pull_stops_at_each_limit(limit: str) -> None:
     if limit == "torque":
         wide = replace(motor, continuous_power=6e3, peak_power=6e3, rated_speed=300.0)
     if limit == "battery current":
-        loose = replace(bank, discharge_limit=100.0, voltage_sag=0.0)
+        loose = replace(bank, discharge_limit=100.0)
     if limit == "battery voltage":
-        loose = replace(bank, discharge_limit=5000.0, voltage_sag=0.10)
+        stiff = replace(stiff, resistance_half=np.full((1, 1), 0.02))
     option = replace(of.option, motor=wide, bank=loose, propeller=screw)
-    pull = greatest_pull(option, of.power.vessel, of.case.factors, np.array([1.5]), peak=False)
+    power = replace(of.power, aged=stiff)
+    pull = greatest_pull(option, power, of.case.factors, np.array([1.5]), peak=False)
     assert LIMITS[int(pull.binding.flat[0])] == limit
     demand = of.power.curves["calm"].demand
     at = replace(demand, shaft_speed=pull.shaft_speed, shaft_power=pull.shaft_power)
-    output = plant_output(option, at, of.case.factors)
+    output = plant_output(option, at, of.case.factors, stiff)
     assert float(output.load.flat[0]) == pytest.approx(1.0, abs=1e-5)
     assert LIMITS[int(output.binding.flat[0])] == limit
 

@@ -77,7 +77,7 @@ def test_a_step_above_full_throttle_is_a_fault(tmp_path: Path) -> None:
         ("rated_speed: 3200 rpm", "rated_speed: 320 rpm", "engine.rated_speed"),
         ("    draught: 1.60 m", "    draught: 1.6 m\n    lcb: 4 %", "boat.hull.lcb"),
         ("charge: 300 Ah", "charge: 3 Ah", "options[2].bank.charge"),
-        ("nominal_voltage: 51.2 V", "nominal_voltage: 5.12 V", "options[2].bank.nominal_voltage"),
+        ("nominal_voltage: 51.2 V", "nominal_voltage: 6.4 V", "options[2].bank.nominal_voltage"),
         ("mass: 150 kg", "mass: 1500 kg", "options[2].added"),
         ("x: 2 m", "x: 20 m", "options[2].added[0].x"),
     ],

@@ -50,6 +50,7 @@ MIRRORS = [
 ]
 # Keys that the frozen case calls otherwise, or knows from elsewhere.
 ONLY_IN_FILE = {"from", "plus_minus", "engine"}
+BY_BLOCKS = ("nominal_voltage", "charge")  # of the whole bank, or of its blocks: check_bank.py
 ONLY_IN_CASE = {"line", "source", "diesel"}
 
 
@@ -68,7 +69,11 @@ def test_a_number_that_may_be_left_out_has_a_default(place: tuple[str, ...], kin
     for key, field in _fields(_model(place)).items():
         types = {item.name: str(item.type) for item in dataclasses.fields(kind)}
         extra = field.json_schema_extra or {}
-        if types.get(key) != "Numbers" or key in ("y", "z") or (key == "fetch" and kind is Leg):
+        if (
+            types.get(key) != "Numbers"
+            or key in ("y", "z", *BY_BLOCKS)
+            or (key == "fetch" and kind is Leg)
+        ):
             continue
         assert isinstance(extra, dict)
         if not extra.get("needed"):

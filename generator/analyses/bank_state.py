@@ -1,0 +1,194 @@
+"""What does the bank give at one age and temperature: how deep, at which voltage, what loss?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.arrays import Array, Numbers
+from generator.case.option import Bank
+from generator.physics.energy.battery import (
+    nominal_energy,
+    peukert_capacity,
+    peukert_exponent,
+    rated_discharge_time,
+)
+from generator.physics.energy.cell import (
+    capacity_share,
+    lowest_voltage,
+    open_circuit_voltage,
+    resistance_factor,
+    series_cells,
+)
+from generator.physics.energy.pack import (
+    lowest_state,
+    most_power,
+    pack_resistance,
+    sag_current,
+    terminal_voltage,
+)
+from generator.tables.load import read_table
+
+HALF = 0.5  # state of charge that stands for a whole passage
+
+
+@dataclass(frozen=True)
+class Condition:
+    """Age and warmth of a bank: years, share of capacity left, growth of resistance, degC."""
+
+    name: str  # new, midlife, aged
+    years: float
+    share: Numbers
+    growth: Numbers
+    temperature: Numbers
+
+
+@dataclass(frozen=True)
+class BankState:
+    """A bank in one condition. Shares of full charge, V, ohm, W, J; per draw."""
+
+    condition: Condition
+    cold_share: Array  # of the charge at 25 degC
+    sag_floor: Array  # below it peak power is not held
+    gauge_error: Numbers
+    planned_floor: Numbers  # by the planned depth of discharge
+    usable: Array  # J of nominal energy
+    open_half: Array
+    resistance_half: Array
+    peak_current: Array  # at the floor; nan where it cannot be had
+    peak_voltage: Array
+    peak_held: Array  # most power at the floor above both cut-offs
+
+    @property
+    def floor(self) -> Array:
+        """The higher of what sag with the gauge's error asks for, and of the planned depth."""
+        by_sag = np.minimum(self.sag_floor + np.asarray(self.gauge_error), 1.0)
+        return np.asarray(np.maximum(by_sag, np.asarray(self.planned_floor)))
+
+    @property
+    def capacity(self) -> Array:
+        """What age and cold have left of the nominal charge."""
+        return np.asarray(self.cold_share * np.asarray(self.condition.share))
+
+
+def cells_of(bank: Bank) -> int:
+    """Cells in series."""
+    return series_cells(bank.chemistry, float(np.asarray(bank.nominal_voltage).flat[0]))
+
+
+def resistance(bank: Bank, condition: Condition, state: Numbers) -> Array:
+    """Resistance of the whole bank at a state of charge [ohm]."""
+    factor = resistance_factor(bank.chemistry, condition.temperature, state) * condition.growth
+    links = bank.link_resistance
+    if bank.resistance is not None:
+        own = np.maximum(np.asarray(bank.resistance) - np.asarray(links), 0.0)
+        return np.asarray(own * factor + links)
+    return np.asarray(
+        pack_resistance(cells_of(bank), bank.resistance_charge, bank.charge, factor, links)
+    )
+
+
+def open_voltage(bank: Bank, state: Numbers) -> Array:
+    """Voltage of the whole bank at rest [V]."""
+    return np.asarray(cells_of(bank) * open_circuit_voltage(bank.chemistry, state))
+
+
+def cut_off(bank: Bank, controller: Numbers) -> Array:
+    """The higher of the cut-offs of management system and controller [V]."""
+    return np.asarray(np.maximum(lowest_voltage(bank.chemistry, cells_of(bank)), controller))
+
+
+def bank_state(
+    bank: Bank, condition: Condition, peak_drain: Numbers, controller: Numbers
+) -> BankState:
+    """The floor that peak power sets, what lies above it, and the bank at half charge."""
+    states = read_table("energy/open_circuit").column("state")
+    lowest = cut_off(bank, controller)
+    held = most_power(
+        open_voltage(bank, states), resistance(bank, condition, states), np.atleast_2d(lowest)
+    )
+    sag_floor = lowest_state(states, held, peak_drain)
+    planned = 1.0 - np.asarray(bank.usable_share)
+    floor = np.maximum(np.minimum(sag_floor + bank.gauge_error, 1.0), planned)
+    cold = capacity_share(bank.chemistry, condition.temperature)
+    nominal = np.asarray(nominal_energy(bank.nominal_voltage, bank.charge))
+    at_floor = open_voltage(bank, floor), resistance(bank, condition, floor)
+    current = sag_current(*at_floor, peak_drain)
+    return BankState(
+        condition=condition,
+        cold_share=np.atleast_2d(cold),
+        sag_floor=sag_floor,
+        gauge_error=bank.gauge_error,
+        planned_floor=planned,
+        usable=np.asarray(nominal * condition.share * cold * (1.0 - floor)),
+        open_half=np.atleast_2d(open_voltage(bank, HALF)),
+        resistance_half=np.atleast_2d(resistance(bank, condition, HALF)),
+        peak_current=np.atleast_2d(current),
+        peak_voltage=np.atleast_2d(terminal_voltage(*at_floor, current)),
+        peak_held=np.atleast_2d(most_power(*at_floor, lowest)),
+    )
+
+
+def draws_current(state: BankState, drain: Numbers) -> Array:
+    """Current at half charge for a power at the terminals [A]; nan where there is none."""
+    return sag_current(state.open_half, state.resistance_half, drain)
+
+
+def taken(bank: Bank | None, state: BankState | None, drain: Numbers) -> Array:
+    """What the store loses while it gives a power at its terminals [W of nominal energy].
+
+    Sag costs what the voltage lies below nominal (never credited above it), and lead gives the
+    less the harder it is drawn. Not a number where the power cannot be had: no root, or more
+    than the management system lets through. Fuel is taken as it is.
+    """
+    if bank is None or state is None:
+        return np.asarray(drain)
+    current = draws_current(state, drain)
+    limit = trip_limit(bank)
+    if limit is not None:
+        current = np.where(current <= np.asarray(limit), current, np.nan)
+    voltage = terminal_voltage(state.open_half, state.resistance_half, current)
+    nominal = np.asarray(bank.nominal_voltage)
+    loss = nominal / np.minimum(np.asarray(voltage), nominal)
+    return np.asarray(drain * loss / _lead_share(bank, state, current))
+
+
+def _lead_share(bank: Bank, state: BankState, current: Array) -> Numbers:
+    """Share of its charge that lead gives at a current; 1 for lithium."""
+    exponent = peukert_exponent(bank.chemistry)
+    if exponent == 1.0:
+        return 1.0
+    charge = np.asarray(bank.charge) * state.capacity
+    hours = rated_discharge_time(bank.chemistry)
+    drawn = np.where(np.isfinite(current), current, 0.0)
+    return np.asarray(peukert_capacity(hours, charge, drawn, exponent) / charge)
+
+
+def string_limit(bank: Bank) -> Numbers | None:
+    """Continuous current at which the management system of one string trips [A]."""
+    if bank.blocks.discharge_limit is not None:
+        return bank.blocks.discharge_limit
+    if bank.discharge_limit is not None:
+        return bank.discharge_limit / bank.blocks.parallel
+    return None
+
+
+def trip_limit(bank: Bank) -> Numbers | None:
+    """Continuous current at which the whole bank trips [A]; none where nothing is stated."""
+    if bank.discharge_limit is not None:
+        return bank.discharge_limit
+    if bank.blocks.discharge_limit is None:
+        return None
+    return bank.blocks.discharge_limit * shared(bank, bank.blocks.parallel)
+
+
+def shared(bank: Bank, strings: int) -> Numbers:
+    """How many strings' worth of current some strings give before the first of them trips."""
+    return strings * bank.sharing if strings > 1 else float(strings)
+
+
+def discharge_limit(bank: Bank) -> Numbers:
+    """Continuous current the bank may give [A]: of its management system, or by C rate."""
+    limit = trip_limit(bank)
+    return bank.charge * bank.continuous_rate if limit is None else limit

@@ -1,0 +1,262 @@
+"""What does results.json say of bank, motor duty, one fault, losses and other chemistries?"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from generator.analyses.bank import BankResult
+from generator.analyses.bank_state import BankState
+from generator.analyses.duty import Hold
+from generator.analyses.findings import Findings
+from generator.analyses.spread import best, scalar, spread
+from generator.arrays import Array, Numbers
+from generator.report.results.suffix import PER_SI
+
+Row = dict[str, Any]
+FOR_GOOD = 24 * 3600.0  # s; what is held for a day is held for good
+KNOT = PER_SI["kn"]
+
+
+def _middle(values: Numbers, suffix: str = "1") -> float:
+    return scalar(spread(np.asarray(values)).middle) * PER_SI[suffix]
+
+
+def condition_part(found: Findings, bank: BankResult) -> Row:
+    """The bank as new, in midlife and at the horizon; floor, sag and ageing."""
+    own, age = found.option.bank, bank.ageing
+    assert own is not None
+    aged = bank.states[2]
+    by_sag = aged.sag_floor + np.asarray(aged.gauge_error)
+    sag_binds = scalar(spread(by_sag - np.asarray(aged.planned_floor)).middle) > 0.0
+    calendar = scalar(spread(age.calendar - age.wear).middle) >= 0.0
+    return {
+        "lead": bank.lead,
+        "cells": bank.cells,
+        "strings": own.blocks.parallel,
+        "blocks_in_series": own.blocks.series,
+        "cut_off_v": _middle(bank.cut_off),
+        "peak_kw": _middle(bank.peak_power, "kw"),
+        "gauge_error_pct": _middle(aged.gauge_error, "pct"),
+        "planned_floor_pct": _middle(aged.planned_floor, "pct"),
+        "floor_by": "sag" if sag_binds else "planned depth",
+        "coldest_c": _middle(age.aged.temperature),
+        "cold_share": _middle(aged.cold_share),
+        "cold_charge_a": _middle(bank.cold_charge * np.asarray(own.charge)),
+        "cycles_per_year": _middle(age.cycles),
+        "calendar_loss_pct": _middle(age.calendar, "pct"),
+        "cycle_loss_pct": _middle(age.wear, "pct"),
+        "life_years": _middle(age.life),
+        "cycle_life_years": min(_middle(age.cycle_years), 999.0),
+        "limited_by": "calendar" if calendar else "cycles",
+        "published_share": None if age.published is None else _middle(age.published),
+        "published_share_why": None if age.published is not None else "no published model",
+        "resting_share": _middle(own.resting_state),
+        "ages": [
+            _age(bank, state, left) for state, left in zip(bank.states, bank.left, strict=True)
+        ],
+    }
+
+
+def _age(bank: BankResult, state: BankState, left: Array) -> Row:
+    """One condition of the bank."""
+    reaches = np.isfinite(state.peak_current)
+    share = float(reaches[1:].mean() if reaches.shape[0] > 1 else reaches.mean())
+    row: Row = {
+        "age": state.condition.name,
+        "years": state.condition.years,
+        "temperature_c": _middle(state.condition.temperature),
+        "capacity_share": _middle(state.capacity),
+        "age_share": _middle(state.condition.share),
+        "resistance_mohm": _middle(state.resistance_half, "mohm"),
+        "sag_floor_pct": _middle(state.sag_floor, "pct"),
+        "sag_and_gauge_pct": _middle(
+            np.minimum(state.sag_floor + np.asarray(state.gauge_error), 1.0), "pct"
+        ),
+        "floor_pct": _middle(state.floor, "pct"),
+        "usable_kwh": _middle(state.usable, "kwh"),
+        "to_reserve_kwh": _middle(left, "kwh"),
+        "peak_held_kw": _middle(state.peak_held, "kw"),
+        "peak_reached_share": share,
+        "peak_current_a": None,
+        "peak_voltage_v": None,
+        "peak_voltage_why": "peak power cannot be had",
+        "peak_current_why": "peak power cannot be had",
+    }
+    if share >= 0.5:
+        row["peak_current_a"] = _middle(np.nan_to_num(state.peak_current, nan=np.inf))
+        row["peak_voltage_v"] = _middle(np.nan_to_num(state.peak_voltage))
+    return row
+
+
+def _minutes(name: str, seconds: Array) -> Row:
+    """Middle and pessimistic end of a time in minutes; absent where it is held for good."""
+    told = spread(np.minimum(seconds, 2.0 * FOR_GOOD))
+    row: Row = {}
+    for end, value in (("", told.middle), ("_low", told.low)):
+        good = scalar(value) >= FOR_GOOD
+        row[f"{name}{end}_min"] = None if good else scalar(value) * PER_SI["min"]
+    row[f"{name}_why"] = "for good" if row[f"{name}_min"] is None else None
+    return row
+
+
+def _hold(hold: Hold, place: int) -> Row:
+    share = hold.possible[:, [place]]
+    possible = float(share[1:].mean() if share.shape[0] > 1 else share.mean())
+    return {
+        "load_share": _middle(np.nan_to_num(hold.load[:, [place]], nan=9.0)),
+        "possible_share": possible,
+        "heat_w": _middle(np.nan_to_num(hold.heat[:, [place]])) if possible >= 0.5 else None,
+        "heat_why": None if possible >= 0.5 else "cannot be held",
+        **_minutes("cold", hold.from_cold[:, [place]]),
+        **_minutes("warm", hold.after_cruise[:, [place]]),
+        "state": _state(hold, place, possible),
+    }
+
+
+def _state(hold: Hold, place: int, possible: float) -> str:
+    """For good, for a time, or not at all, in the middle of the draws."""
+    if possible < 0.5:
+        return "not"
+    middle = scalar(spread(np.minimum(hold.after_cruise[:, [place]], 2 * FOR_GOOD)).middle)
+    return "for good" if middle >= FOR_GOOD else "for a time"
+
+
+def duty_part(found: Findings) -> Row | None:
+    """The motor in its warm space, and how long it holds what."""
+    duty, motor = found.duty, found.option.motor
+    if duty is None or motor is None:
+        return None
+    before, of_motor, of_controller = duty.chart
+    return {
+        "plate_kw": _middle(motor.continuous_power, "kw"),
+        "continuous_kw": _middle(duty.continuous_power, "kw"),
+        "continuous_low_kw": scalar(spread(duty.continuous_power).low) / 1e3,
+        "warm_share": _middle(duty.warm_share),
+        "rated_ambient_c": _middle(motor.rated_ambient),
+        "intake_c": _middle(motor.intake_temperature),
+        "airflow_m3_per_h": _middle(motor.airflow) * 3600.0,
+        "space_cruise_c": _middle(np.nan_to_num(duty.space_cruise)),
+        "space_full_c": _middle(duty.space_full),
+        "heat_cruise_w": _middle(np.nan_to_num(duty.heat_cruise)),
+        "heat_full_w": _middle(duty.heat_full),
+        "heat_peak_w": _middle(duty.heat_peak),
+        "heat_standing_w": _middle(duty.heat_standing),
+        "before_share": _middle(duty.before),
+        "peak_kw": _middle(motor.peak_power, "kw"),
+        "peak_load": _middle(duty.peak_load),
+        "stated_peak_min": _middle(motor.peak_time, "min"),
+        **_minutes("peak_cold", duty.peak_cold),
+        **_minutes("peak_warm", duty.peak_warm),
+        "holding": _hold(duty.holding, 0) | {"needed_min": _needed(found)},
+        "speeds": [
+            {
+                "speed_kn": float(speed) * KNOT,
+                **{sea: _hold(hold, place) for sea, hold in duty.holds.items()},
+            }
+            for place, speed in enumerate(duty.speed)
+            if any(float(h.possible[:, place].mean()) >= 0.5 for h in duty.holds.values())
+        ],
+        "chart": [
+            {
+                "before_share": float(load),
+                "motor_min": _chart_minutes(of_motor, place),
+                "controller_min": _chart_minutes(of_controller, place),
+            }
+            for place, load in enumerate(before)
+        ],
+    }
+
+
+def _needed(found: Findings) -> float:
+    return _middle(found.case.planning.hold_time, "min")
+
+
+def _chart_minutes(times: Array, place: int) -> float | None:
+    value = float(best(times)[place])
+    return value * PER_SI["min"] if np.isfinite(value) else None
+
+
+def one_fault_part(found: Findings) -> Row | None:
+    """The bank with one string less."""
+    fault, own = found.fault, found.option.bank
+    if fault is None or own is None:
+        return None
+    half = fault.half_power
+    return {
+        "strings": fault.strings,
+        "power_kw": _middle(fault.power, "kw"),
+        "power_low_kw": scalar(spread(fault.power).low) / 1e3,
+        "speed_kn": _middle(fault.speed, "kn"),
+        "speed_low_kn": scalar(spread(fault.speed).low) * KNOT,
+        "distance_nm": _middle(np.nan_to_num(fault.distance), "nm"),
+        "endurance_h": _middle(np.nan_to_num(fault.endurance), "h"),
+        "string_limit_a": None if fault.string_limit is None else _middle(fault.string_limit),
+        "string_limit_why": "no limit of a management system is given",
+        "cruise_string_a": _string(fault.cruise_share),
+        "peak_string_a": _string(fault.peak_share),
+        "string_why": "no string is left" if fault.strings == 1 else "peak power cannot be had",
+        "cruise_trips_share": float(fault.cruise_trips.mean()),
+        "peak_trips_share": float(fault.peak_trips.mean()),
+        "split": own.split,
+        "half_kw": None if half is None else _middle(half, "kw"),
+        "half_why": None if half is not None else "the bank is not split",
+    }
+
+
+def _string(current: Array) -> float | None:
+    value = scalar(spread(np.nan_to_num(current, nan=1e9, posinf=1e9)).middle)
+    return value if value < 1e8 else None
+
+
+def losses_part(found: Findings) -> list[Row] | None:
+    """Watts of every step at each of the speeds, best estimate, so that they add up."""
+    ledger = found.losses
+    if ledger is None:
+        return None
+    rows = []
+    for place, speed in enumerate(ledger.speed):
+        whole = float(best(ledger.taken)[place])
+        steps = {name: float(best(values)[place]) for name, values in ledger.steps.items()}
+        if not np.isfinite(whole):
+            continue
+        rows.append(
+            {
+                "speed_kn": float(speed) * KNOT,
+                "taken_kw": whole / 1e3,
+                "useful_share": steps["towing"] / whole,
+                **{f"{name}_w": value for name, value in steps.items()},
+            }
+        )
+    return rows
+
+
+def chemistries_part(found: Findings) -> Row | None:
+    """What every chemistry needs for the same legs and currents."""
+    all_of = found.chemistries
+    if all_of is None:
+        return None
+    need = all_of.need
+    return {
+        "leg": need.leg,
+        "need_kwh": need.energy * PER_SI["kwh"],
+        "peak_current_a": need.peak_current,
+        "cruise_current_a": need.cruise_current,
+        "banks": [
+            {
+                "chemistry": bank.chemistry,
+                "own": bank.own,
+                "nominal_kwh": bank.nominal * PER_SI["kwh"],
+                "legs_kwh": bank.asked["legs"] * PER_SI["kwh"],
+                "peak_kwh": bank.asked["peak current"] * PER_SI["kwh"],
+                "cruise_kwh": bank.asked["cruise current"] * PER_SI["kwh"],
+                "binds": bank.binds,
+                "mass_kg": bank.mass,
+                "volume_l": bank.volume * PER_SI["l"],
+                "price_money": bank.price,
+                "life_years": bank.life,
+            }
+            for bank in all_of.banks
+        ],
+    }
