@@ -163,7 +163,7 @@ def _without_must_make_leg(results: Results) -> None:
 def _one_motor(results: Results) -> None:
     del results["options"][3]
     kept = [item for item in results["cautions"] if "options.3" not in str(item)]
-    assert 0 < len(kept)
+    assert len(kept) > 0
     results["cautions"] = kept
     for row in results["comparison"]["rows"]:
         row["keys"], row["better"] = row["keys"][:3], None
