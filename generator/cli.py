@@ -30,6 +30,9 @@ DONE, FAILED, CASE_AT_FAULT = 0, 1, 2
 Cases = Annotated[list[Path], typer.Argument(metavar="CASE...", help="Case files (YAML).")]
 Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder of the report folders.")]
 Strict = Annotated[bool, typer.Option("--strict", help="Treat warnings as faults.")]
+NoPrices = Annotated[
+    bool, typer.Option("--no-prices", help="Write DIR/<case>-no-prices/, a copy without prices.")
+]
 Version = Annotated[bool, typer.Option("--version", help="Print the version and stop.")]
 
 app = typer.Typer(
@@ -49,14 +52,16 @@ def study(context: typer.Context, version: Version = False) -> None:
 
 
 @app.command()
-def report(cases: Cases, out: Out = Path("out"), strict: Strict = False) -> None:
+def report(
+    cases: Cases, out: Out = Path("out"), strict: Strict = False, no_prices: NoPrices = False
+) -> None:
     """Write DIR/<case>/ with report.html, report.pdf, results.json, tables and figures."""
     stems = Counter(path.stem for path in {path.resolve() for path in cases})
     shared = sorted(stem for stem, count in stems.items() if count > 1)
     if shared:
         say(f"study: more than one case would be written to {out / shared[0]}: run them apart")
         raise typer.Exit(FAILED)
-    raise typer.Exit(for_each(cases, lambda path: report_one(path, out, strict)))
+    raise typer.Exit(for_each(cases, lambda path: report_one(path, out, strict, no_prices)))
 
 
 @app.command()
@@ -65,18 +70,21 @@ def check(cases: Cases, strict: Strict = False) -> None:
     raise typer.Exit(for_each(cases, lambda path: check_one(path, strict)))
 
 
-def report_one(path: Path, out: Path, strict: bool) -> int:
+def report_one(path: Path, out: Path, strict: bool, no_prices: bool = False) -> int:
     """Read, study, write; the exit code of one case."""
     case = accepted_case(path, strict)
 
     from generator.draws import make_draws
     from generator.report.results_file import build
+    from generator.report.without_prices import WITHOUT, without_prices
     from generator.report.write import write_report
     from generator.sensitivity import tornadoes
     from generator.study import run
 
     study = run(case, make_draws(case, DRAWS))
-    written = write_report(build(case, study, tornadoes(case, study)), out / path.stem)
+    results = build(case, study, tornadoes(case, study))
+    stem = f"{path.stem}{WITHOUT}" if no_prices else path.stem
+    written = write_report(without_prices(results) if no_prices else results, out / stem)
     for line in written.engine_log:
         say(f"{path}: warning: drawing engine: {line}")
     typer.echo(f"{path}: written to {written.folder}")

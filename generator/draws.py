@@ -15,6 +15,7 @@ from generator.case.assumption import Assumption
 from generator.case.case import Case
 
 SEED = 20
+TIED = ("prices.diesel_trend", "prices.electricity_trend")  # by prices.energy_correlation
 NINETY_PER_CENT = 1.6448536269514722  # normal deviate of the 5 % and 95 % points
 
 
@@ -40,6 +41,7 @@ def make_draws(case: Case, count: int, seed: int = SEED) -> Draws:
     keys = sorted({item.draw_key for item in moving})
     column = {key: place for place, key in enumerate(keys)}
     uniform = _hypercube(count, len(keys), seed)
+    _tie(uniform, [_place(moving, column, path) for path in TIED], _correlation(case))
     values = {
         item.path: np.concatenate(
             ([item.value], quantile(item, uniform[:, column[item.draw_key]]))
@@ -47,6 +49,30 @@ def make_draws(case: Case, count: int, seed: int = SEED) -> Draws:
         for item in moving
     }
     return Draws(count, seed, values)
+
+
+def _place(moving: list[Assumption], column: Mapping[str, int], path: str) -> int | None:
+    return next((column[item.draw_key] for item in moving if item.path == path), None)
+
+
+def _correlation(case: Case) -> float:
+    return float(np.asarray(case.prices.energy_correlation).flat[0])
+
+
+def _tie(uniform: Array, places: list[int | None], correlation: float) -> None:
+    """Let the second column follow the first one in rank; each keeps its own values.
+
+    Normal deviates are mixed (a Gaussian copula), and the sorted values of the second column
+    are dealt out in the order of the mixture, so that its spread stays that of the hypercube.
+    """
+    first, second = places
+    if first is None or second is None or first == second or correlation == 0.0 or not len(uniform):
+        return
+    from scipy.special import ndtri
+
+    lead, follow = ndtri(uniform[:, first]), ndtri(uniform[:, second])
+    mixed = correlation * lead + np.sqrt(1.0 - correlation**2) * follow
+    uniform[np.argsort(mixed), second] = np.sort(uniform[:, second])
 
 
 def _hypercube(count: int, width: int, seed: int) -> Array:

@@ -1,12 +1,13 @@
-"""Which inputs move the verdict, and so are worth measuring before anything is ordered?"""
+"""Which inputs move the verdict and the money, and so are worth making sure before an order?"""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 import numpy as np
 
-from generator.arrays import Array
+from generator.arrays import Array, Numbers
 from generator.case.assumption import Assumption
 from generator.case.case import Case
 from generator.case.measuring import how_to_measure
@@ -15,11 +16,12 @@ from generator.study import Study, run
 
 ENDS = (0.1, 0.9)
 DECIDE = "decide"
+PAYMENT = re.compile(r"options\[(\d+)\]\.costs\[(\d+)\]")
 
 
 @dataclass(frozen=True)
 class Swing:
-    """One input at its 10 % and 90 % point, and the criterion's value there."""
+    """One input at its 10 % and 90 % point, and what is looked at there."""
 
     path: str
     what: str
@@ -38,10 +40,13 @@ class Swing:
 
 @dataclass(frozen=True)
 class Tornado:
-    """The tightest deciding criterion of an option, and what moves it, widest first."""
+    """One number of an option and what moves it, widest first.
+
+    The number is the tightest deciding criterion, or the money saved against the fair baseline.
+    """
 
     option: int
-    criterion: int
+    criterion: int | None  # none: the money saved
     best: float
     swings: tuple[Swing, ...]
 
@@ -50,9 +55,14 @@ def tornadoes(case: Case, study: Study) -> tuple[Tornado, ...]:
     """For every battery option; one run with a row for each end of each input."""
     groups = _groups(case)
     rows = run(case, _rows(groups))
-    places = (place for place, option in enumerate(case.options) if option.motor is not None)
-    found = (_tornado(study, rows, groups, place) for place in places)
-    return tuple(item for item in found if item is not None)
+    found = []
+    for place, option in enumerate(case.options):
+        if option.motor is not None:
+            for criterion, column in (_criterion(study, rows, place), _money(rows, place)):
+                swings = _swings(case, groups, column)
+                best = float(column[0]) if column.size else 0.0
+                found.append(Tornado(place, criterion, best, swings))
+    return tuple(item for item in found if item.swings)
 
 
 def _groups(case: Case) -> list[list[Assumption]]:
@@ -76,31 +86,40 @@ def _rows(groups: list[list[Assumption]]) -> Draws:
     return Draws(count, 0, values)
 
 
-def _tornado(
-    study: Study, rows: Study, groups: list[list[Assumption]], place: int
-) -> Tornado | None:
+def _criterion(study: Study, rows: Study, place: int) -> tuple[int | None, Array]:
+    """The tightest criterion, and its value on every row; no value where it has none."""
     tightest = _tightest(study, place)
     if tightest is None:
-        return None
-    values = rows.options[place].verdict.judgements[tightest].per_draw
-    if values is None:
-        return None
-    column = np.atleast_2d(values)[:, 0]
-    if column.size == 1:
-        return None
-    swings = [_swing(group, column, number) for number, group in enumerate(groups)]
-    return Tornado(
-        option=place,
-        criterion=rows.options[place].verdict.judgements[tightest].criterion.id,
-        best=float(column[0]),
-        swings=tuple(
-            sorted((s for s in swings if s.width > 0.0), key=lambda s: s.width, reverse=True)
-        ),
-    )
+        return None, np.empty(0)
+    judged = rows.options[place].verdict.judgements[tightest]
+    return judged.criterion.id, _column(judged.per_draw)
 
 
-def _name(item: Assumption) -> str:
-    """What an input is called: by its own row, its meaning, or its section."""
+def _money(rows: Study, place: int) -> tuple[int | None, Array]:
+    """The money saved over the horizon against the fair baseline, on every row."""
+    held = rows.options[place].findings.savings
+    fair = held.fairly if held else None
+    return None, _column(fair.present_value if fair else None)
+
+
+def _column(values: Numbers | None) -> Array:
+    return np.empty(0) if values is None else np.atleast_2d(np.asarray(values))[:, 0]
+
+
+def _swings(case: Case, groups: list[list[Assumption]], column: Array) -> tuple[Swing, ...]:
+    """Those that move it at all, widest first; none where all rows share one value."""
+    if column.size <= 1:
+        return ()
+    swings = (_swing(case, group, column, number) for number, group in enumerate(groups))
+    return tuple(sorted((s for s in swings if s.width > 0.0), key=lambda s: s.width, reverse=True))
+
+
+def _name(case: Case, item: Assumption) -> str:
+    """What an input is called: by its line of a ledger, its row, its meaning, or its section."""
+    payment = PAYMENT.match(item.path)
+    if payment is not None:
+        option, line = (int(part) for part in payment.groups())
+        return case.options[option].costs[line].name
     known = how_to_measure(item.path)
     if known is not None and known.exact:
         return known.what
@@ -118,14 +137,14 @@ def _tightest(study: Study, place: int) -> int | None:
     return min(left, key=lambda number: left[number], default=None)
 
 
-def _swing(group: list[Assumption], column: Array, number: int) -> Swing:
+def _swing(case: Case, group: list[Assumption], column: Array, number: int) -> Swing:
     first = group[0]
     known = how_to_measure(first.path)
     low, high = quantile(first, np.array(ENDS)).tolist()
     at_low, at_high = column[2 * number + 1 : 2 * number + 3].tolist()
     return Swing(
         path=first.path,
-        what=_name(first),
+        what=_name(case, first),
         how=known.how if known else "",
         low=low,
         high=high,

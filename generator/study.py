@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.analyses.ageing import ageing
 from generator.analyses.bank import bank_result
@@ -10,9 +10,11 @@ from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.chemistries import chemistries
 from generator.analyses.confined import confined_legs
 from generator.analyses.cost import cost
+from generator.analyses.cost_ledger import ledger
 from generator.analyses.cruising_range import cruising_range
 from generator.analyses.docking import docking
 from generator.analyses.duty import duty
+from generator.analyses.emissions import emissions
 from generator.analyses.findings import Findings
 from generator.analyses.headwind import headwind
 from generator.analyses.hull import hull_cautions, vessel
@@ -26,6 +28,7 @@ from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
 from generator.analyses.rules_of_thumb import rules_of_thumb
+from generator.analyses.savings import fair_baseline, savings
 from generator.analyses.sea_trial.model import trial_option
 from generator.analyses.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.service_factor import ServiceFactor, service_factor
@@ -38,6 +41,7 @@ from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.draws import Draws, drawn
+from generator.turning import break_even_of
 
 
 @dataclass(frozen=True)
@@ -64,10 +68,11 @@ def run(case: Case, draws: Draws) -> Study:
     """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
     moved = drawn(case, draws)
     trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
-    options = tuple(
+    alone = tuple(
         _option(moved, option, place, trial) for place, option in enumerate(moved.options)
     )
-    found = tuple(option.findings for option in options)
+    found = tuple(_against(case, moved, item, alone) for item in alone)
+    options = tuple(OptionStudy(item, verdict(item)) for item in found)
     return Study(
         draws=draws,
         trial=trial,
@@ -84,7 +89,7 @@ def _aboard(case: Case) -> Numbers:
     return 0.0 if option is None else weigh(case, option).net
 
 
-def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
+def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findings:
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
     aged = ageing(case, option, hull, trial.scale)
@@ -95,7 +100,8 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
     legs = passages(case, option, found, trial.scale, kept, held)
     bank = bank_result(case, option, found, trial.scale, kept, held, weight, aged)
     key = key_figures(case, option, found, legs)
-    findings = Findings(
+    lines = ledger(case, option)
+    return Findings(
         case=case,
         option=option,
         place=place,
@@ -119,8 +125,30 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         fault=one_fault(case, option, found, held, bank),
         losses=losses(case, option, found, trial.scale, held),
         chemistries=chemistries(case, option, bank, legs, kept),
-        cost=cost(case, option, legs),
         confined=confined_legs(case, found.vessel),
+        ledger=lines,
+        cost=cost(case, option, legs, lines),
+        savings=None,
+        emissions=None,
+        break_even=None,
         range_cautions=hull_cautions(found.vessel.form),
     )
-    return OptionStudy(findings, verdict(findings))
+
+
+def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]) -> Findings:
+    """One option held against both diesels, in money and in carbon."""
+    keep, new = (
+        next((found for found in every if found.option.kind == kind), None)
+        for kind in ("keep", "new diesel")
+    )
+    fair = new if fair_baseline(case) == "new diesel" else keep
+    return replace(
+        own,
+        savings=savings(
+            moved, own.option, own.cost, keep.cost if keep else None, new.cost if new else None
+        ),
+        emissions=emissions(
+            moved, own.option, own.cost, (fair.option, fair.cost) if fair else None
+        ),
+        break_even=break_even_of(case, own, fair) if fair and own.bank else None,
+    )

@@ -178,6 +178,14 @@ KINDS: dict[str, Kind] = {
         "a consumption", "2.1 l/h", "m3/s", "meter**3/second", "l/h=liter/hour, "
         "US gal/h=US_gallon/hour, imp gal/h=imperial_gallon/hour", "L/h=liter/hour",
     ),
+    "carbon per volume": _kind(
+        "a mass of carbon dioxide per volume", "2.66 kg/l", "kg/m3", "kilogram/meter**3",
+        "kg/l=kilogram/liter, kg/US gal=kilogram/US_gallon", "kg/L=kilogram/liter",
+    ),
+    "carbon per energy": _kind(
+        "a mass of carbon dioxide per energy", "240 g/kWh", "kg/J", "kilogram/joule",
+        "g/kWh=gram/kilowatt_hour, kg/kWh=kilogram/kilowatt_hour",
+    ),
     "money": _MONEY,
     "money per volume": _rate(
         "a price per volume", "1.40 EUR/l", "/m3", "1/meter**3", _VOLUMES | _GALLONS

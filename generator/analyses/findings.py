@@ -5,12 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.analyses.bank import BankResult
+from generator.analyses.break_even import BreakEven
 from generator.analyses.chemistries import Chemistries
 from generator.analyses.confined import ConfinedLeg
 from generator.analyses.cost import Cost
+from generator.analyses.cost_ledger import Ledger
 from generator.analyses.cruising_range import Range
 from generator.analyses.docking import Docking
 from generator.analyses.duty import Duty
+from generator.analyses.emissions import Emissions
 from generator.analyses.headwind import Headwind
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
@@ -22,6 +25,7 @@ from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
 from generator.analyses.rules_of_thumb import RulesOfThumb
+from generator.analyses.savings import Savings
 from generator.analyses.stream import Stream
 from generator.analyses.trial import TrialResult
 from generator.analyses.under_sail import UnderSail
@@ -58,6 +62,10 @@ class Findings:
     key: KeyFigures
     sail: UnderSail
     rules: RulesOfThumb
+    ledger: Ledger
     cost: Cost
     confined: tuple[ConfinedLeg, ...]  # legs in shallow or narrow water
+    savings: Savings | None  # absent until all options are there to be held against
+    emissions: Emissions | None
+    break_even: BreakEven | None
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range

@@ -57,8 +57,8 @@ def best(values: Numbers) -> Array:
     return first
 
 
-def scalar(values: Array) -> float:
-    """The one entry of an array of one."""
+def scalar(values: Numbers) -> float:
+    """The one entry of an array of one, or the best estimate of a column of draws."""
     return float(np.asarray(values).reshape(-1)[0])
 
 

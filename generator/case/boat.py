@@ -86,7 +86,10 @@ class Boat:
     name: str
     type: str
     year_on_market: int | None  # year first placed on the EEA or UK market
+    import_date: str | None  # brought into the EEA or the UK from elsewhere, ISO 8601
     market: str  # EEA, GB, NI, US, other
+    assessment: str  # presumed, not required (in writing), done
+    worth: Numbers | None  # currency of the case
     design_category: str  # A, B, C, D, none
     hull: Hull
     keel: Keel

@@ -19,6 +19,7 @@ from generator.case.key_kinds import (
     Mass,
     MassOrNone,
     MassPerPower,
+    Money,
     Number,
     NumberOrNone,
     Share,
@@ -29,7 +30,7 @@ from generator.case.key_kinds import (
     Warming,
     Words,
 )
-from generator.case.leaf import Pattern, Word
+from generator.case.leaf import Day, Pattern, Word
 
 # The state of the bottom is a row of tables/hull/fouling.csv; a test holds the two together.
 BOTTOMS = ("smooth", "fresh antifouling", "light slime", "heavy slime", "weed or small shell",
@@ -106,7 +107,10 @@ class BoatKeys(Group):
     name: Words = NEEDED
     type: Words = None
     year_on_market: CalendarYear = None
+    import_date: Annotated[str | None, Day()] = None
     market: Annotated[str | None, Word(("EEA", "GB", "NI", "US", "other"))] = NEEDED
+    assessment: Annotated[str | None, Word(("presumed", "not required", "done"))] = None
+    worth: Money = None
     design_category: Annotated[str | None, Word(("A", "B", "C", "D", "none"))] = None
     datum: Annotated[str | None, Word(tuple(DATUMS))] = None
     bottom: Annotated[str | None, Word(BOTTOMS)] = NEEDED

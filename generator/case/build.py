@@ -7,6 +7,7 @@ from pathlib import Path
 
 from generator.case.boat import Boat, Hull, Keel, Rudder, Waters, Windage
 from generator.case.build_options import build_option
+from generator.case.carbon import Carbon
 from generator.case.case import Case, CaseFile, Instruction
 from generator.case.circumstances import boat_words, model_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
@@ -45,6 +46,7 @@ def build_case(
         legs=tuple(_leg(keys, root, desk, number) for number in range(len(keys.legs))),
         house=desk.fill(House, keys.house, "house", "house", services=_texts(keys.house.services)),
         prices=_prices(keys, desk),
+        carbon=desk.fill(Carbon, keys.carbon, "carbon", "carbon"),
         options=tuple(build_option(keys, root, desk, n) for n in range(len(keys.options))),
         assumptions=tuple(desk.taken),
         warnings=warnings,
@@ -77,7 +79,10 @@ def _boat(keys: CaseKeys, desk: Desk) -> Boat:
         name=boat.name or "",
         type=boat.type or "",
         year_on_market=boat.year_on_market,
+        import_date=boat.import_date,
         market=boat.market or "",
+        assessment=boat.assessment or "presumed",
+        worth=desk.number(boat.worth, "boat.worth", "boat.worth"),
         design_category=boat.design_category or "none",
         hull=desk.fill(Hull, boat.hull, "boat.hull", "boat.hull", words),
         keel=desk.fill(Keel, boat.keel, "boat.keel", "boat.keel", words),
@@ -121,11 +126,14 @@ def _leg(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Leg:
 def _prices(keys: CaseKeys, desk: Desk) -> Prices:
     """Prices in the currency of the study; the horizon counts whole years."""
     years = desk.number(keys.prices.horizon, "prices.horizon", "prices.horizon")
+    terms = keys.prices.terms or "real"
     return desk.fill(
         Prices,
         keys.prices,
         "prices",
         "prices",
+        (terms,),
+        terms=terms,
         currency=keys.study.currency or "",
         horizon=round(years or 0.0),
     )

@@ -10,7 +10,7 @@ from generator.case.fill import Desk
 from generator.case.inherit import own_engine, own_propeller
 from generator.case.leaf import Given
 from generator.case.option import Bank, Blocks, LedgerItem, Motor, Option
-from generator.case.prices import CostItem
+from generator.case.prices import CostItem, part_by_name
 from generator.case.said import Keys, line_of
 from generator.case.schema import CaseKeys, CostItemKeys, LedgerItemKeys, OptionKeys
 
@@ -116,5 +116,8 @@ def _cost(cost: CostItemKeys, root: Keys, desk: Desk, spot: tuple[int, int]) -> 
         f"options[{number}].costs[{row}]",
         "options.costs",
         source=cost.source or "estimate",
+        part=cost.part or part_by_name(cost.name or ""),
+        vat=cost.vat or "included",
+        doubted=bool(cost.amount and cost.amount.plus_minus),
         line=line_of(root, ("options", number, "costs", row)),
     )

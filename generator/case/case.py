@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from generator.case.assumption import Assumption
 from generator.case.boat import Boat, Waters
+from generator.case.carbon import Carbon
 from generator.case.diesel import Diesel, Propeller
 from generator.case.factors import Factors, Masses
 from generator.case.option import Option
@@ -56,6 +57,7 @@ class Case:
     legs: tuple[Leg, ...]
     house: House
     prices: Prices
+    carbon: Carbon
     options: tuple[Option, ...]
     assumptions: tuple[Assumption, ...]
     warnings: tuple[Fault, ...]

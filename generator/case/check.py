@@ -13,6 +13,7 @@ from generator.case.check_bank import bank_faults
 from generator.case.group import Group
 from generator.case.leaf import Given
 from generator.case.plant_keys import PropellerKeys
+from generator.case.prices import CREDITS
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
 from generator.unit_list import KINDS
@@ -31,6 +32,7 @@ def find_contradictions(case: CaseKeys) -> Iterator[Finding]:
     """All faults between keys."""
     yield from _hull(case)
     yield from _year(case)
+    yield from _dates(case)
     yield from _legs(case)
     yield from _depths(case)
     yield from _propellers(case)
@@ -83,6 +85,21 @@ def _year(case: CaseKeys) -> Iterator[Finding]:
     if year.isdigit() and boat.year_on_market and boat.year_on_market > int(year):
         problem = f"is {boat.year_on_market}, after the study's own date"
         yield Finding(("boat", "year_on_market"), problem, f"expected at most {year}")
+
+
+def _dates(case: CaseKeys) -> Iterator[Finding]:
+    """A price or an import later than the study itself."""
+    day = case.study.date or ""
+    if not day[:4].isdigit():
+        return
+    if case.boat.import_date and case.boat.import_date > day:
+        problem = f"is {case.boat.import_date}, after the study's own date"
+        yield Finding(("boat", "import_date"), problem, f"expected at most {day}")
+    for number, option in enumerate(case.options):
+        for row, cost in enumerate(option.costs):
+            if cost.price_year and cost.price_year > int(day[:4]):
+                place = ("options", number, "costs", row, "price_year")
+                yield Finding(place, f"is {cost.price_year}", f"expected at most {day[:4]}")
 
 
 def _legs(case: CaseKeys) -> Iterator[Finding]:
@@ -166,6 +183,10 @@ def _option(option: OptionKeys, place: Place) -> Iterator[Finding]:
         yield Finding((*place, "motor", "peak_power"), problem, "expected at least as much")
     for number, cost in enumerate(option.costs):
         spot = (*place, "costs", number)
+        if cost.part in CREDITS and si(cost.amount) > 0.0 and cost.amount:
+            hope = f"expected -{cost.amount.shown}: money that comes in is negative"
+            problem = f"is {cost.amount.shown}, a {cost.part} without its sign"
+            yield Finding((*spot, "amount"), problem, hope)
         if cost.when == "once" and "year" not in cost.model_fields_set:
             yield Finding((*spot, "year"), "is missing", "expected the year of a payment made once")
         if cost.when in ("first", "yearly") and cost.year:

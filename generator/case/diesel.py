@@ -21,6 +21,9 @@ class Diesel:
     year: int | None
     hours: Numbers | None  # s
     hours_per_year: Numbers | None  # s per year, hour meter
+    life: Numbers  # s of running until an overhaul
+    calendar_life: Numbers  # years until an overhaul, however little she runs
+    wear_shape: Numbers  # how steeply the chance of an overhaul grows with wear
     condition: str  # good, worn, dying
     alternator_power: Numbers  # W taken while motoring
     reversal_time: Numbers  # s from ahead to full thrust astern

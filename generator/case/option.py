@@ -72,6 +72,8 @@ class Bank:
     above_water: Numbers  # K, yearly mean of the bank above the season's water
     charge_lock_out: bool | None  # does the management system refuse charge when cold?
     mass: Numbers | None  # kg, with boxes; else by specific energy
+    life: Numbers  # years until it is replaced
+    manufacture: Numbers  # kg of carbon dioxide per J of nominal capacity
 
 
 @dataclass(frozen=True)

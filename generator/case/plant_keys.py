@@ -8,6 +8,7 @@ from generator.case.group import NEEDED, NEEDED_LIST, Group
 from generator.case.key_kinds import (
     AirFlow,
     CalendarYear,
+    CarbonPerEnergy,
     Charge,
     Coldness,
     Conductance,
@@ -36,6 +37,7 @@ from generator.case.key_kinds import (
     Volume,
     VolumeRate,
     Warming,
+    Years,
     YesNo,
 )
 from generator.case.leaf import Whole, Word
@@ -54,6 +56,9 @@ class EngineKeys(Group):
     year: CalendarYear = None
     hours: TimeOrNone = None
     hours_per_year: TimeOrNone = None
+    life: Time = None
+    calendar_life: Years = None
+    wear_shape: Number = None
     condition: Annotated[str | None, Word(("good", "worn", "dying"))] = NEEDED
     alternator_power: PowerOrNone = None
     reversal_time: Time = None
@@ -167,3 +172,5 @@ class BankKeys(Group):
     above_water: Warming = None
     charge_lock_out: YesNo = None
     mass: Mass = None
+    life: Years = None
+    manufacture: CarbonPerEnergy = None

@@ -9,6 +9,7 @@ from generator.case.circumstances import boat_words, propeller_words
 from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
+from generator.case.prices import CREDITS, part_by_name
 from generator.case.register import find_default
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
@@ -35,6 +36,7 @@ def find_doubts(case: CaseKeys) -> Iterator[Finding]:
     yield from _plant(case)
     yield from _trial(case)
     yield from _foreign_prices(case)
+    yield from _conversion(case)
     if not any(option.kind == "keep" for option in case.options):
         problem = "has no option of kind keep"
         yield Finding(("options",), problem, "expected one, for the others to be held against")
@@ -46,7 +48,14 @@ def default_prices(case: CaseKeys) -> list[str]:
     """Prices that the register must fill in euro for a case in another currency."""
     if case.study.currency == "EUR":
         return []
-    names = ("diesel", "electricity", "diesel_service", "electric_service")
+    names = (
+        "diesel",
+        "electricity",
+        "diesel_service",
+        "electric_service",
+        "assessment",
+        "overhaul",
+    )
     return [name for name in names if getattr(case.prices, name) is None]
 
 
@@ -168,6 +177,19 @@ def _too_fast(case: CaseKeys, row: TrialRowKeys, place: Place) -> Iterator[Findi
         yield Finding((*place, "speed_out"), f"is {shown}", hope)
 
 
+def _conversion(case: CaseKeys) -> Iterator[Finding]:
+    """A dying engine without the diesel that would replace it; a market without a date."""
+    kinds = {option.kind for option in case.options}
+    if case.engine.condition == "dying" and "new diesel" not in kinds:
+        problem = "has no option of kind new diesel, though the engine is dying"
+        yield Finding(("options",), problem, "expected one: it is the fair baseline then")
+    bank = "battery" in kinds
+    dated = case.boat.import_date or case.boat.year_on_market
+    if bank and case.boat.market in ("EEA", "GB", "NI") and not dated:
+        hope = "expected the year, or import_date: an assessment is presumed to be owed without"
+        yield Finding(("boat", "year_on_market"), "is missing", hope)
+
+
 def _foreign_prices(case: CaseKeys) -> Iterator[Finding]:
     """Euro figures taken as they are for another currency."""
     names = default_prices(case)
@@ -198,6 +220,11 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
                 problem = f"is {item.x.shown}, off the boat"
                 yield Finding((*place, name, number, "x"), problem, "expected a place on board")
     for number, cost in enumerate(option.costs):
+        named = cost.part is None and part_by_name(cost.name or "") in CREDITS
+        if named and cost.amount and cost.amount.value > 0.0:
+            problem = f"is {cost.amount.shown}, though `{cost.name}` reads like money that comes in"
+            spot = (*place, "costs", number, "amount")
+            yield Finding(spot, problem, f"expected -{cost.amount.shown}, or a `part`")
         horizon = si(case.prices.horizon)
         if cost.year and cost.year.value > (horizon if case.prices.horizon else 50.0):
             problem = f"is year {cost.year.shown}, after prices.horizon"

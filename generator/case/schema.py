@@ -12,11 +12,13 @@ from pydantic import Field, model_validator
 
 from generator.case.boat_keys import BoatKeys, FactorsKeys, MassesKeys, WatersKeys
 from generator.case.group import NEEDED, NEEDED_LIST, Group, needed, with_neighbours
-from generator.case.key_kinds import Mass, Money, Name, Position, Words, YearOfCost
+from generator.case.key_kinds import CalendarYear, Mass, Money, Name, Position, Words, YearOfCost
 from generator.case.leaf import ORIGINS, Beside, Word
 from generator.case.plant_keys import BankKeys, EngineKeys, MotorKeys, PropellerKeys, TrialKeys
+from generator.case.prices import PARTS
 from generator.case.usage_keys import (
     BerthKeys,
+    CarbonKeys,
     HouseKeys,
     LegKeys,
     PlanningKeys,
@@ -52,6 +54,9 @@ class CostItemKeys(Group):
     when: Annotated[str | None, Word(("first", "yearly", "once"))] = NEEDED
     year: YearOfCost = None
     source: Annotated[str | None, Word(("quote", "estimate"))] = Field(default=None, alias="from")
+    part: Annotated[str | None, Word(tuple(PARTS))] = None
+    price_year: CalendarYear = None
+    vat: Annotated[str | None, Word(("included", "to add"))] = None
     plus_minus: Annotated[str | None, Beside()] = None
 
     @model_validator(mode="before")
@@ -94,4 +99,5 @@ class CaseKeys(Group):
     legs: tuple[LegKeys, ...] = NEEDED_LIST
     house: HouseKeys = needed(HouseKeys())
     prices: PricesKeys = PricesKeys()
+    carbon: CarbonKeys = CarbonKeys()
     options: tuple[OptionKeys, ...] = NEEDED_LIST

@@ -6,6 +6,8 @@ from typing import Annotated
 
 from generator.case.group import NEEDED, Group
 from generator.case.key_kinds import (
+    CarbonPerEnergy,
+    CarbonPerVolume,
     Current,
     Distance,
     DistanceOrNone,
@@ -13,6 +15,7 @@ from generator.case.key_kinds import (
     Horizon,
     Length,
     MoneyOrNone,
+    Number,
     NumberOrNone,
     PowerOrNone,
     PricePerEnergy,
@@ -109,3 +112,27 @@ class PricesKeys(Group):
     diesel_service: MoneyOrNone = None
     electric_service: MoneyOrNone = None
     contingency: ShareOrNone = None
+    terms: Annotated[str | None, Word(("real", "nominal"))] = None
+    inflation: Rate = None
+    vat_rate: ShareOrNone = None
+    quote_scale: Number = None
+    diesel_trend: Number = None
+    electricity_trend: Number = None
+    energy_correlation: ShareOrNone = None
+    use_scale: Number = None
+    assessment: MoneyOrNone = None
+    overhaul: MoneyOrNone = None
+    battery_later: Number = None
+    residual_share: ShareOrNone = None
+
+
+class CarbonKeys(Group):
+    """What fuel, electricity and the making of things emit."""
+
+    diesel_burnt: CarbonPerVolume = None
+    diesel_upstream: CarbonPerVolume = None
+    grid: CarbonPerEnergy = None
+    grid_trend: Number = None
+    network_loss: ShareOrNone = None
+    motor_made: NumberOrNone = None
+    engine_made: NumberOrNone = None

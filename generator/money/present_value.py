@@ -22,7 +22,11 @@ def discount_factors(rate: Numbers, years: int) -> Array:
     Valid: r above -1; real rate with real payments, never mixed with nominal ones
     Source: gitman2003, net present value
     """
-    return np.asarray((1.0 + np.asarray(rate)) ** -np.arange(years + 1.0))
+    step = 1.0 / (1.0 + np.asarray(rate, dtype=np.float64))
+    shape = (*step.shape[:-1], years + 1) if step.ndim else (years + 1,)
+    factors = np.ones(shape)
+    factors[..., 1:] = step
+    return np.asarray(np.cumprod(factors, axis=-1))  # a tenth of the time of a power
 
 
 def present_value(flows: Array, rate: Numbers) -> Array:
@@ -40,7 +44,11 @@ def present_value(flows: Array, rate: Numbers) -> Array:
     Valid: as discount_factors
     Source: gitman2003, net present value; numpy_financial, npv
     """
-    return np.asarray(discounted(flows, rate).sum(axis=-1))
+    step = _step(rate)
+    worth = np.asarray(flows[..., -1])
+    for year in range(np.shape(flows)[-1] - 2, -1, -1):  # a column at a time: no power, no copy
+        worth = worth * step + flows[..., year]
+    return np.asarray(worth)
 
 
 def discounted(flows: Array, rate: Numbers) -> Array:
@@ -58,7 +66,14 @@ def discounted(flows: Array, rate: Numbers) -> Array:
     Valid: as discount_factors
     Source: gitman2003, net present value
     """
-    return np.asarray(flows * discount_factors(rate, np.shape(flows)[-1] - 1))
+    step = _step(rate)
+    years = np.shape(flows)[-1]
+    factor = np.ones_like(step)
+    found = np.empty((years, *np.broadcast_shapes(np.shape(flows)[:-1], np.shape(step))))
+    for year in range(years):
+        np.multiply(flows[..., year], factor, out=found[year, ...])
+        factor = factor * step
+    return np.moveaxis(found, 0, -1)
 
 
 def cumulative(flows: Array, rate: Numbers) -> Array:
@@ -76,7 +91,10 @@ def cumulative(flows: Array, rate: Numbers) -> Array:
     Valid: as discount_factors
     Source: gitman2003, net present value
     """
-    return np.asarray(np.cumsum(discounted(flows, rate), axis=-1))
+    found = discounted(flows, rate)
+    for year in range(1, np.shape(found)[-1]):
+        found[..., year] += found[..., year - 1]
+    return found
 
 
 def annuity(principal: Numbers, rate: Numbers, years: int) -> Array:
@@ -144,3 +162,36 @@ def discounted_payback(first: Numbers, saving: Numbers, rate: Numbers) -> Array:
     with_interest = -np.log(np.where(returns, left, 1.0)) / np.where(r == 0.0, 1.0, np.log1p(r))
     years = np.where(returns, np.where(r == 0.0, plain, with_interest), np.inf)
     return np.where(p <= 0.0, 0.0, years)
+
+
+def recovery(savings: Array) -> Array:
+    """Years until what was saved has returned what was spent, and stays returned.
+
+    n = t + S_t / (S_t - S_(t+1)) for the last t with S_t below zero; S is the running sum
+
+    Args:
+        savings: of each year, year 0 (the extra first cost, negative) first [currency]
+
+    Returns:
+        n, without the axis of years [year]; 0 where nothing is owed at any time, infinite where
+        the last year still owes
+
+    Valid: savings spread evenly over each year; a later loss, as by a replacement, opens the
+        debt again
+    Source: gitman2003, payback period
+    """
+    owed = np.zeros(np.shape(savings)[:-1])
+    years = np.zeros_like(owed)
+    for year in range(np.shape(savings)[-1]):
+        now = owed + savings[..., year]
+        rise = np.where(now > owed, now - owed, 1.0)
+        crossed = (owed < 0.0) & (now >= 0.0)
+        years = np.where(now < 0.0, np.inf, np.where(crossed, year - 1.0 - owed / rise, years))
+        owed = now
+    return np.asarray(years)
+
+
+def _step(rate: Numbers) -> Array:
+    """What a payment loses by waiting one year, without the axis of years."""
+    step = 1.0 / (1.0 + np.asarray(rate, dtype=np.float64))
+    return np.asarray(step[..., 0] if step.ndim else step)

@@ -107,6 +107,8 @@ FORMS: Mapping[str, Form] = {
     "temperature": _both(
         "c", Look("°C", _rounding(0)), Look("°F", _rounding(0), scale=1.8, offset=32.0)
     ),
+    "intensity": _same("kwh per_kwh", "g/kWh", 0),
+    "price": _same("l kwh per_l per_kwh", "", 2),
     "money": _same("money", "", 0, 1000, -1, 20000, -2),
 }
 
@@ -124,7 +126,7 @@ def look_of(name: str, display: Display) -> Look:
 def unit_of(spec: str, display: Display) -> str:
     """The unit as it stands in the head of a column."""
     name = spec.split(":")[0]
-    return currency_sign(display) if name == "money" else look_of(name, display).unit
+    return currency_sign(display) if name in ("money", "price") else look_of(name, display).unit
 
 
 def currency_sign(display: Display) -> str:
@@ -157,7 +159,7 @@ def _dressed(value: float, name: str, flags: tuple[str, ...], display: Display) 
     sign = "" if "size" in flags else sign
     if "bare" in flags:
         return sign + digits
-    if name == "money":
+    if name in ("money", "price"):
         return sign + currency_sign(display) + digits
     gap = "" if look.unit in ("", "°", "%") else NO_BREAK
     return f"{sign}{digits}{gap}{look.unit}"

@@ -8,6 +8,7 @@ from typing import Any
 
 from generator.analyses.findings import Findings
 from generator.case.case import Case
+from generator.report.results.carbon_part import carbon_part
 from generator.report.results.case_part import (
     boat_part,
     case_part,
@@ -17,6 +18,7 @@ from generator.report.results.case_part import (
     surroundings_part,
 )
 from generator.report.results.comparison_part import comparison_part
+from generator.report.results.cost_part import cost_part, money_frame
 from generator.report.results.curve_evidence import (
     band_row,
     crawl_rows,
@@ -44,7 +46,6 @@ from generator.report.results.headwind_part import headwind_part, limits_part
 from generator.report.results.option_part import (
     bank_part,
     bars,
-    cost_part,
     legs_part,
     particulars,
     reserve_part,
@@ -87,11 +88,11 @@ def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str
         **assumptions,
         "sea_states": seas_part(found[0]),
         "options": [
-            _option(item, keep, _first(found, "new diesel"))
-            | tornado_part(study, _of(moved, place))
+            _option(item, _money(moved, place)) | tornado_part(study, _of(moved, place))
             for place, item in enumerate(study.options)
         ],
         "limits": limits_part(),
+        "money": money_frame(case, study),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
         "form_scores": score_rows(study.opinions),
@@ -111,10 +112,18 @@ def _first(found: tuple[Findings, ...], kind: str) -> Findings | None:
 
 
 def _of(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
-    return next((item for item in moved if item.option == place), None)
+    """What moves the verdict of an option."""
+    own = (item for item in moved if item.option == place)
+    return next((item for item in own if item.criterion is not None), None)
 
 
-def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> dict[str, Any]:
+def _money(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
+    """What moves its money."""
+    own = (item for item in moved if item.option == place)
+    return next((item for item in own if item.criterion is None), None)
+
+
+def _option(item: OptionStudy, money: Tornado | None) -> dict[str, Any]:
     found = item.findings
     option, ranges = found.option, bars(found)
     bank = bank_part(found)
@@ -149,7 +158,8 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "legs": legs_part(found),
         "year": year_part(found),
         "weight": weight_part(found),
-        "cost": cost_part(found, keep, new),
+        "cost": cost_part(found, money),
+        "carbon": carbon_part(found),
         "verdict": verdict_part(item.verdict, found.place),
     }
 

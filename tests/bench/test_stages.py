@@ -13,6 +13,7 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from generator.analyses.ageing import ageing
 from generator.analyses.bank import bank_result
 from generator.analyses.cost import Cost, cost
+from generator.analyses.cost_ledger import ledger
 from generator.analyses.cruising_range import cruising_range
 from generator.analyses.demand import Scale, Weather
 from generator.analyses.hull import vessel
@@ -92,7 +93,7 @@ def path_of_an_option(case: Case, place: int, trial: TrialResult) -> Cost:
     key_figures(case, option, found, legs)
     cruising_range(case, option, found, kept, held)
     bank_result(case, option, found, scale, kept, held, weight, aged)
-    return cost(case, option, legs)
+    return cost(case, option, legs, ledger(case, option))
 
 
 def test_path_of_two_options_without_wind_ladder_and_screw(

@@ -27,7 +27,13 @@ MAY_IMPORT = {
     "generator.sensitivity": ("generator.study", "generator.draws", "generator.case"),
     "generator.search": ("generator.study", "generator.draws", "generator.case"),
     "generator.alternatives": ("generator.study", "generator.draws", "generator.case"),
-    "generator.study": ("generator.analyses", "generator.case", "generator.draws"),
+    "generator.study": (
+        "generator.analyses",
+        "generator.case",
+        "generator.draws",
+        "generator.turning",
+    ),
+    "generator.turning": ("generator.analyses", "generator.case", "generator.draws"),
     "generator.draws": ("generator.analyses", "generator.case"),
     "generator.analyses": (
         "generator.analyses",

@@ -7,15 +7,18 @@ from collections.abc import Callable
 from generator.analyses.criteria import (
     after_one_fault,
     battery_currents,
+    boat_value,
     calm_speed,
     cold,
     continuous_power,
     evidence,
     foul_gate,
+    healthy_engine,
     holding_off,
     hours_of_headwind,
     house_supply,
     must_make_leg,
+    payback,
     propeller_match,
     reserve_kept,
     stopping,
@@ -38,6 +41,9 @@ JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     15: cold.judge,
     23: propeller_match.judge,
     24: stopping.judge,
+    25: payback.judge,
+    26: boat_value.judge,
+    27: healthy_engine.judge,
     28: evidence.judge,
 }
 

@@ -13,7 +13,8 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-GAP = 0.105  # least distance between two end labels, share of the upright axis
+FOOT, HEAD = 0.42, 0.28  # inches below and above the axes
+GAP = 0.30  # inches, least distance between two end labels
 
 
 def cost_years(page: Page, name: str = "cost-years", height: float = 3.3) -> Drawing:
@@ -22,7 +23,7 @@ def cost_years(page: Page, name: str = "cost-years", height: float = 3.3) -> Dra
 
 
 def _draw(page: Page, figure: Figure, height: float) -> None:
-    axes = placed(figure, 0.065, 0.42 / height, 0.735, 1 - 0.28 / height)
+    axes = placed(figure, 0.065, FOOT / height, 0.735, 1 - HEAD / height)
     options = [option for option in page.options if page.value(f"{option}.cost.cumulative")]
     for option in options:
         _path(page, axes, option)
@@ -35,7 +36,7 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
     axes.set_xticks(range(0, int(last) + 1, 1 if last <= 12 else 5))
     axes.set_xlabel("years from now")
     corner_label(axes, f"{page.unit('money').strip()} paid, not discounted")
-    _end_labels(page, axes, options, top, last)
+    _end_labels(page, axes, options, (top, last), GAP / (height - FOOT - HEAD))
 
 
 def _path(page: Page, axes: Axes, option: str) -> None:
@@ -49,13 +50,16 @@ def _path(page: Page, axes: Axes, option: str) -> None:
     )  # fmt: skip
 
 
-def _end_labels(page: Page, axes: Axes, options: list[str], top: float, last: float) -> None:
+def _end_labels(
+    page: Page, axes: Axes, options: list[str], ends: tuple[float, float], gap: float
+) -> None:
     """Names at the ends of the lines, pushed apart where they would touch."""
+    top, last = ends
     keys = {option: _last(page, option) for option in options}
-    height = 0.0
-    for option in sorted(options, key=lambda each: float(page.value(keys[each]))):
-        value = axis_value(page.value(keys[option]), "money", page.display)
-        height = max(height, value / top)
+    rising = sorted(options, key=lambda each: float(page.value(keys[each])))
+    values = [axis_value(page.value(keys[option]), "money", page.display) for option in rising]
+    heights = apart([value / top for value in values], gap)
+    for option, value, height in zip(rising, values, heights, strict=True):
         colour = trait(page, option).colour
         axes.plot(
             [last, last * 1.03], [value, height * top], color=colour, linewidth=0.7, clip_on=False
@@ -66,7 +70,15 @@ def _end_labels(page: Page, axes: Axes, options: list[str], top: float, last: fl
         )  # fmt: skip
         name = page.value(option)["name"]
         label(axes, (last * 1.04, height * top), name, va="top", fontsize=7.5)
-        height += GAP
+
+
+def apart(wanted: list[float], gap: float) -> list[float]:
+    """Heights from 0 to 1, rising, at least a gap apart; the highest stays within the axes."""
+    found: list[float] = []
+    for height in wanted:
+        found.append(max(height, found[-1] + gap) if found else height)
+    last = len(found) - 1
+    return [min(height, 1.0 - (last - place) * gap) for place, height in enumerate(found)]
 
 
 def _last(page: Page, option: str) -> str:

@@ -34,7 +34,8 @@ def _draw(page: Page, figure: Figure, motor: str, height: float) -> None:
     axes.set_xlim(low - room, high + room)
     axes.set_ylim(len(rows) - 0.4, -0.6)
     for place, row in enumerate(rows):
-        _bar(page, axes, motor, row, place)
+        bar(page, axes, motor, (row, place), best)
+        name(axes, place, page.value(f"{row}.what"))
     axes.axvline(best, color=INK, linewidth=0.8, zorder=4)
     axes.axvline(limit, color=CRIMSON, linewidth=1.1, linestyle=(0, (4, 2)), zorder=4)
     words = f"limit for go {page.plain(f'{motor}.tornado.limit_go', 'ratio')}"
@@ -42,31 +43,45 @@ def _draw(page: Page, figure: Figure, motor: str, height: float) -> None:
         axes, (limit, 1.02), words, transform=axes.get_xaxis_transform(), ha="center",
         va="bottom", color=CRIMSON, fontsize=7.5,
     )  # fmt: skip
-    axes.set_yticks([])
-    axes.grid(axis="y", visible=False)
-    axes.spines["left"].set_visible(False)
+    bare(axes)
     axes.set_xlabel(f"value of the criterion: {page.value(f'{motor}.tornado.criterion_name')}")
 
 
-def _bar(page: Page, axes: Axes, motor: str, row: str, place: int) -> None:
-    look = trait(page, motor)
-    at_low, at_high = page.value(f"{row}.at_low"), page.value(f"{row}.at_high")
-    best = page.value(f"{motor}.tornado.best")
-    for end, face in ((at_low, "white"), (at_high, look.colour)):
-        axes.barh(
-            place, end - best, BAR, left=best, facecolor=face, edgecolor=look.colour,
-            hatch=look.hatch if face == "white" else None, linewidth=0.7, zorder=3,
-        )  # fmt: skip
-    what = page.value(f"{row}.what")
-    short = what if len(what) <= WIDEST else f"{what[: WIDEST - 1].rstrip()}…"
+def bare(axes: Axes) -> None:
+    """No upright axis: the names stand in its place."""
+    axes.set_yticks([])
+    axes.grid(axis="y", visible=False)
+    axes.spines["left"].set_visible(False)
+
+
+def name(axes: Axes, place: int, what: str, most: int = WIDEST) -> None:
+    """What an input is called, beside its bar."""
+    short = what if len(what) <= most else f"{what[: most - 1].rstrip()}…"
     label(
         axes, (-0.015, place), short, transform=axes.get_yaxis_transform(), ha="right",
         va="center", fontsize=7.5, clip_on=False,
     )  # fmt: skip
+
+
+def bar(
+    page: Page, axes: Axes, motor: str, at: tuple[str, int], best: float,
+    shown: tuple[str, str] = ("", "ratio"),
+) -> None:  # fmt: skip
+    """One input: hatched to its low end, filled to its high end, both ends in numbers.
+
+    ``at``: the key of its row and its place; ``shown``: the suffix of the ends and their form.
+    """
+    (row, place), (suffix, form), look = at, shown, trait(page, motor)
+    ends = [(key, page.value(f"{row}.{key}")) for key in (f"at_low{suffix}", f"at_high{suffix}")]
+    for (_, end), face in zip(ends, ("white", look.colour), strict=True):
+        axes.barh(
+            place, end - best, BAR, left=best, facecolor=face, edgecolor=look.colour,
+            hatch=look.hatch if face == "white" else None, linewidth=0.7, zorder=3,
+        )  # fmt: skip
     gap = (axes.get_xlim()[1] - axes.get_xlim()[0]) * 0.006
-    first, last = sorted((("at_low", at_low), ("at_high", at_high)), key=lambda pair: pair[1])
+    first, last = sorted(ends, key=lambda pair: pair[1])
     for (key, value), side, align in ((first, -gap, "right"), (last, gap, "left")):
         number(
-            axes, page, f"{row}.{key}", "ratio", (value + side, place), ha=align, va="center",
+            axes, page, f"{row}.{key}", form, (value + side, place), ha=align, va="center",
             fontsize=7, color=QUIET, bbox=PAD, zorder=5,
         )  # fmt: skip

@@ -77,6 +77,8 @@ def boat_part(case: Case, today: Findings) -> dict[str, Any]:
         "hull_type": hull.hull_type,
         "year_on_market": boat.year_on_market,
         "market": boat.market,
+        "import_date": boat.import_date,
+        **({} if boat.import_date else {"import_date_why": "not brought in from elsewhere"}),
         "design_category": boat.design_category,
         "datum": boat.datum,
         "bottom": boat.bottom,

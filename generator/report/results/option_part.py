@@ -21,7 +21,7 @@ WIND_SPEED = 3.5 * 1852.0 / 3600.0  # the speed of the range bars against wind
 NO_BANK = "no propulsion battery"
 
 
-def _told(name: str, values: Numbers, suffix: str, tail: str = "") -> Row:
+def told_of(name: str, values: Numbers, suffix: str, tail: str = "") -> Row:
     """Middle, low and high under ``name``, each with the suffix."""
     told, factor = spread(values), PER_SI[suffix]
     end = tail or suffix
@@ -61,7 +61,7 @@ def particulars(found: Findings) -> Row:
 def top_speed(found: Findings) -> Row:
     """Calm top speeds."""
     top = found.power.top
-    return _told("continuous", top.continuous, "kn") | _told("peak", top.peak, "kn")
+    return told_of("continuous", top.continuous, "kn") | told_of("peak", top.peak, "kn")
 
 
 def bars(found: Findings) -> list[Row]:
@@ -89,7 +89,7 @@ def _bar(found: Findings, item: Range, speed: float) -> Row:
     back = np.nan_to_num(kept / drain * speed)
     return (
         row
-        | _told("range", distance, "nm")
+        | told_of("range", distance, "nm")
         | {
             "whole_bank_nm": scalar(spread(whole).middle) * PER_SI["nm"],
             "reserve_nm": scalar(spread(back).middle) * PER_SI["nm"],
@@ -120,12 +120,12 @@ def bank_part(found: Findings) -> Row | None:
         "nominal_voltage_v": put(option.bank.nominal_voltage, "v"),
         "charge_ah": put(option.bank.charge, "ah"),
         "nominal_kwh": put(bank.nominal, "kwh"),
-        **_told("usable", bank.usable, "kwh"),
-        **_told("usable_aged", bank.usable_aged, "kwh"),
-        **_told("reserve", kept.of_new, "kwh"),
-        **_told("reserve_aged", kept.of_aged, "kwh"),
-        **_told("available", bank.available, "kwh"),
-        **_told("available_aged", bank.available_aged, "kwh"),
+        **told_of("usable", bank.usable, "kwh"),
+        **told_of("usable_aged", bank.usable_aged, "kwh"),
+        **told_of("reserve", kept.of_new, "kwh"),
+        **told_of("reserve_aged", kept.of_aged, "kwh"),
+        **told_of("available", bank.available, "kwh"),
+        **told_of("available_aged", bank.available_aged, "kwh"),
         "reserve_by": by,
         "mass_kg": None if bank.mass is None else scalar(spread(bank.mass).middle),
         "cruise_current_a": scalar(spread(np.nan_to_num(bank.cruise_current)).middle),
@@ -146,8 +146,8 @@ def reserve_part(found: Findings) -> Row:
     by = "demand" if scalar(spread(kept.demand - kept.share_new).middle) > 0 else "share"
     return {
         "by": by,
-        **_told("share", kept.share_new, suffix),
-        **_told("demand", kept.demand, suffix),
+        **told_of("share", kept.share_new, suffix),
+        **told_of("demand", kept.demand, suffix),
         f"manoeuvring_{suffix}": scalar(spread(kept.manoeuvring).middle) * PER_SI[suffix],
         f"holding_{suffix}": scalar(spread(kept.holding).middle) * PER_SI[suffix],
         "hold_thrust_n": scalar(spread(kept.hold_thrust).middle),
@@ -171,7 +171,7 @@ def _leg(found: Findings, item: LegResult) -> Row:
         "name": item.leg.name,
         "must_make": item.must_make,
         "wind_kn": speed,
-        **_told("available", item.available, suffix),
+        **told_of("available", item.available, suffix),
         "ratio": scalar(ratio.middle),
         "ratio_p10": scalar(ratio.low),
         "feasible_share": share,
@@ -189,7 +189,7 @@ def _leg(found: Findings, item: LegResult) -> Row:
         return row
     good = np.where(feasible, item.need, np.nanmax(item.need))
     speed_made = np.atleast_2d(item.exposed_speed)
-    row |= _told("need", good, suffix)
+    row |= told_of("need", good, suffix)
     row["hours_h"] = scalar(spread(np.nan_to_num(item.time)).middle) * PER_SI["h"]
     row["exposed_speed_kn"] = scalar(spread(np.nan_to_num(speed_made)).middle) * PER_SI["kn"]
     row["why"] = "" if row["fits"] else "less than the need in more than one draw of ten"
@@ -231,49 +231,6 @@ def _item(item: LedgerItem) -> Row:
         "z_m": put(item.z, "m"),
         "source": item.source,
     }
-
-
-def cost_part(found: Findings, keep: Findings | None, new: Findings | None) -> Row:
-    """Money of the option, and its difference against keeping and against a new diesel."""
-    cost = found.cost
-    years = np.arange(cost.cumulative.shape[1])
-    told = spread(cost.cumulative)
-    priced = cost.priced or found.option.kind == "keep"
-    row: Row = {
-        **_told("first", cost.first, "1", "money"),
-        "contingency_money": scalar(spread(cost.contingency).middle),
-        **_told("present_value", cost.present_value, "1", "money"),
-        "yearly_money": scalar(spread(cost.energy + cost.service).middle),
-        "energy_yearly_money": scalar(spread(cost.energy).middle),
-        "service_yearly_money": scalar(spread(cost.service).middle),
-        "priced": priced,
-        "items": [
-            {
-                "name": item.name,
-                "amount_money": scalar(spread(item.amount).middle),
-                "when": item.when,
-                "year": put(item.year, "1"),
-                "source": item.source,
-            }
-            for item in cost.items
-        ],
-        "cumulative": [
-            {
-                "year": int(year),
-                "low_money": float(told.low[year]),
-                "middle_money": float(told.middle[year]),
-                "high_money": float(told.high[year]),
-            }
-            for year in years
-        ],
-    }
-    for name, other in (("against_keep", keep), ("against_new_diesel", new)):
-        if other is None:
-            row[f"{name}_money"] = None
-            row[f"{name}_money_why"] = "the case has no such option"
-        else:
-            row |= _told(name, cost.present_value - other.cost.present_value, "1", "money")
-    return row
 
 
 def year_part(found: Findings) -> Row:

@@ -25,12 +25,13 @@ def tornado_part(study: Study, tornado: Tornado | None) -> Row:
             "limit_conditional": criterion.conditional,
             "sense": criterion.sense,
             "best": tornado.best,
-            "rows": [_row(swing) for swing in tornado.swings[:MOST]],
+            "rows": [swing_row(swing) for swing in tornado.swings[:MOST]],
         }
     }
 
 
-def _row(swing: Swing) -> Row:
+def swing_row(swing: Swing, suffix: str = "") -> Row:
+    """One input at both ends; ``suffix`` names the unit of what is looked at."""
     return {
         "path": swing.path,
         "what": swing.what,
@@ -38,7 +39,7 @@ def _row(swing: Swing) -> Row:
         "low": swing.low,
         "high": swing.high,
         "unit": swing.unit,
-        "at_low": swing.at_low,
-        "at_high": swing.at_high,
-        "swing": swing.width,
+        f"at_low{suffix}": swing.at_low,
+        f"at_high{suffix}": swing.at_high,
+        f"swing{suffix}": swing.width,
     }

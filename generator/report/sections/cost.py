@@ -7,33 +7,128 @@ from markupsafe import Markup
 from generator.report.figures.cost_years import cost_years
 from generator.report.page import Page
 from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
+from generator.report.sections.cost_assessment import assessment
+from generator.report.sections.cost_items import items
+from generator.report.sections.cost_turning import BASELINES, turning
 
 LINES = (
     ("first_money", "money", "First cost"),
+    ("contingency_money", "money", "of which contingency"),
     ("yearly_money", "money", "Each year"),
     ("energy_yearly_money", "money", "of which energy"),
     ("service_yearly_money", "money", "of which service"),
+    ("other_yearly_money", "money:signed", "of which insurance, winter and other"),
+    ("residual_money", "money", "Worth at the end"),
     ("present_value_money", "money", "Cost of ownership, present value"),
+    ("equal_yearly_money", "money", "the same as equal payments a year"),
+    ("per_mile_money", "money", "per mile motored"),
+    ("per_hour_money", "money", "per engine hour"),
     ("against_keep_money", "money:signed", "Dearer than to keep the diesel"),
     ("against_new_diesel_money", "money:signed", "Dearer than a new diesel"),
+    ("saving.simple_payback_years", "years", "Payback without interest, fair baseline"),
+    ("saving.discounted_payback_years", "years", "Payback with interest, fair baseline"),
 )
-SPREAD = {"first_money": "first", "present_value_money": "present_value"}
+INSET = ("of which", "the same", "per ")
+SPREAD = ("first", "present_value", "against_keep", "against_new_diesel")
 
 
 def part(page: Page) -> Part:
-    """The chart of years, the summary, and the items behind it."""
-    text = tuple(page.text(_against(page, motor)) for motor in page.motors)
-    return Part("cost", "Cost", text, (_figure(page),), (_items(page),), (_summary(page),))
+    """The terms, the summary, the chart of years, what moves it, and the items behind it."""
+    if page.value("case.redacted"):
+        return Part("cost", "Cost", (page.text(
+            "This copy of the study of {boat.name|given} is without prices; the signed report "
+            "holds them, under the same reference."
+        ),))  # fmt: skip
+    motors = " ".join(_against(page, motor) for motor in page.motors)
+    engine = " ".join(said for said in (_engine(page), *_bank_words(page)) if said)
+    text = tuple(page.text(said) for said in (_terms(page), motors, engine) if said)
+    figures = (_figure(page), *turning(page))
+    return Part("cost", "Cost", text, figures, (), (_summary(page), items(page)))
+
+
+def _terms(page: Page) -> str:
+    """In which money, at which interest, against what."""
+    fair = page.value("money.fair_baseline")
+    baseline = (
+        f" The fair baseline is {BASELINES[fair]}: the engine is {{engine.condition|given}}."
+        if fair
+        else ""
+    )
+    real = page.value("money.terms") == "real"
+    money = (
+        "All amounts are real, in money of {money.price_year|year}, discounted at a real rate of "
+        if real
+        else "Later amounts are nominal, raised by {money.inflation_pct|percent} a year, "
+        "discounted at a nominal rate of "
+    )
+    return (
+        f"{money}{{money.discount_rate_pct|percent}} a year, tax included.{baseline} The trends "
+        "of diesel and electricity move together in the draws (correlation "
+        "{money.correlation|ratio})."
+    )
 
 
 def _against(page: Page, motor: str) -> str:
     cost = f"{motor}.cost"
+    sure = (
+        f" It is the cheaper one in {{{cost}.saving.cheaper_share|share}} of the draws."
+        if page.value(f"{cost}.saving")
+        else ""
+    )
     return (
         f"{{{motor}.name|given}} costs {{{cost}.first_money|money}} to fit and, over "
         f"{{planning.horizon_years|years}}, {_dearer(page, f'{cost}.against_keep_money')} keeping "
         f"the diesel and {_dearer(page, f'{cost}.against_new_diesel_money')} a new one, in present "
-        "value."
+        f"value.{sure}"
     )
+
+
+def _engine(page: Page) -> str:
+    """What the present engine still has in it."""
+    option = page.find("options", kind="keep")
+    risk = f"{option}.cost.overhaul"
+    if option is None or page.value(risk) is None:
+        return ""
+    last = page.keys(f"{risk}.chance")[-1]
+    counted = (
+        f"its price of {{{risk}.price_money|money}} is counted by that chance, year by year"
+        if page.value(f"{risk}.counted")
+        else "the overhauls of the ledger are counted, not this chance"
+    )
+    return (
+        f"The present diesel has used {{{risk}.wear_share|share}} of the life until an overhaul; "
+        f"one is as likely as not within {{{risk}.left_years|years}}, and has a chance of "
+        f"{{{last}.chance_share|share}} within {{{last}.within_years|years}}; {counted}."
+    )
+
+
+def _bank_words(page: Page) -> list[str]:
+    """Bank life, assessment, and what the ledger forgets; motors of which the same holds as one."""
+    said: dict[str, list[str]] = {}
+    for motor in page.motors:
+        said.setdefault(_of_bank(page, motor), []).append(f"{{{motor}.name|given}}")
+    return [f"{' and '.join(names)}: {text}" for text, names in said.items()]
+
+
+def _of_bank(page: Page, motor: str) -> str:
+    cost, life = f"{motor}.cost", page.value(f"{motor}.cost.bank_life_years")
+    first = f"{page.motors[0]}.cost.bank_life_years"
+    key = first if page.value(first) == life else f"{cost}.bank_life_years"
+    parts = [f"the bank is replaced after {{{key}|years}};"]
+    if life >= page.value("planning.horizon_years"):
+        parts = [
+            "the horizon of {planning.horizon_years|years} ends before the bank's life of "
+            f"{{{key}|years}}, so no replacement falls in it and the rest of the life counts as "
+            "worth;"
+        ]
+    lacking = page.value(f"{cost}.lacking")
+    parts += [
+        assessment(page, cost),
+        f"no line of the ledger names {' or '.join(lacking)}."
+        if lacking
+        else "the ledger names labour, haul-out and survey.",
+    ]
+    return " ".join(each for each in parts if each)
 
 
 def _dearer(page: Page, key: str) -> str:
@@ -51,7 +146,7 @@ def _figure(page: Page) -> Figure:
         "Money as paid, not discounted; bands are the middle eight tenths of {study.draws|count} "
         "draws. Lines that never cross are left not crossing."
     )
-    return Figure("cost-years", finding, note, cost_years(page))
+    return Figure("cost-years", finding, note, cost_years(page, height=2.5))
 
 
 def _last(page: Page, option: str) -> str:
@@ -59,16 +154,18 @@ def _last(page: Page, option: str) -> str:
 
 
 def _summary(page: Page) -> Table:
-    keys = [f"{option}.cost.{name}" for option in page.options for name, _, _ in LINES]
+    lines = [line for line in LINES if _told(page, line[0])]
+    keys = [f"{option}.cost.{name}" for option in page.options for name, _, _ in lines
+            if not name.startswith("saving")]  # fmt: skip
     columns = [numbers(page.words(f"{option}.name"), 68 // len(page.options))
                for option in page.options]  # fmt: skip
     rows = tuple(
         Row(
             Markup.escape(label),
             tuple(_cell(page, f"{option}.cost", name, form) for option in page.options),
-            "inset" if label.startswith("of which") else "",
+            "inset" if label.startswith(INSET) else "",
         )
-        for name, form, label in LINES
+        for name, form, label in lines
     )
     caption = page.text("Cost to buy and to own over {planning.horizon_years|years}")
     return Table(
@@ -76,30 +173,24 @@ def _summary(page: Page) -> Table:
     )
 
 
+def _told(page: Page, name: str) -> bool:
+    """Other yearly payments are left out where no ledger names one."""
+    if name != "other_yearly_money":
+        return True
+    return any(page.value(f"{option}.cost.{name}") for option in page.options)
+
+
 def _cell(page: Page, own: str, name: str, form: str) -> Markup:
+    if (
+        name.startswith("saving")
+        and page.value(f"{own}.saving")
+        and not page.value(f"{own}.{name}")
+    ):
+        return page.text(f"not within {{{own}.saving.window_years|years}}")
     middle = page.show(f"{own}.{name}", form)
-    stem = SPREAD.get(name)
-    if stem is None or page.value(f"{own}.{stem}_low_money") is None:
+    stem = name.removesuffix("_money")
+    low, high = (page.value(f"{own}.{stem}_{end}_money") for end in ("low", "high"))
+    if stem not in SPREAD or low == high:
         return middle
     spread = page.span(f"{own}.{stem}_low_money", f"{own}.{stem}_high_money", "money:bare")
     return middle + Markup(f'<br><span class="spread">{spread}</span>')
-
-
-def _items(page: Page) -> Table:
-    keys = [key for option in page.options for key in page.keys(f"{option}.cost.items")]
-    columns = (words("Item", 34), words("Option", 24), numbers("Amount", 12), words("When", 11),
-               numbers("Year", 7), words("Source", 12))  # fmt: skip
-    caption = page.text("Items of cost of every option")
-    return Table("items", caption, columns, tuple(_item(page, key) for key in keys), (), "long")
-
-
-def _item(page: Page, key: str) -> Row:
-    option = key.split(".cost.")[0]
-    cells = (
-        page.words(f"{option}.name"),
-        page.show(f"{key}.amount_money", "money"),
-        page.words(f"{key}.when"),
-        page.show(f"{key}.year", "year") if page.value(f"{key}.year") else Markup(""),
-        page.words(f"{key}.source"),
-    )
-    return Row(page.words(f"{key}.name"), cells, "group" if key.endswith(".0") else "")

@@ -26,6 +26,7 @@ class Card:
     look: str
     sentence: Markup
     reasons: tuple[Markup, ...]
+    money: Markup
 
 
 @dataclass(frozen=True)
@@ -51,6 +52,7 @@ class Front:
 
     about: tuple[Row, ...]
     cards: tuple[Card, ...]
+    wishes: Markup
     table: Table
     figure: Figure | None
     strip: tuple[Cell, ...]
@@ -65,6 +67,7 @@ def front(page: Page) -> Front:
     return Front(
         _about(page),
         tuple(_card(page, motor) for motor in page.motors),
+        _wishes(page),
         _table(page),
         bars(page, "range-front", front_bars(page)) if page.motors else None,
         tuple(_cell(page, key) for key in page.keys("criteria")),
@@ -91,6 +94,18 @@ def _card(page: Page, motor: str) -> Card:
         LOOKS.get(page.value(f"{own}.word"), "open"),
         page.sentence(f"{own}.sentence"),
         tuple(page.sentence(key) for key in page.keys(f"{own}.reasons")),
+        page.sentence(f"{motor}.cost.sentence"),
+    )
+
+
+def _wishes(page: Page) -> Markup:
+    """What speaks for it beside money, in the owner's own words."""
+    said = [page.words(key) for key in page.keys("study.reasons")]
+    if not said:
+        return Markup("")
+    lead = "Beside the money, in the owner's own words: "
+    return (
+        Markup.escape(lead) + Markup("\u201c") + joined(said, "\u201d; \u201c") + Markup("\u201d")
     )
 
 
@@ -104,7 +119,7 @@ LINES = (
 OTHERS = (
     ("Speed on continuous power, calm", "top_speed.continuous_kn", "speed"),
     ("First cost", "cost.first_money", "money"),
-    ("Dearer than keeping the diesel, {years}", "cost.against_keep_money", "money:signed"),
+    ("Dearer than keeping, {years}", "cost.against_keep_money", "money:signed"),
     ("Net mass", "weight.net_kg", "mass:signed"),
 )
 
@@ -163,6 +178,8 @@ def _range_rows(page: Page) -> tuple[Row, ...]:
 def _other_rows(page: Page) -> tuple[Row, ...]:
     rows = []
     for label, tail, form in OTHERS:
+        if form.startswith("money") and page.value("case.redacted"):
+            continue
         head = page.text(label.replace("{years}", "{planning.horizon_years|years}"))
         rows.append(
             Row(head, tuple(page.show(f"{option}.{tail}", form) for option in _in_order(page)))

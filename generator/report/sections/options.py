@@ -20,7 +20,7 @@ def section(page: Page) -> Section:
 
 def _part(page: Page, option: str) -> Part:
     kinds = {"battery": _motor, "keep": _diesel, "new diesel": _diesel}
-    text = page.text(kinds[page.value(option)["kind"]](option))
+    text = page.text(kinds[page.value(option)["kind"]](page, option))
     note = page.value(f"{option}.note")
     return Part(
         f"option-{page.value(option)['id']}",
@@ -29,7 +29,7 @@ def _part(page: Page, option: str) -> Part:
     )
 
 
-def _motor(option: str) -> str:
+def _motor(page: Page, option: str) -> str:
     motor, bank = f"{option}.particulars.motor", f"{option}.bank"
     return (
         f"{{{motor}.continuous_power_kw|power}} continuous and {{{motor}.peak_power_kw|power}} for "
@@ -38,18 +38,23 @@ def _motor(option: str) -> str:
         f"{{{bank}.charge_ah|charge}} at {{{bank}.nominal_voltage_v|voltage}} holds "
         f"{{{bank}.nominal_kwh|energy}}, of which {{{bank}.usable_kwh|energy}} may be drawn when "
         f"new and {{{bank}.usable_aged_kwh|energy}} when aged; it weighs {{{bank}.mass_kg|mass}}. "
-        f"First cost {{{option}.cost.first_money|money}}, net mass "
-        f"{{{option}.weight.net_kg|mass:signed}}."
+        f"{_first(page, option)}et mass {{{option}.weight.net_kg|mass:signed}}."
     )
 
 
-def _diesel(option: str) -> str:
-    diesel, cost = f"{option}.particulars.diesel", f"{option}.cost"
+def _first(page: Page, option: str) -> str:
+    """First cost, which a copy without prices leaves out."""
+    if page.value(f"{option}.cost.first_money") is None:
+        return "N"
+    return f"First cost {{{option}.cost.first_money|money}}, n"
+
+
+def _diesel(page: Page, option: str) -> str:
+    diesel = f"{option}.particulars.diesel"
     return (
         f"{{{diesel}.rated_power_kw|power}} at {{{diesel}.rated_speed_rpm|rpm}} through a "
         f"reduction of {{{diesel}.gear_ratio|ratio}}, from a tank of {{{diesel}.tank_l|fuel}}. "
-        f"First cost {{{cost}.first_money|money}}, {{{cost}.yearly_money|money}} a year, net mass "
-        f"{{{option}.weight.net_kg|mass:signed}}."
+        f"{_first(page, option)}et mass {{{option}.weight.net_kg|mass:signed}}."
     )
 
 

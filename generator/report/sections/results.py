@@ -6,6 +6,7 @@ from generator.report.page import Page
 from generator.report.parts import Part, Section
 from generator.report.sections import (
     bank,
+    carbon,
     cost,
     cruising_range,
     docking,
@@ -36,6 +37,7 @@ ORDER = (
     under_sail,
     weight,
     cost,
+    carbon,
     tornado,
 )
 

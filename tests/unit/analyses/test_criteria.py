@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, Judgement
+from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, NOT_ASSESSED, TOLD, Judgement
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import make_draws
@@ -148,3 +148,66 @@ def test_flip_of_the_must_make_leg_does_flip_it() -> None:
     row = judgement(with_bank(120), 1)
     wanted = row.numbers["flip_kwh"] * 3.6e6 / 51.2 / 3600.0
     assert judgement(with_bank(wanted * 1.02), 1).result == GO
+
+
+def told(case: Case, number: int) -> Judgement:
+    row = judgement(case, number)
+    assert row.criterion.role == "tell"
+    assert studied(case).verdict.word == "Go"  # a row that tells never moves the word
+    return row
+
+
+def cheaper(share: float) -> Case:
+    """The sloop with the prices of her electric option scaled."""
+    option = sloop().options[ELECTRIC]
+    costs = tuple(replace(item, amount=item.amount * share) for item in option.costs)
+    gone = f"options[{ELECTRIC}].costs"
+    kept = tuple(item for item in sloop().assumptions if not item.path.startswith(gone))
+    options = (*sloop().options[:ELECTRIC], replace(option, costs=costs))
+    return replace(sloop(), options=options, assumptions=kept)
+
+
+@pytest.mark.parametrize(
+    ("share", "words"),
+    [(1.0, "will not pay back"), (0.66, "pays back"), (0.4, "costs no more to fit")],
+)
+def test_payback_is_told_and_never_decides(share: float, words: str) -> None:
+    row = told(cheaper(share), 25)
+    assert row.result == TOLD
+    assert words in row.why
+    assert "a new diesel" in row.why  # her engine is dying
+
+
+@pytest.mark.parametrize(
+    ("worth", "words"), [(200e3, "within"), (60e3, "above"), (14e3, "far above")]
+)
+def test_cost_over_worth_is_told(worth: float, words: str) -> None:
+    kept = tuple(item for item in sloop().assumptions if item.path != "boat.worth")
+    case = replace(sloop(), boat=replace(sloop().boat, worth=worth), assumptions=kept)
+    row = told(case, 26)
+    assert row.result == TOLD
+    assert f"), {words} the" in row.why
+
+
+def test_cost_over_worth_wants_the_worth() -> None:
+    kept = tuple(item for item in sloop().assumptions if item.path != "boat.worth")
+    case = replace(sloop(), boat=replace(sloop().boat, worth=None), assumptions=kept)
+    assert told(case, 26).result == NOT_ASSESSED
+
+
+@pytest.mark.parametrize(
+    ("year", "hours", "condition", "words"),
+    [
+        (2020, 400, "good", "healthy, so to keep it is the reference"),
+        (2020, 1600, "good", "past its first health"),
+        (2015, 400, "good", "past its first health"),
+        (1984, 2900, "dying", "must be replaced in any case"),
+    ],
+)
+def test_a_healthy_engine_makes_keeping_the_reference(
+    year: int, hours: int, condition: str, words: str
+) -> None:
+    engine = replace(sloop().engine, year=year, hours=hours * 3600.0, condition=condition)
+    gone = ("engine.hours", "options[0].diesel.hours")
+    kept = tuple(item for item in sloop().assumptions if item.path not in gone)
+    assert words in told(replace(sloop(), engine=engine, assumptions=kept), 27).why

@@ -10,6 +10,7 @@ from pydantic import BaseModel
 
 from generator.case.boat import Boat, Hull, Keel, Rudder, Waters, Windage
 from generator.case.boat_keys import BOTTOMS
+from generator.case.carbon import Carbon
 from generator.case.case import Instruction
 from generator.case.diesel import Diesel, Propeller
 from generator.case.factors import Factors, Masses
@@ -42,6 +43,7 @@ MIRRORS = [
     (("legs",), Leg),
     (("house",), House),
     (("prices",), Prices),
+    (("carbon",), Carbon),
     (("options",), Option),
     (("options", "motor"), Motor),
     (("options", "bank"), Bank),
@@ -51,7 +53,7 @@ MIRRORS = [
 # Keys that the frozen case calls otherwise, or knows from elsewhere.
 ONLY_IN_FILE = {"from", "plus_minus", "engine"}
 BY_BLOCKS = ("nominal_voltage", "charge")  # of the whole bank, or of its blocks: check_bank.py
-ONLY_IN_CASE = {"line", "source", "diesel"}
+ONLY_IN_CASE = {"line", "source", "diesel", "doubted"}
 
 
 @pytest.mark.parametrize(("place", "kind"), MIRRORS)

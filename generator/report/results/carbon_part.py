@@ -1,0 +1,66 @@
+"""What does results.json say of carbon: made, emitted, saved, and when repaid?"""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import numpy as np
+
+from generator.analyses.emissions import Emissions
+from generator.analyses.findings import Findings
+from generator.analyses.spread import scalar, spread
+from generator.report.results.option_part import told_of
+
+Row = dict[str, Any]
+G_PER_KWH = 3.6e9  # per kg/J
+NEVER = "never at this use"
+
+
+def carbon_part(found: Findings) -> Row | None:
+    """Carbon dioxide of one option, against the diesel that would run otherwise."""
+    made = found.emissions
+    if made is None:
+        return None
+    row: Row = {
+        "country": made.mix.country,
+        "table_year": made.mix.year,
+        "grid_g_per_kwh": None
+        if made.mix.intensity is None
+        else scalar(made.mix.intensity) * G_PER_KWH,
+        "grid_g_per_kwh_why": None
+        if made.mix.intensity is not None
+        else f"no figure for the electricity of {made.mix.country}: set carbon.grid",
+        **told_of("bank_made", made.bank_made, "1", "kg"),
+        **told_of("drive_made", made.drive_made, "1", "kg"),
+    }
+    if made.yearly is not None:
+        row |= told_of("yearly", np.nan_to_num(made.yearly), "1", "kg")
+    return row | _against(found, made)
+
+
+def _against(found: Findings, made: Emissions) -> Row:
+    """Saved each year, and the year in which the making is repaid, with its band."""
+    if made.payback is None or made.diesel_yearly is None or made.extra_made is None:
+        return {"payback_years": None, "payback_years_why": "nothing to hold it against"}
+    assert made.yearly is not None
+    row = told_of("saved_yearly", np.nan_to_num(made.diesel_yearly - made.yearly), "1", "kg")
+    row |= told_of("diesel_yearly", np.nan_to_num(made.diesel_yearly), "1", "kg")
+    row |= told_of("extra_made", made.extra_made, "1", "kg")
+    told = spread(np.nan_to_num(made.payback, nan=np.inf, posinf=np.inf))
+    for name, value in (("", told.middle), ("_low", told.low), ("_high", told.high)):
+        years = scalar(value)
+        row[f"payback{name}_years"] = None if math.isinf(years) else years
+        if math.isinf(years):
+            row[f"payback{name}_years_why"] = NEVER
+    rows = made.payback[1:] if made.payback.shape[0] > 1 else made.payback
+    row["never_share"] = float(np.isinf(rows).mean())
+    bank = found.option.bank
+    life = np.inf if bank is None else np.asarray(bank.life)
+    row["within_life_share"] = float((rows <= _draws(life, made.payback.shape[0])).mean())
+    return row
+
+
+def _draws(life: object, rows: int) -> Any:
+    values = np.atleast_2d(np.asarray(life, dtype=np.float64))
+    return values[1:] if values.shape[0] > 1 and rows > 1 else values

@@ -1,0 +1,58 @@
+"""What does results.json say of what moves the money, and of where the answer turns?"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from generator.analyses.break_even import Grid
+from generator.analyses.findings import Findings
+from generator.analyses.spread import scalar
+from generator.report.results.suffix import PER_SI, put
+from generator.report.results.tornado_part import swing_row
+from generator.sensitivity import Tornado
+
+Row = dict[str, Any]
+
+
+def turning_part(found: Findings, moved: Tornado | None) -> Row:
+    """The tornado of money and the two maps; absent for the diesels themselves."""
+    row: Row = {"swing": [], "maps": None}
+    if moved is not None:
+        row["swing_middle_money"] = moved.best
+        row["swing"] = [swing_row(swing, "_money") for swing in moved.swings]
+    if found.break_even is not None:
+        row |= _maps(found)
+    return row
+
+
+def _maps(found: Findings) -> Row:
+    turning = found.break_even
+    assert turning is not None
+    hours, price = turning.hours_and_fuel, turning.price_and_life
+    return {
+        "turn": {
+            "hours_h": put(turning.turn.hours, "h"),
+            "most_hours_h": put(turning.turn.most_hours, "h"),
+            "bank_money": turning.turn.bank_price,
+            "least_bank_money": turning.turn.least_price,
+        },
+        "maps": {
+            "hours_and_fuel": _map(hours, ("fuel_money_per_l", 1e-3), ("hours_h", PER_SI["h"])),
+            "price_and_life": _map(price, ("bank_money", 1.0), ("life_years", 1.0)),
+        },
+    }
+
+
+def _map(grid: Grid | None, across: tuple[str, float], down: tuple[str, float]) -> list[Row]:
+    """One record for each point; names and scales of both axes."""
+    if grid is None:
+        return []
+    return [
+        {
+            across[0]: scalar(x) * across[1],
+            down[0]: scalar(y) * down[1],
+            "saving_money": saved,
+        }
+        for y, line in zip(grid.down, grid.saving, strict=True)
+        for x, saved in zip(grid.across, line.tolist(), strict=True)
+    ]

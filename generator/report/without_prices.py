@@ -1,0 +1,56 @@
+"""What is left of the results for a reader who should not see prices?"""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+WITHOUT = "-no-prices"
+LEFT_OUT = "left out of this copy"
+MONEY_KEY = re.compile(r"(^|_)money(_|$)")
+MONEY_FORM = re.compile(r"\{[a-z0-9_.]+\|(money|price)[a-z_:,]*\}")
+PATHS = ("prices.", "boat.worth")
+COST = re.compile(r"^options\[\d+\]\.costs|^options\.costs")
+
+
+def without_prices(results: dict[str, Any]) -> dict[str, Any]:
+    """The same study with every amount, price and sentence on money taken out, and said so."""
+    tree: dict[str, Any] = _stripped(results)
+    tree["case"] = {**tree["case"], "redacted": True}
+    tree["money"] = {"reasons": results["money"]["reasons"]}
+    for option in tree["options"]:
+        option["cost"] = {"priced": False, "items": [], "cumulative": [], "sentence": None}
+    currency = results["case"]["currency"]  # the only one that a case may use
+    for name in ("inputs", "assumptions"):
+        tree[name] = [row for row in tree[name] if not _priced(row, currency)]
+    rows = tree["comparison"]["rows"]
+    tree["comparison"]["rows"] = [row for row in rows if not row["form"].startswith("money")]
+    tree["warnings"] = [text for text in tree["warnings"] if not _of_money(text, currency)]
+    return tree
+
+
+def _stripped(node: Any) -> Any:
+    """Money keys without their value; sentences with money in them without their words."""
+    if isinstance(node, dict):
+        return {key: _kept(key, value) for key, value in node.items()}
+    if isinstance(node, list):
+        return [_stripped(item) for item in node if not _says_money(item)]
+    return LEFT_OUT if _says_money(node) else node
+
+
+def _kept(key: str, value: Any) -> Any:
+    return None if MONEY_KEY.search(key) else _stripped(value)
+
+
+def _says_money(node: Any) -> bool:
+    return isinstance(node, str) and bool(MONEY_FORM.search(node))
+
+
+def _priced(row: dict[str, Any], currency: str) -> bool:
+    path = str(row["path"])
+    named = path.startswith(PATHS) or bool(COST.match(path))
+    return named or str(row["unit"]).partition("/")[0] == currency
+
+
+def _of_money(text: str, currency: str) -> bool:
+    return bool(re.search(rf"\b{currency}\b", text)) or "prices" in text

@@ -1,0 +1,61 @@
+"""The money again over two things moved together: hours and fuel, price and life of the bank."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from generator.analyses.break_even import (
+    BreakEven,
+    Grid,
+    case_of_hours_and_fuel,
+    hours_and_fuel,
+    option_of_price_and_life,
+    price_and_life,
+    turning,
+)
+from generator.analyses.cost import Cost, cost
+from generator.analyses.cost_ledger import ledger
+from generator.analyses.findings import Findings
+from generator.analyses.legs import Legs
+from generator.case.case import Case
+from generator.case.option import Option
+
+
+def break_even_of(case: Case, own: Findings, other: Findings) -> BreakEven:
+    """One option against its fair baseline; legs and their energy stay at the best estimate."""
+    legs = (_at_best(own.legs), _at_best(other.legs))
+    options = (case.options[own.place], case.options[other.place])
+    hours, price = _hours_and_fuel(case, options, legs), _price_and_life(case, options, legs)
+    return BreakEven(hours, price, turning(case, options[0], hours, price))
+
+
+def _at_best(legs: Legs) -> Legs:
+    return replace(
+        legs,
+        yearly=np.nan_to_num(np.atleast_2d(legs.yearly)[:1]),
+        yearly_time=np.atleast_2d(legs.yearly_time)[:1],
+    )
+
+
+def _cost(case: Case, option: Option, legs: Legs) -> Cost:
+    return cost(case, option, legs, ledger(case, option))
+
+
+def _hours_and_fuel(
+    case: Case, options: tuple[Option, Option], legs: tuple[Legs, ...]
+) -> Grid | None:
+    hours = float(np.asarray(legs[0].yearly_time).flat[0])
+    if hours <= 0.0:
+        return None
+    moved = case_of_hours_and_fuel(case)
+    own, other = (_cost(moved, option, each) for option, each in zip(options, legs, strict=True))
+    return hours_and_fuel(case, hours, own, other)
+
+
+def _price_and_life(
+    case: Case, options: tuple[Option, Option], legs: tuple[Legs, ...]
+) -> Grid | None:
+    own = _cost(case, option_of_price_and_life(options[0]), legs[0])
+    return price_and_life(options[0], own, _cost(case, options[1], legs[1]))

@@ -1,0 +1,287 @@
+"""What must hold for money whatever the case: signs, order, limits, doubts that move together."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import lru_cache
+from itertools import permutations
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.analyses.cost import Cost, cost
+from generator.analyses.cost_ledger import ledger
+from generator.analyses.legs import Legs
+from generator.analyses.savings import Saving, fair_baseline, saving
+from generator.arrays import Array
+from generator.case.case import Case
+from generator.case.open import read_case
+from generator.case.option import Option
+from generator.case.prices import CostItem
+from generator.draws import make_draws
+from generator.money.present_value import (
+    cumulative,
+    discounted,
+    discounted_payback,
+    present_value,
+    recovery,
+)
+from generator.money.wear import overhaul_chance
+from generator.physics.energy.emissions import carbon_payback
+from generator.sensitivity import tornadoes
+from generator.study import run
+
+CASES = Path(__file__).parents[2] / "cases"
+KEEP, NEW, ELECTRIC = range(3)
+FLOWS = st.lists(st.floats(-1e5, 1e5), min_size=2, max_size=30).map(np.array)
+PRICES = st.floats(100.0, 1e5)
+FEW = settings(max_examples=30, deadline=None)
+ENERGY, LITRES, HOURS = 6e8, 0.06, 1.6e5  # a year of the sloop: J, m3, s
+
+
+@lru_cache(maxsize=1)
+def sloop() -> Case:
+    return read_case(CASES / "sloop_30_weekend.yaml")
+
+
+def costed(case: Case, place: int, option: Option | None = None) -> Cost:
+    option = option or case.options[place]
+    yearly = np.array([[ENERGY if option.bank else LITRES]])
+    legs = Legs((), yearly, np.array([[HOURS]]))
+    return cost(case, option, legs, ledger(case, option))
+
+
+def priced(case: Case, **prices: Any) -> Case:
+    return replace(case, prices=replace(case.prices, **prices))
+
+
+def held(case: Case, own: int = ELECTRIC, other: int = NEW) -> Saving:
+    return saving(case, case.options[own], costed(case, own), costed(case, other))
+
+
+def best(values: Array) -> float:
+    return float(values[0, 0])
+
+
+@given(FLOWS)
+def test_zero_discount_is_the_plain_sum(flows: Array) -> None:
+    assert float(present_value(flows, 0.0)) == pytest.approx(flows.sum(), abs=1e-6)
+    np.testing.assert_allclose(cumulative(flows, 0.0), np.cumsum(flows), atol=1e-6)
+
+
+def test_zero_discount_of_a_case_is_what_is_paid_less_what_is_left() -> None:
+    case = priced(sloop(), discount_rate=0.0)
+    for place in range(3):
+        found = costed(case, place)
+        paid = best(found.cumulative[:, -1:]) - best(found.residual)
+        assert best(found.present_value) == pytest.approx(paid)
+
+
+@given(PRICES, PRICES, st.floats(10.0, 1e4), st.floats(0.0, 0.1))
+def test_payback_never_falls_when_the_price_rises(
+    price: float, more: float, saved: float, rate: float
+) -> None:
+    flows = np.array([[-price], [-price - more]]) * np.array([1.0, *[0.0] * 25])
+    flows[:, 1:] = saved
+    years = recovery(discounted(flows, rate))
+    assert years[1] >= years[0]
+    closed = discounted_payback(np.array([price, price + more]), saved, rate)
+    assert closed[1] >= closed[0]
+
+
+@FEW
+@given(st.floats(0.0, 5.0), st.floats(0.01, 3.0))
+def test_payback_of_a_case_never_falls_when_the_motor_is_dearer(cheap: float, more: float) -> None:
+    case = sloop()
+    years = []
+    for scale in (cheap, cheap + more):
+        option = case.options[ELECTRIC]
+        costs = tuple(replace(item, amount=item.amount * scale) for item in option.costs)
+        dear = replace(option, costs=costs)
+        found = saving(case, dear, costed(case, ELECTRIC, dear), costed(case, NEW))
+        years.append(best(found.discounted_payback))
+    assert years[1] >= years[0]
+
+
+def test_order_of_items_is_irrelevant() -> None:
+    case = sloop()
+    option = case.options[ELECTRIC]
+    first = costed(case, ELECTRIC)
+    for order in list(permutations(option.costs))[::17]:
+        other = costed(case, ELECTRIC, replace(option, costs=order))
+        np.testing.assert_allclose(other.flows, first.flows, rtol=1e-12)
+        assert best(other.present_value) == pytest.approx(best(first.present_value), rel=1e-12)
+
+
+def test_nominal_and_real_terms_agree_when_their_rates_do() -> None:
+    """(1 + r)(1 + i) is the nominal rate that is worth the real one."""
+    real = priced(sloop(), discount_rate=0.03, inflation=0.025)
+    nominal = priced(real, terms="nominal", discount_rate=1.03 * 1.025 - 1.0)
+    for place in range(3):
+        one, other = costed(real, place), costed(nominal, place)
+        assert best(other.present_value) == pytest.approx(best(one.present_value), rel=1e-12)
+        assert other.cumulative[0, -1] > one.cumulative[0, -1]
+
+
+def test_a_saving_against_one_is_a_loss_against_the_other() -> None:
+    there, back = held(sloop()), held(sloop(), NEW, ELECTRIC)
+    assert best(there.present_value) == pytest.approx(-best(back.present_value))
+
+
+@given(st.floats(0.0, 3.0), st.floats(0.0, 2.0), st.floats(0.0, 2.0), st.floats(1.0, 5.0))
+def test_chance_of_an_overhaul_grows_with_wear(
+    before: float, more: float, again: float, shape: float
+) -> None:
+    near, far = (float(overhaul_chance(before, before + w, shape)) for w in (more, more + again))
+    assert 0.0 <= near <= far <= 1.0
+
+
+def test_risk_of_an_overhaul_grows_from_year_to_year_and_is_no_more_than_its_price() -> None:
+    case = sloop()
+    keep = replace(case.options[KEEP], costs=())
+    risk = costed(case, KEEP, keep).overhaul
+    assert risk is not None
+    assert risk.counted
+    new = costed(case, NEW).overhaul
+    assert new is not None
+    hazard = np.diff(-np.log1p(-new.chance[0]))  # of each year, for an engine that came so far
+    assert np.all(np.diff(hazard) > 0.0)
+    assert risk.chance[0, -1] <= 1.0
+    plain = costed(case, KEEP, keep).flows - costed(priced(case, overhaul=0.0), KEEP, keep).flows
+    assert plain.sum() <= float(np.asarray(case.prices.overhaul).flat[0]) + 1e-9
+    assert costed(case, KEEP).overhaul is not None
+    assert not costed(case, KEEP).overhaul.counted  # type: ignore[union-attr]
+
+
+def test_the_fair_baseline_of_a_dying_engine_is_the_new_diesel() -> None:
+    case = sloop()
+    baselines = {
+        condition: fair_baseline(replace(case, engine=replace(case.engine, condition=condition)))
+        for condition in ("dying", "worn", "good")
+    }
+    assert baselines == {"dying": "new diesel", "worn": "keep", "good": "keep"}
+    only = replace(case, options=(case.options[KEEP], case.options[ELECTRIC]))
+    assert fair_baseline(only) == "keep"
+
+
+def test_trends_of_fuel_and_electricity_move_together_and_keep_their_spread() -> None:
+    case = sloop()
+    tied = make_draws(case, 4000).values
+    free = make_draws(priced(case, energy_correlation=0.0), 4000).values
+    names = ("prices.diesel_trend", "prices.electricity_trend")
+    together, apart = (
+        float(np.corrcoef([values[name][1:, 0] for name in names])[0, 1]) for values in (tied, free)
+    )
+    assert together == pytest.approx(0.4, abs=0.05)  # of the ranks' normal deviates: 0.40
+    assert abs(apart) < 0.05
+    for name in names:
+        np.testing.assert_allclose(np.sort(tied[name], 0), np.sort(free[name], 0))
+
+
+@pytest.mark.parametrize(
+    ("changes", "status"),
+    [
+        ({"year_on_market": 1997}, "out of scope"),
+        ({"year_on_market": 1998}, "owed"),
+        ({"year_on_market": 2004}, "owed"),
+        ({"year_on_market": None}, "owed"),
+        ({"year_on_market": 1984, "import_date": "1998-06-16"}, "out of scope"),
+        ({"year_on_market": 1984, "import_date": "1998-06-17"}, "owed"),
+        ({"year_on_market": 2004, "market": "NI"}, "owed"),
+        ({"year_on_market": 2004, "market": "EEA", "assessment": "not required"}, "released"),
+        ({"year_on_market": 2004, "assessment": "done"}, "done"),
+        ({"year_on_market": 2004, "market": "US"}, "out of scope"),
+        ({"year_on_market": 2004, "market": "US", "import_date": "2015-05-01"}, "owed"),
+    ],
+)
+def test_an_assessment_is_owed_after_the_first_directive(
+    changes: dict[str, object], status: str
+) -> None:
+    case = sloop()
+    case = replace(case, boat=replace(case.boat, **changes))  # type: ignore[arg-type]
+    found = ledger(case, case.options[ELECTRIC])
+    assert found.assessment == status
+    rows = [row for row in found.payments if row.part == "assessment"]
+    assert len(rows) == (status == "owed")
+    assert ledger(case, case.options[NEW]).assessment == "not asked"
+    plain = costed(sloop(), ELECTRIC).first
+    price = float(np.asarray(case.prices.assessment).flat[0]) if rows else 0.0
+    assert best(costed(case, ELECTRIC).first) == pytest.approx(best(plain) + price)
+
+
+def item(name: str, amount: float, part: str, **more: object) -> CostItem:
+    given: dict[str, object] = {
+        "when": "first", "year": None, "source": "estimate", "price_year": None,
+        "vat": "included", "doubted": True, "line": 0, **more,
+    }  # fmt: skip
+    return CostItem(name=name, amount=amount, part=part, **given)  # type: ignore[arg-type]
+
+
+def test_tax_and_older_prices_are_raised_by_hand() -> None:
+    """1000 + 20 % = 1200; three years at 2.5 % = 1200 x 1.076890625 = 1292.27."""
+    case = priced(sloop(), inflation=0.025, vat_rate=0.20)
+    option = replace(
+        case.options[ELECTRIC],
+        costs=(item("Cables", 1000.0, "electrics", vat="to add", price_year=2023),),
+    )
+    row = ledger(case, option).payments[0]
+    assert best(row.amount) == pytest.approx(1292.26875)
+
+
+def test_contingency_is_on_estimates_only_and_not_lessened_by_credits() -> None:
+    case = priced(sloop(), contingency=0.10)
+    option = replace(
+        case.options[ELECTRIC],
+        costs=(
+            item("Labour", 2000.0, "labour"),
+            item("Sale of the old engine", -500.0, "sale"),
+            item("Motor", 6000.0, "motor", source="quote"),
+        ),
+    )
+    assert best(ledger(case, option).contingency) == pytest.approx(200.0)
+
+
+@pytest.mark.parametrize(("life", "years"), [(5.0, [6, 11, 16, 21]), (12.0, [13, 25]), (26.0, [])])
+def test_banks_are_replaced_in_the_year_after_their_life(life: float, years: list[int]) -> None:
+    case = sloop()
+    option = case.options[ELECTRIC]
+    assert option.bank is not None
+    option = replace(option, bank=replace(option.bank, life=life))
+    rows = [row for row in ledger(case, option).payments if row.when == "once"]
+    assert [int(row.year[0, 0]) for row in rows if row.year is not None] == years
+    found = costed(case, ELECTRIC, option)
+    within = [year for year in years if year <= case.prices.horizon]
+    assert len(within) == sum(np.diff(found.cumulative[0]) > 1000.0)
+
+
+@given(st.floats(1.0, 1e4), st.floats(1.0, 1e4), st.floats(1.0, 1e3))
+def test_carbon_payback_grows_with_what_is_made(made: float, more: float, saved: float) -> None:
+    years = carbon_payback(np.array([made, made + more]), saved)
+    assert years[1] > years[0]
+    assert np.isinf(carbon_payback(made, 0.0))
+    assert np.isinf(carbon_payback(made, -saved))
+
+
+def test_tornado_of_money_holds_what_a_study_with_that_input_says() -> None:
+    """One input set by hand in the case gives the end of its bar."""
+    case = sloop()
+    found = next(
+        item for item in tornadoes(case, run(case, make_draws(case, 40))) if item.criterion is None
+    )
+    assert found.option == ELECTRIC
+    bar = next(swing for swing in found.swings if swing.path == "prices.discount_rate")
+    for rate, end in ((bar.low, bar.at_low), (bar.high, bar.at_high)):
+        kept = tuple(each for each in case.assumptions if each.path != "prices.discount_rate")
+        moved = replace(priced(case, discount_rate=rate), assumptions=kept)
+        held = run(moved, make_draws(moved, 0)).options[ELECTRIC].findings.savings
+        assert held is not None
+        assert held.fairly is not None
+        assert best(held.fairly.present_value) == pytest.approx(end)
+    plain = run(case, make_draws(case, 0)).options[ELECTRIC].findings.savings
+    assert plain is not None
+    assert plain.fairly is not None
+    assert best(plain.fairly.present_value) == pytest.approx(found.best)

@@ -1,0 +1,194 @@
+"""Does the cost section say what the money says, and does a copy without prices hold none?"""
+
+from __future__ import annotations
+
+import itertools
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from generator.case.prices import PARTS
+from generator.cli import run_command
+from generator.report.figures.cost_years import apart
+from generator.report.figures.money_swing import MOST, widest
+from generator.report.page import Page, bare_text
+from generator.report.render import make_pages
+from generator.report.sections import carbon, cost, front
+from generator.report.sections.cost_items import ORDER, items
+from generator.report.without_prices import without_prices
+from tests.report.conftest import CASES, studied
+
+
+def texts(part: Any) -> str:
+    return " ".join(bare_text(text) for text in part.text)
+
+
+def test_the_sentence_of_page_1_says_what_the_money_says(results: dict[str, Any]) -> None:
+    page = Page(results)
+    for motor, card in zip(page.motors, front.front(page).cards, strict=True):
+        said = bare_text(card.money).replace("\u00a0", " ")
+        saving = page.value(f"{motor}.cost.saving")
+        assert page.plain(f"{motor}.cost.saving.extra_first_money", "money:size") in said
+        never = saving["discounted_payback_years"] is None
+        assert ("will not pay back" in said) == never
+        assert ("keeping the diesel" in said) == (saving["baseline"] == "keep")
+        assert f"{saving['window_years']} years" in said
+
+
+def test_owners_reasons_stand_beside_the_money(results: dict[str, Any]) -> None:
+    said = bare_text(front.front(Page(results)).wishes)
+    assert results["study"]["reasons"]
+    assert all(reason in said for reason in results["study"]["reasons"])
+
+
+def test_terms_and_baseline_are_stated(results: dict[str, Any]) -> None:
+    said = texts(cost.part(Page(results)))
+    assert "All amounts are real, in money of 2026" in said
+    assert "The fair baseline is keeping the diesel: the engine is worn" in said
+    assert "ends before the bank's life" in said  # 12 years of horizon, 13 of the bank
+    dying = texts(cost.part(Page(studied("sloop_30_weekend"))))
+    assert "The fair baseline is a new diesel: the engine is dying" in dying
+
+
+@pytest.mark.parametrize(
+    ("boat", "status", "words"),
+    [
+        ({"market": "GB", "year_on_market": 2004}, "owed",
+         ("first sold in Great Britain in 2004, after 1998-06-16", "until an approved body")),
+        ({"market": "EEA", "year_on_market": 1998}, "owed",
+         ("first sold in the EEA in 1998, after 1998-06-16", "until a notified body says")),
+        ({"market": "NI", "year_on_market": None}, "owed",
+         ("first sold in Northern Ireland on a day that nobody has given", "for Northern Ireland")),
+        ({"market": "US", "year_on_market": 1984, "import_date": "2015-05-01"}, "owed",
+         ("brought in on 2015-05-01, after 1998-06-16", "until a notified or approved body")),
+        ({"market": "EEA", "year_on_market": 1979, "import_date": "1997-05-03"}, "out of scope",
+         ("brought in on 1997-05-03, no later than 1998-06-16", "no assessment is counted")),
+        ({"market": "US", "year_on_market": 2004}, "out of scope",
+         ("sold outside the EEA and the UK and not brought in, no assessment is counted",)),
+    ],
+)  # fmt: skip
+def test_assessment_is_tied_to_her_day_and_market(
+    results: dict[str, Any], boat: dict[str, Any], status: str, words: tuple[str, ...]
+) -> None:
+    tree = json.loads(json.dumps(results))
+    tree["boat"] |= {"import_date": None, **boat}
+    for option in tree["options"]:
+        option["cost"]["assessment"] = status
+    said = texts(cost.part(Page(tree)))
+    assert all(each in said for each in words)
+
+
+def test_longest_bar_is_on_top_and_its_ends_are_those_of_the_results(
+    results: dict[str, Any],
+) -> None:
+    page = Page(results)
+    for motor in page.motors:
+        rows = page.value(f"{motor}.cost.swing")
+        sizes = [abs(row["at_high_money"] - row["at_low_money"]) for row in rows]
+        assert sizes == sorted(sizes, reverse=True)
+        assert len(rows) >= 5
+    wide = widest(page, page.motors)
+    assert wide[0] == page.value(f"{page.motors[0]}.cost.swing.0.what")
+    assert len(set(wide)) == len(wide) == MOST
+
+
+def test_no_input_of_money_is_called_by_its_path(results: dict[str, Any]) -> None:
+    page = Page(results)
+    names = [row["what"] for motor in page.motors for row in page.value(f"{motor}.cost.swing")]
+    assert not [name for name in names if "." in name or "[" in name]
+
+
+def test_every_item_stands_in_the_table_and_every_part_has_its_row(
+    results: dict[str, Any],
+) -> None:
+    page = Page(results)
+    assert set(ORDER) == set(PARTS)
+    table = items(page)
+    cells = " ".join(cell for row in table.rows for cell in row.cells)
+    for option in page.options:
+        for key in page.keys(f"{option}.cost.items"):
+            assert f'data-key="{key}.amount_money"' in cells
+            assert f'data-key="{key}.source"' in cells
+
+
+def test_maps_meet_the_best_estimate_where_she_is(results: dict[str, Any]) -> None:
+    """On the map at today's hours and price the saving is that of the best estimate."""
+    page = Page(results)
+    for motor in page.motors:
+        rows = page.value(f"{motor}.cost.maps.price_and_life")
+        life = page.value(f"{motor}.cost.bank_life_years")
+        price = {"a": 13200.0, "b": 13800.0}[page.value(motor)["id"]]  # as the case says
+        near = min(
+            rows, key=lambda row: abs(row["bank_money"] - price) + abs(row["life_years"] - life)
+        )
+        assert near["saving_money"] == pytest.approx(page.value(f"{motor}.cost.swing_middle_money"))
+
+
+def test_carbon_says_years_or_never(results: dict[str, Any]) -> None:
+    page = Page(results)
+    part = carbon.part(page)
+    assert part is not None
+    said = texts(part)
+    assert "repaid after" in said
+    assert "Electricity of Netherlands, figure of 2023" in said
+    assert "28.7 kWh" in said  # recycling is tied to this bank
+    never = json.loads(json.dumps(results))
+    for option in never["options"]:
+        option["carbon"] |= {"payback_years": None, "never_share": 0.9}
+    found = carbon.part(Page(never))
+    assert found is not None
+    assert "never repaid at this use" in texts(found)
+
+
+def test_carbon_of_an_unknown_country_says_so(results: dict[str, Any]) -> None:
+    unknown = json.loads(json.dumps(results))
+    for option in unknown["options"]:
+        option["carbon"] |= {
+            "grid_g_per_kwh": None,
+            "grid_g_per_kwh_why": "no figure for the electricity of IS: set carbon.grid",
+        }
+    part = carbon.part(Page(unknown))
+    assert part is not None
+    assert "no figure for the electricity of IS" in texts(part)
+
+
+MONEY = re.compile(r"[£€$]\s?\d|\b(EUR|GBP|USD)\b|\bmoney\|")
+
+
+@pytest.mark.parametrize("name", ["sloop_30_weekend", "ketch_34_two_motors", "every_key"])
+def test_a_copy_without_prices_holds_none(name: str) -> None:
+    full, bare = studied(name), without_prices(studied(name))
+    html = make_pages(bare).html_screen
+    body = re.sub(r"<style>.*?</style>", "", html, flags=re.DOTALL)
+    shown = re.sub(r"<[^>]+>", " ", body)
+    assert MONEY.findall(shown) == []
+    assert MONEY.search(re.sub(r"<[^>]+>", " ", make_pages(full).html_screen))  # it can fail
+    text = json.dumps({**bare, "case": {}})
+    assert MONEY.search(text) is None
+    for option in full["options"]:
+        amount = option["cost"]["first_money"]
+        assert amount == 0.0 or json.dumps(amount) not in text
+    assert "is without prices" in shown
+    assert "Carbon" in shown
+
+
+def test_the_copy_has_a_folder_of_its_own(tmp_path: Path) -> None:
+    case = str(CASES / "sloop_30_weekend.yaml")
+    assert run_command(["report", case, "--out", str(tmp_path), "--no-prices"]) == 0
+    assert [folder.name for folder in tmp_path.iterdir()] == ["sloop_30_weekend-no-prices"]
+    assert "GBP/" not in (tmp_path / "sloop_30_weekend-no-prices/results.json").read_text("utf-8")
+
+
+@given(st.lists(st.floats(0.0, 0.98), min_size=1, max_size=5).map(sorted))
+def test_names_at_the_ends_of_the_lines_stay_apart_and_within(wanted: list[float]) -> None:
+    gap = 0.167  # as on the page
+    heights = apart(wanted, gap)
+    assert max(heights) <= 1.0
+    assert all(b - a >= gap - 1e-9 for a, b in itertools.pairwise(heights))
+    if all(b - a >= gap for a, b in itertools.pairwise(wanted)):
+        assert heights == pytest.approx(wanted)

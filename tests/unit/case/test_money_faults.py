@@ -1,0 +1,44 @@
+"""Are wrong entries of money refused or said, each with its line and what would be right?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.unit.case.faulty import FULL, changed, lines, read
+
+SALE = "{name: Sale of the old engine, amount: -400 GBP, when: first, from: estimate}"
+MOTOR = "{name: Motor and controller, amount: 6200 GBP, when: first, from: quote}"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        (SALE, SALE.replace("-400 GBP,", "400 GBP, part: sale,"),
+         "is 400 GBP, a sale without its sign, expected -400 GBP: money that comes in is negative"),
+        (MOTOR, MOTOR.replace("6200 GBP,", "6200 GBP, part: grant,"),
+         "is 6200 GBP, a grant without its sign"),
+        (MOTOR, MOTOR.replace("GBP", "EUR"), "expected the study's currency, GBP"),
+        (MOTOR, MOTOR.replace("from: quote", "from: quote, price_year: 2031"),
+         "price_year: is 2031, expected at most 2026"),
+        ("  market: GB\n", "  market: GB\n  import_date: 2027-01-05\n",
+         "import_date: is 2027-01-05, after the study's own date"),
+    ],
+)  # fmt: skip
+def test_a_wrong_entry_is_refused(tmp_path: Path, old: str, new: str, words: str) -> None:
+    found = lines(tmp_path, changed((old, new), text=FULL))
+    assert [line for line in found if words in line], found
+
+
+def test_a_credit_by_its_name_without_its_sign_is_doubted(tmp_path: Path) -> None:
+    text = changed((SALE, SALE.replace("-400", "400")), text=FULL)
+    found = [str(warning) for warning in read(tmp_path, text).warnings]
+    assert any("reads like money that comes in" in line for line in found)
+
+
+def test_a_dying_engine_without_a_new_diesel_is_doubted(tmp_path: Path) -> None:
+    text = FULL[: FULL.index("  - id: new\n")] + FULL[FULL.index("  - id: a\n") :]
+    assert "condition: dying" in text
+    found = [str(warning) for warning in read(tmp_path, text).warnings]
+    assert any("the fair baseline then" in line for line in found)
