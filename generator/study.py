@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from generator.analyses.ageing import ageing
+from generator.analyses.ageing import Ageing, ageing
 from generator.analyses.bank import bank_result
 from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.chemistries import chemistries
@@ -93,6 +93,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
     aged = ageing(case, option, hull, trial.scale)
+    option = _lasting(option, aged)
     held = store(case, option, None if aged is None else (aged.new, aged.midlife, aged.aged))
     found = power(case, option, hull, trial.scale, held.aged)
     docked = docking(case, option, found, trial.scale)
@@ -133,6 +134,13 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         break_even=None,
         range_cautions=hull_cautions(found.vessel.form),
     )
+
+
+def _lasting(option: Option, aged: Ageing | None) -> Option:
+    """The bank is replaced when a fifth of it is lost, unless the owner says when."""
+    if aged is None or option.bank is None or option.bank.life is not None:
+        return option
+    return replace(option, bank=replace(option.bank, life=aged.life))
 
 
 def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]) -> Findings:

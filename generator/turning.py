@@ -19,6 +19,7 @@ from generator.analyses.cost import Cost, cost
 from generator.analyses.cost_ledger import ledger
 from generator.analyses.findings import Findings
 from generator.analyses.legs import Legs
+from generator.analyses.spread import scalar
 from generator.case.case import Case
 from generator.case.option import Option
 
@@ -26,9 +27,16 @@ from generator.case.option import Option
 def break_even_of(case: Case, own: Findings, other: Findings) -> BreakEven:
     """One option against its fair baseline; legs and their energy stay at the best estimate."""
     legs = (_at_best(own.legs), _at_best(other.legs))
-    options = (case.options[own.place], case.options[other.place])
+    options = (_at_best_life(case.options[own.place], own.option), case.options[other.place])
     hours, price = _hours_and_fuel(case, options, legs), _price_and_life(case, options, legs)
     return BreakEven(hours, price, turning(case, options[0], hours, price))
+
+
+def _at_best_life(option: Option, aged: Option) -> Option:
+    """The option as the case has it, with the life that its bank was found to have."""
+    if option.bank is None or aged.bank is None:
+        return option
+    return replace(option, bank=replace(option.bank, life=scalar(aged.bank.lasts)))
 
 
 def _at_best(legs: Legs) -> Legs:

@@ -110,7 +110,7 @@ def turning(case: Case, option: Option, hours: Grid | None, price: Grid | None) 
         today = int(np.argmin(np.abs(hours.across - scalar(case.prices.diesel))))
         at_hours, most = _zero(hours.down, hours.saving[:, today]), float(hours.down[-1])
     if price is not None and option.bank is not None:
-        life = int(np.argmin(np.abs(price.down - scalar(option.bank.life))))
+        life = int(np.argmin(np.abs(price.down - scalar(option.bank.lasts))))
         at_price, least = _zero(price.across, price.saving[life]), float(price.across[0])
     return Turn(at_hours, most or 0.0, at_price, least or 0.0)
 

@@ -149,7 +149,7 @@ def _residual(case: Case, option: Option, lines: Ledger) -> Array:
               if row.when == "once")  # fmt: skip
     if option.bank is None or own:
         return np.asarray(worth)
-    lives = case.prices.horizon / np.atleast_2d(np.asarray(option.bank.life, dtype=np.float64))
+    lives = case.prices.horizon / np.atleast_2d(np.asarray(option.bank.lasts, dtype=np.float64))
     replaced = np.ceil(lives) - 1.0  # banks bought after the first one
     price = np.where(replaced > 0.0, bank * np.asarray(case.prices.battery_later), bank)
     return np.asarray(worth + price * (replaced + 1.0 - lives))

@@ -119,7 +119,7 @@ def _owed(case: Case) -> Payment:
 
 
 def _years(case: Case, option: Option) -> int:
-    life = 0.0 if option.bank is None else scalar(option.bank.life)
+    life = 0.0 if option.bank is None else scalar(option.bank.lasts)
     return max(LONG, case.prices.horizon, int(np.ceil(life)))
 
 
@@ -132,7 +132,7 @@ def _banks(
     if option.bank is None or own or not bought:
         return ()
     price = _total(row.amount for row in bought) * np.asarray(case.prices.battery_later)
-    life = np.atleast_2d(np.asarray(option.bank.life, dtype=np.float64))
+    life = np.atleast_2d(np.asarray(option.bank.lasts, dtype=np.float64))
     found = []
     for turn in range(1, int((years - 1.0) / max(float(life.min()), 1.0)) + 1):
         name = "New bank" if turn == 1 else "New bank again"

@@ -64,7 +64,7 @@ def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost 
 
 def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
     """Draw by draw, so that doubts which both share cancel."""
-    life = 0 if option.bank is None else round(scalar(option.bank.life))
+    life = 0 if option.bank is None else round(scalar(option.bank.lasts))
     window = max(case.prices.horizon, life)
     flows = other.flows[:, : window + 1] - own.flows[:, : window + 1]
     worth = np.asarray(other.present_value - own.present_value)

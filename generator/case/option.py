@@ -72,8 +72,13 @@ class Bank:
     above_water: Numbers  # K, yearly mean of the bank above the season's water
     charge_lock_out: bool | None  # does the management system refuse charge when cold?
     mass: Numbers | None  # kg, with boxes; else by specific energy
-    life: Numbers  # years until it is replaced
+    life: Numbers | None  # years until the owner replaces it; absent: as it ages
     manufacture: Numbers  # kg of carbon dioxide per J of nominal capacity
+
+    @property
+    def lasts(self) -> Numbers:
+        """Years until it is replaced; by the calendar alone where nobody has aged it yet."""
+        return self.calendar_life if self.life is None else self.life
 
 
 @dataclass(frozen=True)

@@ -50,7 +50,7 @@ def test_terms_and_baseline_are_stated(results: dict[str, Any]) -> None:
     said = texts(cost.part(Page(results)))
     assert "All amounts are real, in money of 2026" in said
     assert "The fair baseline is keeping the diesel: the engine is worn" in said
-    assert "ends before the bank's life" in said  # 12 years of horizon, 13 of the bank
+    assert "ends before the bank's life" in said  # 12 years of horizon, 15 of the bank
     dying = texts(cost.part(Page(studied("sloop_30_weekend"))))
     assert "The fair baseline is a new diesel: the engine is dying" in dying
 
@@ -117,16 +117,17 @@ def test_every_item_stands_in_the_table_and_every_part_has_its_row(
 
 
 def test_maps_meet_the_best_estimate_where_she_is(results: dict[str, Any]) -> None:
-    """On the map at today's hours and price the saving is that of the best estimate."""
+    """On the map at today's price the best estimate lies between the savings of two lives."""
     page = Page(results)
     for motor in page.motors:
         rows = page.value(f"{motor}.cost.maps.price_and_life")
         life = page.value(f"{motor}.cost.bank_life_years")
         price = {"a": 13200.0, "b": 13800.0}[page.value(motor)["id"]]  # as the case says
-        near = min(
-            rows, key=lambda row: abs(row["bank_money"] - price) + abs(row["life_years"] - life)
-        )
-        assert near["saving_money"] == pytest.approx(page.value(f"{motor}.cost.swing_middle_money"))
+        near = sorted(rows, key=lambda row: abs(row["bank_money"] - price))[:15]
+        saved = [row["saving_money"] for row in near if abs(row["life_years"] - life) <= 2.0]
+        best = page.value(f"{motor}.cost.swing_middle_money")
+        assert len(saved) >= 3
+        assert min(saved) <= best <= max(saved)
 
 
 def test_carbon_says_years_or_never(results: dict[str, Any]) -> None:

@@ -56,7 +56,7 @@ def _against(found: Findings, made: Emissions) -> Row:
     rows = made.payback[1:] if made.payback.shape[0] > 1 else made.payback
     row["never_share"] = float(np.isinf(rows).mean())
     bank = found.option.bank
-    life = np.inf if bank is None else np.asarray(bank.life)
+    life = np.inf if bank is None else np.asarray(bank.lasts)
     row["within_life_share"] = float((rows <= _draws(life, made.payback.shape[0])).mean())
     return row
 

@@ -61,7 +61,8 @@ def cost_part(found: Findings, moved: Tornado | None = None) -> Row:
         "priced": lines.priced or found.option.kind == "keep",
         "lacking": list(lines.lacking),
         "assessment": lines.assessment,
-        "bank_life_years": None if found.option.bank is None else put(found.option.bank.life, "1"),
+        "bank_life_years": _life(found),
+        "bank_again_share": _again(found),
         "overhaul": _overhaul(found, cost.overhaul),
         "items": [_item(item) for item in cost.payments if _counts(found, item)],
         "cumulative": _cumulative(cost),
@@ -69,11 +70,27 @@ def cost_part(found: Findings, moved: Tornado | None = None) -> Row:
     return row | _savings(found) | turning_part(found, moved)
 
 
+def _life(found: Findings) -> float | None:
+    """Years until the bank is replaced."""
+    bank = found.option.bank
+    return None if bank is None else scalar(spread(bank.lasts).middle)
+
+
+def _again(found: Findings) -> float | None:
+    """Share of the draws in which the first bank is replaced within the horizon."""
+    bank = found.option.bank
+    if bank is None:
+        return None
+    lives = np.atleast_2d(np.asarray(bank.lasts, dtype=np.float64))
+    rows = lives[1:] if lives.shape[0] > 1 else lives
+    return float((rows < found.case.prices.horizon).mean())
+
+
 def _counts(found: Findings, item: Payment) -> bool:
     """Payments made by themselves after the horizon are not shown."""
     if item.source != "register" or item.year is None:
         return True
-    return scalar(spread(item.year).low) <= found.case.prices.horizon
+    return scalar(spread(item.year).middle) <= found.case.prices.horizon
 
 
 def _per_use(cost: Cost) -> Row:

@@ -107,19 +107,24 @@ def _bank_words(page: Page) -> list[str]:
     said: dict[str, list[str]] = {}
     for motor in page.motors:
         said.setdefault(_of_bank(page, motor), []).append(f"{{{motor}.name|given}}")
-    return [f"{' and '.join(names)}: {text}" for text, names in said.items()]
+    again = " and ".join(
+        f"{{{motor}.cost.bank_again_share|share}} ({{{motor}.name|given}})" for motor in page.motors
+    )
+    told = [f"{' and '.join(names)}: {text}" for text, names in said.items()]
+    if again:
+        told.append(f"A first bank is replaced within the horizon in {again} of the draws.")
+    return told
 
 
 def _of_bank(page: Page, motor: str) -> str:
     cost, life = f"{motor}.cost", page.value(f"{motor}.cost.bank_life_years")
     first = f"{page.motors[0]}.cost.bank_life_years"
-    key = first if page.value(first) == life else f"{cost}.bank_life_years"
+    key = first if round(page.value(first)) == round(life) else f"{cost}.bank_life_years"
     parts = [f"the bank is replaced after {{{key}|years}};"]
     if life >= page.value("planning.horizon_years"):
         parts = [
             "the horizon of {planning.horizon_years|years} ends before the bank's life of "
-            f"{{{key}|years}}, so no replacement falls in it and the rest of the life counts as "
-            "worth;"
+            f"{{{key}|years}}, so the rest of the life counts as worth;"
         ]
     lacking = page.value(f"{cost}.lacking")
     parts += [
