@@ -167,3 +167,4 @@ class BankKeys(Group):
     above_water: Warming = None
     charge_lock_out: YesNo = None
     mass: Mass = None
+    block_volume: Volume = None

@@ -14,6 +14,7 @@ from generator.case.boat_keys import BoatKeys, FactorsKeys, MassesKeys, WatersKe
 from generator.case.group import NEEDED, NEEDED_LIST, Group, needed, with_neighbours
 from generator.case.key_kinds import Mass, Money, Name, Position, Words, YearOfCost
 from generator.case.leaf import ORIGINS, Beside, Word
+from generator.case.option import OLD_PARTS, PARTS
 from generator.case.plant_keys import BankKeys, EngineKeys, MotorKeys, PropellerKeys, TrialKeys
 from generator.case.usage_keys import (
     BerthKeys,
@@ -35,6 +36,8 @@ class LedgerItemKeys(Group):
     x: Position = None
     y: Position = None
     z: Position = None
+    part: Annotated[str | None, Word(PARTS)] = None
+    space: Words = None
     source: Annotated[str | None, Word(ORIGINS)] = Field(default=None, alias="from")
     plus_minus: Annotated[str | None, Beside()] = None
 
@@ -72,6 +75,7 @@ class OptionKeys(Group):
     bank: BankKeys = BankKeys()
     engine: EngineKeys = Field(default=EngineKeys(), json_schema_extra=_OVERRIDES)
     propeller: PropellerKeys = Field(default=PropellerKeys(), json_schema_extra=_OVERRIDES)
+    kept: tuple[Annotated[str | None, Word(OLD_PARTS)], ...] = ()
     removed: tuple[LedgerItemKeys, ...] = ()
     added: tuple[LedgerItemKeys, ...] = ()
     costs: tuple[CostItemKeys, ...] = ()

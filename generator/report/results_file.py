@@ -49,7 +49,6 @@ from generator.report.results.option_part import (
     particulars,
     reserve_part,
     top_speed,
-    weight_part,
     year_part,
 )
 from generator.report.results.quick_part import quick_part
@@ -59,6 +58,7 @@ from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.verdict_part import verdict_part
+from generator.report.results.weight_part import placement_part, weight_part
 from generator.sensitivity import Tornado
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
@@ -149,6 +149,7 @@ def _option(item: OptionStudy, keep: Findings | None, new: Findings | None) -> d
         "legs": legs_part(found),
         "year": year_part(found),
         "weight": weight_part(found),
+        **placement_part(found),
         "cost": cost_part(found, keep, new),
         "verdict": verdict_part(item.verdict, found.place),
     }
@@ -185,6 +186,7 @@ METHOD_SOURCES = (
     "gasper2023",
     "iec60034",
     "peukert",
+    "cfr_144_315",
 )
 
 

@@ -10,15 +10,18 @@ from generator.analyses.criteria import (
     calm_speed,
     cold,
     continuous_power,
+    design_area,
     evidence,
     foul_gate,
     holding_off,
     hours_of_headwind,
     house_supply,
+    mass_change,
     must_make_leg,
     propeller_match,
     reserve_kept,
     stopping,
+    trim_and_list,
 )
 from generator.analyses.criteria.catalogue import criteria
 from generator.analyses.criteria.criterion import NOT_ASSESSED, Criterion, Judgement
@@ -36,6 +39,9 @@ JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     13: house_supply.judge,
     14: battery_currents.judge,
     15: cold.judge,
+    16: mass_change.judge,
+    17: trim_and_list.judge,
+    18: design_area.judge,
     23: propeller_match.judge,
     24: stopping.judge,
     28: evidence.judge,
