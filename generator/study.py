@@ -24,6 +24,7 @@ from generator.analyses.losses import losses
 from generator.analyses.low_speed import low_speed
 from generator.analyses.match import match
 from generator.analyses.one_fault import one_fault
+from generator.analyses.placement import place as placed
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
@@ -108,6 +109,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         place=place,
         trial=trial,
         weight=weight,
+        placement=placed(case, option, weight),
         power=found,
         headwind=headwind(case, option, found, trial.scale),
         docking=docked,

@@ -21,6 +21,7 @@ from generator.analyses.losses import Losses
 from generator.analyses.low_speed import LowSpeed
 from generator.analyses.match import Match
 from generator.analyses.one_fault import OneFault
+from generator.analyses.placement import Placement
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
@@ -44,6 +45,7 @@ class Findings:
     place: int  # of the option in the case
     trial: TrialResult
     weight: Weight
+    placement: Placement | None
     power: Power
     headwind: Headwind
     docking: Docking

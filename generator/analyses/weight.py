@@ -1,70 +1,129 @@
-"""What goes out, what comes in, and how does she float afterwards?"""
+"""What goes out, what comes in, and how does she float and stand afterwards?"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
-
-from generator.analyses.hull import hull_form
+from generator.analyses.floating import Change, Floating, afloat, changed, loaded
+from generator.analyses.mass_ledger import Ledger, at_fill, bank_mass, filled_up, ledger
 from generator.arrays import Numbers
-from generator.case.boat import DATUMS, Boat, Waters
 from generator.case.case import Case
-from generator.case.diesel import Diesel
-from generator.case.factors import Masses
-from generator.case.option import Bank, LedgerItem, Motor, Option
-from generator.physics.energy.battery import nominal_energy
-from generator.physics.hull.hydrostatics import (
-    longitudinal_metacentric_radius,
-    mass_per_immersion,
-    moment_to_trim,
-)
-from generator.physics.hull.trim import sinkage, trim_angle
-from generator.physics.water import density
+from generator.case.option import LedgerItem, Option
+from generator.physics.hull.stability import GRAVITY
+
+
+@dataclass(frozen=True)
+class Condition:
+    """One condition of loading, before and after. ``fill`` of the old tank."""
+
+    name: str
+    fill: Numbers | None
+    change: Change
+
+
+@dataclass(frozen=True)
+class Restraint:
+    """What holds one battery box, N: ahead and sideways, and upwards where she may turn over."""
+
+    name: str
+    mass: Numbers
+    sideways: Numbers
+    upwards: Numbers | None
 
 
 @dataclass(frozen=True)
 class Weight:
     """Ledgers of one option and what they do. kg, m, rad; trim positive by the bow."""
 
-    removed: tuple[LedgerItem, ...]
-    added: tuple[LedgerItem, ...]
+    ledger: Ledger
     removed_mass: Numbers
     added_mass: Numbers
-    displacement: Numbers
-    sinkage: Numbers
-    trim: Numbers | None
-    trim_why: str
-    centre_shift: Numbers | None  # of the centre of gravity, over waterline length
+    light_displacement: Numbers
+    cruising_displacement: Numbers
+    change: Change  # as she was weighed
+    conditions: tuple[Condition, ...]
+    trim_why: str  # empty where every mass has a place
+    plate_left: Numbers | None  # of the plate's load, after the net change and the cruising load
+    restraints: tuple[Restraint, ...]
     bank_mass: Numbers | None  # with tray and fastenings
+
+    @property
+    def removed(self) -> tuple[LedgerItem, ...]:
+        """What leaves."""
+        return self.ledger.removed
+
+    @property
+    def added(self) -> tuple[LedgerItem, ...]:
+        """What comes aboard."""
+        return self.ledger.added
 
     @property
     def net(self) -> Numbers:
         """Mass added less mass removed [kg]."""
         return self.added_mass - self.removed_mass
 
+    @property
+    def absolute(self) -> Numbers:
+        """Mass added and mass removed together [kg]."""
+        return self.added_mass + self.removed_mass
+
+    @property
+    def displacement(self) -> Numbers:
+        """As weighed, after the change [kg]."""
+        return self.change.after.displacement
+
+    @property
+    def sinkage(self) -> Numbers:
+        """Parallel, deeper positive [m]."""
+        return self.change.sinkage
+
+    @property
+    def placed(self) -> bool:
+        """Whether every mass has a place along the boat."""
+        return not self.trim_why
+
+    @property
+    def trim(self) -> Numbers | None:
+        """By the bow positive [rad]; None while a mass has no place."""
+        return self.change.trim if self.placed else None
+
+    @property
+    def centre_shift(self) -> Numbers | None:
+        """Of the centre of gravity along the boat, over waterline length; forward positive."""
+        if not self.placed:
+            return None
+        return self.change.gravity_shift[0] / self.change.before.waterline_length
+
 
 def weigh(case: Case, option: Option) -> Weight:
-    """Add up the ledgers of an option; what they leave out comes from the register."""
-    removed = option.removed or _default_removed(option, case.engine, case.masses)
-    added = option.added or _default_added(option, case.masses)
-    out, into = _total(removed), _total(added)
-    form = hull_form(case.boat, density(case.waters.kind, case.waters.temperature))
-    water = density(case.waters.kind, case.waters.temperature)
-    immersion = mass_per_immersion(form.waterplane_area, water)
-    angle, why, shift = _trim(case.boat, case.waters, removed, added, into - out)
+    """Add up the ledgers of an option and float her in every condition of loading."""
+    found = ledger(case, option)
+    given, mass = case.boat.floatation, case.boat.hull.displacement
+    light = _given(given.light_displacement, given.light_share * mass)
+    cruising = _given(given.cruising_displacement, given.cruising_share * mass)
+    change = changed(afloat(case), found)
+    removed, added = _total(found.removed), _total(found.added)
+    unplaced = ", ".join(found.unplaced)
+    left = None
+    if given.plate_load is not None:
+        left = given.plate_load - (cruising - light) - (added - removed)
     return Weight(
-        removed=removed,
-        added=added,
-        removed_mass=out,
-        added_mass=into,
-        displacement=case.boat.hull.displacement + into - out,
-        sinkage=sinkage(into - out, immersion),
-        trim=angle,
-        trim_why=why,
-        centre_shift=shift,
+        ledger=found,
+        removed_mass=removed,
+        added_mass=added,
+        light_displacement=light,
+        cruising_displacement=cruising,
+        change=change,
+        conditions=_conditions(case, found, light, cruising),
+        trim_why=f"no position given for: {unplaced}" if unplaced else "",
+        plate_left=left,
+        restraints=_restraints(case, found),
         bank_mass=None if option.bank is None else bank_mass(option.bank, case.masses),
     )
+
+
+def _given(value: Numbers | None, default: Numbers) -> Numbers:
+    return default if value is None else value
 
 
 def _total(items: tuple[LedgerItem, ...]) -> Numbers:
@@ -74,74 +133,35 @@ def _total(items: tuple[LedgerItem, ...]) -> Numbers:
     return total
 
 
-def _trim(
-    boat: Boat,
-    waters: Waters,
-    removed: tuple[LedgerItem, ...],
-    added: tuple[LedgerItem, ...],
-    net: Numbers,
-) -> tuple[Numbers | None, str, Numbers | None]:
-    unplaced = [item.name for item in (*removed, *added) if item.x is None]
-    if unplaced:
-        return None, f"no position given for: {', '.join(unplaced)}", None
-    water = density(waters.kind, waters.temperature)
-    form = hull_form(boat, water)
-    centre = form.waterline_length * (0.5 + form.lcf - DATUMS[boat.datum])  # from the datum
-    moment: Numbers = 0.0
-    for sign, items in ((1.0, added), (-1.0, removed)):
-        for item in items:
-            arm = 0.0 if item.x is None else item.x - centre
-            moment = moment + sign * item.mass * arm
-    radius = longitudinal_metacentric_radius(
-        form.waterplane_area,
-        form.waterline_length,
-        form.waterline_beam,
-        boat.hull.displacement / np.asarray(water),
-    )
-    angle = trim_angle(moment, moment_to_trim(boat.hull.displacement, radius))
-    shift = moment / (boat.hull.displacement + np.asarray(net)) / form.waterline_length
-    return angle, "", shift
-
-
-def _item(name: str, mass: Numbers) -> LedgerItem:
-    return LedgerItem(name, mass, None, 0.0, 0.0, "register", 0)
-
-
-def _diesel_mass(engine: Diesel, masses: Masses) -> Numbers:
-    return masses.diesel_fixed + masses.diesel_per_kilowatt * engine.rated_power
-
-
-def _default_removed(option: Option, engine: Diesel, masses: Masses) -> tuple[LedgerItem, ...]:
-    if option.kind == "keep":
+def _conditions(
+    case: Case, found: Ledger, light: Numbers, cruising: Numbers
+) -> tuple[Condition, ...]:
+    """Tank full, half and empty as she sails; light and cruising with the tank to match."""
+    if not found.items:
         return ()
-    items = [_item("Old engine and gearbox", _diesel_mass(engine, masses))]
-    if option.kind == "battery":
-        items.append(_item("Exhaust, water-lock, strainer, mounts", masses.diesel_fittings))
-    return tuple(items)
+    today = afloat(case)
+    rows: list[tuple[str, float, Floating]] = [
+        ("light, tank empty", 0.0, loaded(today, light)),
+        ("cruising, tank full", 1.0, loaded(today, cruising)),
+    ]
+    fills = (("full", 1.0), ("half full", 0.5), ("empty", 0.0)) if found.fuel else ()
+    tanks = [
+        (f"as she sails, tank {word}", fill, changed(today, filled_up(found, fill)).after)
+        for word, fill in fills
+    ]
+    return tuple(
+        Condition(name, fill if fills else None, changed(before, at_fill(found, fill)))
+        for name, fill, before in (*tanks, *rows)
+    )
 
 
-def _default_added(option: Option, masses: Masses) -> tuple[LedgerItem, ...]:
-    if option.kind == "new diesel" and option.diesel is not None:
-        return (_item("New engine and gearbox", _diesel_mass(option.diesel, masses)),)
-    items: list[LedgerItem] = []
-    if option.motor is not None:
-        items.append(_item("Motor, controller and bed", motor_mass(option.motor, masses)))
-    if option.bank is not None:
-        items.append(_item("Battery with tray and fastenings", bank_mass(option.bank, masses)))
-        items.append(_item("Cables, fuses, isolators, charger", masses.cabling))
-    return tuple(items)
-
-
-def motor_mass(motor: Motor, masses: Masses) -> Numbers:
-    """Mass of motor and controller [kg], given or by the register."""
-    if motor.mass is not None:
-        return motor.mass
-    return masses.motor_per_kilowatt * motor.continuous_power
-
-
-def bank_mass(bank: Bank, masses: Masses) -> Numbers:
-    """Mass of the bank [kg], given or by its energy; with tray and fastenings."""
-    own = bank.mass
-    if own is None:
-        own = nominal_energy(bank.nominal_voltage, bank.charge) / bank.specific_energy
-    return own * (1.0 + masses.battery_fastening)
+def _restraints(case: Case, found: Ledger) -> tuple[Restraint, ...]:
+    """A box is held against its own weight, times an allowance, whichever way that points."""
+    at_sea = case.waters.exposure != "sheltered"
+    allowance = case.masses.shock_allowance * GRAVITY
+    return tuple(
+        Restraint(item.name, item.mass, force, force if at_sea else None)
+        for item in found.added
+        if item.part == "battery"
+        for force in (item.mass * allowance,)
+    )

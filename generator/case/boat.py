@@ -80,6 +80,55 @@ class Windage:
 
 
 @dataclass(frozen=True)
+class Floatation:
+    """What is known of how she floats and stands; kg, m, m2, s. Heights above the waterline.
+
+    Absent values follow from the dimensions, or from the offsets where there are any.
+    """
+
+    light_displacement: Numbers | None  # without crew, stores, fuel and water
+    light_share: Numbers  # of displacement, used when light_displacement is absent
+    cruising_displacement: Numbers | None  # tanks, stores and crew for a cruise
+    cruising_share: Numbers  # of displacement, used when cruising_displacement is absent
+    tank_fill: Numbers  # of the diesel tank when she was weighed
+    plate_load: Numbers | None  # maximum load of the builder's plate
+    waterplane_area: Numbers | None
+    buoyancy_height: Numbers | None  # centre of buoyancy, negative below the waterline
+    transverse_radius: Numbers | None  # metacentric
+    longitudinal_radius: Numbers | None
+    metacentric_height: Numbers | None  # GM by an inclining test or from papers
+    roll_period: Numbers | None  # timed in still water
+    gravity_height: Numbers  # used when neither of the two is given
+    gyration_share: Numbers  # radius of gyration in roll, of beam
+    freeboard_aft: Numbers | None
+    drain_height: Numbers | None  # lowest cockpit drain or outlet
+
+
+@dataclass(frozen=True)
+class Offsets:
+    """Half breadths of the hull, one row a point; m. x from the aft end of the waterline."""
+
+    file: str
+    x: tuple[float, ...]
+    z: tuple[float, ...]  # above the waterline
+    half_breadth: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class Space:
+    """A place where batteries may stand; m, m3, kg. Its centre by x, y, z."""
+
+    name: str
+    x: Numbers
+    y: Numbers
+    z: Numbers
+    volume: Numbers
+    max_mass: Numbers
+    above_bilge: Numbers | None  # height of its floor above the bilge water
+    line: int
+
+
+@dataclass(frozen=True)
 class Boat:
     """The boat, without what drives her."""
 
@@ -95,6 +144,9 @@ class Boat:
     keel: Keel
     rudder: Rudder
     windage: Windage
+    floatation: Floatation
+    offsets: Offsets | None
+    spaces: tuple[Space, ...]
     bottom: str  # state of the underwater hull: a row of tables/hull/fouling.csv
     datum: str  # where x is measured from: a key of DATUMS
 
@@ -105,9 +157,10 @@ class Waters:
 
     name: str
     kind: str  # salt, fresh
-    exposure: str  # coastal, sheltered
+    exposure: str  # sheltered, coastal, offshore, ocean
     temperature: Numbers  # degC, of the season
     coldest: Numbers | None  # degC, lowest temperature of a battery in use; else by season_swing
     season_swing: Numbers  # K, from the season's water down to the coldest battery in use
     fetch: Numbers  # m, for the hold-off case and exposed legs without their own
+    refuge_distance: Numbers | None  # m, farthest from a harbour or anchorage
     country: str  # ISO 3166 alpha-2, for electricity

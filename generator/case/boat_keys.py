@@ -22,10 +22,12 @@ from generator.case.key_kinds import (
     Money,
     Number,
     NumberOrNone,
+    Position,
     Share,
     ShareOfLength,
     ShareOrNone,
     Temperature,
+    Time,
     Volume,
     Warming,
     Words,
@@ -35,6 +37,8 @@ from generator.case.leaf import Day, Pattern, Word
 # The state of the bottom is a row of tables/hull/fouling.csv; a test holds the two together.
 BOTTOMS = ("smooth", "fresh antifouling", "light slime", "heavy slime", "weed or small shell",
            "medium shell", "heavy shell")  # fmt: skip
+OFFSETS_FORM = r"[A-Za-z0-9][A-Za-z0-9_-]{0,60}\.csv"
+OFFSETS_HOPE = "the name of a CSV file that lies beside the case, such as `fieldfare_lines.csv`"
 _MONOHULL = (
     "expected `displacement monohull`: the resistance series holds for no multihull and no "
     "planing hull"
@@ -101,6 +105,39 @@ class WindageKeys(Group):
     sprayhood_area: AreaOrNone = None
 
 
+class FloatationKeys(Group):
+    """What is known of how she floats and stands."""
+
+    light_displacement: Mass = None
+    light_share: Share = None
+    cruising_displacement: Mass = None
+    cruising_share: ShareOfLength = None
+    tank_fill: ShareOrNone = None
+    plate_load: Mass = None
+    waterplane_area: Area = None
+    buoyancy_height: Position = None
+    transverse_radius: Length = None
+    longitudinal_radius: Length = None
+    metacentric_height: Length = None
+    roll_period: Time = None
+    gravity_height: Position = None
+    gyration_share: Share = None
+    freeboard_aft: Length = None
+    drain_height: Length = None
+
+
+class SpaceKeys(Group):
+    """A place where batteries may stand."""
+
+    name: Words = NEEDED
+    x: Position = NEEDED
+    y: Position = None
+    z: Position = NEEDED
+    volume: Volume = NEEDED
+    max_mass: Mass = NEEDED
+    above_bilge: LengthOrNone = None
+
+
 class BoatKeys(Group):
     """The boat, without what drives her."""
 
@@ -118,6 +155,9 @@ class BoatKeys(Group):
     keel: KeelKeys = KeelKeys()
     rudder: RudderKeys = RudderKeys()
     windage: WindageKeys = WindageKeys()
+    floatation: FloatationKeys = FloatationKeys()
+    offsets: Annotated[str | None, Pattern(OFFSETS_FORM, OFFSETS_HOPE)] = None
+    spaces: tuple[SpaceKeys, ...] = ()
 
 
 class WatersKeys(Group):
@@ -125,11 +165,12 @@ class WatersKeys(Group):
 
     name: Words = NEEDED
     kind: Annotated[str | None, Word(("salt", "fresh"))] = NEEDED
-    exposure: Annotated[str | None, Word(("coastal", "sheltered"))] = NEEDED
+    exposure: Annotated[str | None, Word(("sheltered", "coastal", "offshore", "ocean"))] = NEEDED
     temperature: Temperature = None
     coldest: Coldness = None
     season_swing: Warming = None
     fetch: Distance = None
+    refuge_distance: Distance = None
     country: Annotated[
         str | None, Pattern(r"(?!UK)[A-Z]{2}", "a country code of two letters such as `GB`, `NO`")
     ] = NEEDED
@@ -165,3 +206,6 @@ class MassesKeys(Group):
     motor_per_kilowatt: MassPerPower = None
     battery_fastening: ShareOrNone = None
     cabling: MassOrNone = None
+    starter_battery: MassOrNone = None
+    tank_share: ShareOrNone = None
+    shock_allowance: Number = None

@@ -3,9 +3,20 @@
 from __future__ import annotations
 
 import hashlib
+from dataclasses import replace
 from pathlib import Path
 
-from generator.case.boat import Boat, Hull, Keel, Rudder, Waters, Windage
+from generator.case.boat import (
+    Boat,
+    Floatation,
+    Hull,
+    Keel,
+    Offsets,
+    Rudder,
+    Space,
+    Waters,
+    Windage,
+)
 from generator.case.build_options import build_option
 from generator.case.carbon import Carbon
 from generator.case.case import Case, CaseFile, Instruction
@@ -24,11 +35,16 @@ DATUM = "aft end of the waterline"
 
 
 def build_case(
-    keys: CaseKeys, root: Keys, path: Path, content: bytes, warnings: tuple[Fault, ...]
+    keys: CaseKeys,
+    root: Keys,
+    path: Path,
+    content: bytes,
+    warnings: tuple[Fault, ...],
+    offsets: Offsets | None = None,
 ) -> Case:
     """The frozen case; only for keys without a fault."""
     desk = Desk(keys.study.currency or "")
-    boat = _boat(keys, desk)
+    boat = replace(_boat(keys, root, desk), offsets=offsets)
     screw = (*propeller_words(keys, keys.propeller), keys.propeller.installation or "")
     model = model_words(keys.boat, float(boat.hull.canoe_share))
     return Case(
@@ -72,7 +88,7 @@ def _texts(said: tuple[str | None, ...]) -> tuple[str, ...]:
     return tuple(text for text in said if text)
 
 
-def _boat(keys: CaseKeys, desk: Desk) -> Boat:
+def _boat(keys: CaseKeys, root: Keys, desk: Desk) -> Boat:
     """Hull, keel, rudder and windage by the kind of keel and the age of the hull."""
     boat, words = keys.boat, boat_words(keys.boat)
     return Boat(
@@ -88,8 +104,24 @@ def _boat(keys: CaseKeys, desk: Desk) -> Boat:
         keel=desk.fill(Keel, boat.keel, "boat.keel", "boat.keel", words),
         rudder=desk.fill(Rudder, boat.rudder, "boat.rudder", "boat.rudder", words),
         windage=desk.fill(Windage, boat.windage, "boat.windage", "boat.windage"),
+        floatation=desk.fill(Floatation, boat.floatation, "boat.floatation", "boat.floatation"),
+        offsets=None,
+        spaces=tuple(_space(keys, root, desk, number) for number in range(len(boat.spaces))),
         bottom=boat.bottom or "",
         datum=boat.datum or DATUM,
+    )
+
+
+def _space(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Space:
+    """One space for batteries; it lies on the centre line unless y says otherwise."""
+    space, path = keys.boat.spaces[number], f"boat.spaces[{number}]"
+    return desk.fill(
+        Space,
+        space,
+        path,
+        "boat.spaces",
+        y=desk.number(space.y, f"{path}.y", "boat.spaces.y") or 0.0,
+        line=line_of(root, ("boat", "spaces", number)),
     )
 
 

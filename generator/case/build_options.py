@@ -31,8 +31,9 @@ def build_option(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Option:
         bank=_bank(option, desk, path),
         diesel=_diesel(keys, option, desk, path, words),
         propeller=desk.fill(Propeller, screw, f"{path}.propeller", "propeller", words),
-        removed=tuple(_item(item, root, desk, (number, "removed", n)) for n, item in removed),
-        added=tuple(_item(item, root, desk, (number, "added", n)) for n, item in added),
+        kept=tuple(part for part in option.kept if part),
+        removed=tuple(_item(item, keys, root, desk, (number, "removed", n)) for n, item in removed),
+        added=tuple(_item(item, keys, root, desk, (number, "added", n)) for n, item in added),
         costs=tuple(_cost(cost, root, desk, (number, n)) for n, cost in enumerate(option.costs)),
         line=line_of(root, ("options", number)),
     )
@@ -91,17 +92,24 @@ def _diesel(
     return desk.fill(Diesel, own_engine(keys, option), f"{path}.diesel", "engine", words)
 
 
-def _item(item: LedgerItemKeys, root: Keys, desk: Desk, spot: tuple[int, str, int]) -> LedgerItem:
-    """One mass; it stands amidships at the waterline unless y and z say otherwise."""
+def _item(
+    item: LedgerItemKeys, keys: CaseKeys, root: Keys, desk: Desk, spot: tuple[int, str, int]
+) -> LedgerItem:
+    """One mass; on the centre line at the waterline unless it or its space says otherwise."""
     number, ledger, row = spot
     path, key = f"options[{number}].{ledger}[{row}]", f"options.{ledger}"
+    space = next((s for s in keys.boat.spaces if s.name == item.space and item.space), None)
+    x, y, z = (getattr(item, axis) or getattr(space, axis, None) for axis in ("x", "y", "z"))
     return desk.fill(
         LedgerItem,
         item,
         path,
         key,
-        y=desk.number(item.y, f"{path}.y", f"{key}.y") or 0.0,
-        z=desk.number(item.z, f"{path}.z", f"{key}.z") or 0.0,
+        x=desk.number(x, f"{path}.x", f"{key}.x"),
+        y=desk.number(y, f"{path}.y", f"{key}.y") or 0.0,
+        z=desk.number(z, f"{path}.z", f"{key}.z") or 0.0,
+        part=item.part or "",
+        space=item.space or "",
         source=item.source or "estimate",
         line=line_of(root, ("options", number, ledger, row)),
     )

@@ -39,3 +39,6 @@ class Masses:
     motor_per_kilowatt: Numbers  # kg/W inside
     battery_fastening: Numbers  # share of battery mass
     cabling: Numbers
+    starter_battery: Numbers
+    tank_share: Numbers  # of the mass of the fuel that fills it
+    shock_allowance: Numbers  # on the weight of battery boxes, times its size

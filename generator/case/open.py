@@ -9,8 +9,10 @@ from pathlib import Path
 from generator.case.build import build_case
 from generator.case.case import Case
 from generator.case.check import Finding, find_contradictions
+from generator.case.check_places import find_misplaced
 from generator.case.check_trial import find_trial_contradictions
 from generator.case.inherit import inherit_options
+from generator.case.offsets_file import read_offsets
 from generator.case.plausible import find_doubts
 from generator.case.read import read_document
 from generator.case.said import Keys, Place, line_of, normalise_section, path_text
@@ -26,13 +28,19 @@ def read_case(path: Path) -> Case:
     parents = inherit_options(root, document.file, faults)
     checked = validate(root, document.file, parents)
     faults.extend(checked.faults)
-    found = [*find_contradictions(checked.case), *find_trial_contradictions(checked.case)]
+    lines = read_offsets(path.parent, checked.case.boat.offsets, root, document.file)
+    faults.extend(lines.faults)
+    found = [
+        *find_contradictions(checked.case),
+        *find_trial_contradictions(checked.case),
+        *find_misplaced(checked.case),
+    ]
     findings = _not_inherited(found, parents)
     faults.extend(_placed(findings, root, document.file, False))
     if faults:
         raise CaseError(_once(faults))
     warnings = _once(_placed(find_doubts(checked.case), root, document.file, True))
-    return build_case(checked.case, root, path, document.content, tuple(warnings))
+    return build_case(checked.case, root, path, document.content, tuple(warnings), lines.offsets)
 
 
 def _not_inherited(findings: list[Finding], parents: dict[int, int]) -> list[Finding]:

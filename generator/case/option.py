@@ -44,6 +44,11 @@ class Blocks:
     parallel: int
     discharge_limit: Numbers | None  # A, BMS continuous of one block
 
+    @property
+    def count(self) -> int:
+        """How many blocks the bank comes in."""
+        return self.series * self.parallel
+
 
 @dataclass(frozen=True)
 class Bank:
@@ -80,16 +85,34 @@ class Bank:
         """Years until it is replaced; by the calendar alone where nobody has aged it yet."""
         return self.calendar_life if self.life is None else self.life
 
+    block_volume: Numbers | None  # m3 of one block, with what it needs around it
+
+
+# Parts of the old plant that an option may keep aboard.
+OLD_PARTS = ("exhaust", "fuel", "tank", "starter battery")
+# What an item of a ledger can be; the first five are counted from the register where a ledger
+# that names its parts leaves them out.
+PARTS_ABOARD = (
+    "engine", "exhaust", "fuel", "tank", "starter battery", "motor", "battery", "cables",
+    "old cables", "fluids", "boxes", "panels and frames", "ballast", "other",
+)  # fmt: skip
+
 
 @dataclass(frozen=True)
 class LedgerItem:
-    """One mass that goes out or comes in. kg, m; x forward of the datum, z above the waterline."""
+    """One mass that goes out or comes in. kg, m.
+
+    x forward of the datum, y to starboard, z above the waterline. An item in a named space of
+    the boat that says no place of its own stands at the centre of that space.
+    """
 
     name: str
     mass: Numbers
     x: Numbers | None
     y: Numbers
     z: Numbers
+    part: str  # a word of PARTS_ABOARD, or empty
+    space: str  # a name of boat.spaces, or empty
     source: str  # weighed, measured, builder, estimate, register
     line: int
 
@@ -106,6 +129,7 @@ class Option:
     bank: Bank | None
     diesel: Diesel | None
     propeller: Propeller
+    kept: tuple[str, ...]  # parts of the old plant that stay, words of OLD_PARTS
     removed: tuple[LedgerItem, ...]
     added: tuple[LedgerItem, ...]
     costs: tuple[CostItem, ...]

@@ -174,3 +174,4 @@ class BankKeys(Group):
     mass: Mass = None
     life: Years = None
     manufacture: CarbonPerEnergy = None
+    block_volume: Volume = None

@@ -215,10 +215,6 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
         if total > 0.3 * si(case.boat.hull.displacement):
             problem = f"sums to {total:.0f} kg, more than 30 % of her displacement"
             yield Finding((*place, name), problem, "expected less")
-        for number, item in enumerate(ledger):
-            if item.x and abs(item.x.value) > si(case.boat.hull.length_overall):
-                problem = f"is {item.x.shown}, off the boat"
-                yield Finding((*place, name, number, "x"), problem, "expected a place on board")
     for number, cost in enumerate(option.costs):
         named = cost.part is None and part_by_name(cost.name or "") in CREDITS
         if named and cost.amount and cost.amount.value > 0.0:

@@ -14,6 +14,7 @@ from generator.case.boat_keys import BoatKeys, FactorsKeys, MassesKeys, WatersKe
 from generator.case.group import NEEDED, NEEDED_LIST, Group, needed, with_neighbours
 from generator.case.key_kinds import CalendarYear, Mass, Money, Name, Position, Words, YearOfCost
 from generator.case.leaf import ORIGINS, Beside, Word
+from generator.case.option import OLD_PARTS, PARTS_ABOARD
 from generator.case.plant_keys import BankKeys, EngineKeys, MotorKeys, PropellerKeys, TrialKeys
 from generator.case.prices import PARTS
 from generator.case.usage_keys import (
@@ -37,6 +38,8 @@ class LedgerItemKeys(Group):
     x: Position = None
     y: Position = None
     z: Position = None
+    part: Annotated[str | None, Word(PARTS_ABOARD)] = None
+    space: Words = None
     source: Annotated[str | None, Word(ORIGINS)] = Field(default=None, alias="from")
     plus_minus: Annotated[str | None, Beside()] = None
 
@@ -77,6 +80,7 @@ class OptionKeys(Group):
     bank: BankKeys = BankKeys()
     engine: EngineKeys = Field(default=EngineKeys(), json_schema_extra=_OVERRIDES)
     propeller: PropellerKeys = Field(default=PropellerKeys(), json_schema_extra=_OVERRIDES)
+    kept: tuple[Annotated[str | None, Word(OLD_PARTS)], ...] = ()
     removed: tuple[LedgerItemKeys, ...] = ()
     added: tuple[LedgerItemKeys, ...] = ()
     costs: tuple[CostItemKeys, ...] = ()

@@ -50,7 +50,6 @@ from generator.report.results.option_part import (
     particulars,
     reserve_part,
     top_speed,
-    weight_part,
     year_part,
 )
 from generator.report.results.quick_part import quick_part
@@ -60,6 +59,7 @@ from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.verdict_part import verdict_part
+from generator.report.results.weight_part import placement_part, weight_part
 from generator.sensitivity import Tornado
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
@@ -160,6 +160,7 @@ def _option(item: OptionStudy, money: Tornado | None) -> dict[str, Any]:
         "weight": weight_part(found),
         "cost": cost_part(found, money),
         "carbon": carbon_part(found),
+        **placement_part(found),
         "verdict": verdict_part(item.verdict, found.place),
     }
 
@@ -195,6 +196,7 @@ METHOD_SOURCES = (
     "gasper2023",
     "iec60034",
     "peukert",
+    "cfr_144_315",
 )
 
 

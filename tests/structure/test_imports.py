@@ -80,8 +80,9 @@ MAY_IMPORT = {
 # The bottom line: names for errors and for arrays of numbers, free to all but one another.
 FREE = ("generator.errors", "generator.arrays", "generator.version")
 
-# The analyses that all others stand on: vessel, demand, plant and power at given speeds, and how
-# a spread of draws is read. Of any other analysis only the result class may be taken.
+# The analyses that all others stand on: vessel, floating and ledger, demand, plant and power at
+# given speeds, and how a spread of draws is read. Of any other analysis only the result class may
+# be taken.
 SHARED_STEPS = tuple(
     f"generator.analyses.{name}"
     for name in (
@@ -89,7 +90,9 @@ SHARED_STEPS = tuple(
         "criteria",
         "demand",
         "engine_space",
+        "floating",
         "hull",
+        "mass_ledger",
         "plant",
         "power",
         "pull",

@@ -14,7 +14,8 @@ if TYPE_CHECKING:
 
 MOST = 6  # masses named on each side
 TIMES = 20  # how many times too large the new waterline is drawn
-FLAG = 0.034  # height of one line of flags over the length shown
+WIDER = 1.45  # the width drawn over her length, with room for the names forward
+FLAG = 0.026  # height of one line of flags over the length shown
 START = {"midships": 0.5, "fore end of the waterline": 1.0}  # datum, share of the waterline
 
 Points = list[tuple[float, float]]
@@ -23,7 +24,7 @@ Points = list[tuple[float, float]]
 def profile(page: Page, option: str, name: str) -> Drawing:
     """Outline of the boat with masses as discs at their place, old and new waterline."""
     boat = page.value("boat")
-    length = boat["length_overall_m"] * 1.06
+    length = boat["length_overall_m"] * WIDER
     out, into = (_named(page, option, side) for side in ("removed", "added"))
     above = boat["freeboard_m"] * 1.35 + length * FLAG * (len(out) + 0.6)
     below = boat["draught_m"] * 1.05 + length * FLAG * (len(into) + 0.4)
@@ -105,9 +106,33 @@ def _waterlines(page: Page, axes: Axes, option: str, boat: dict[str, Any]) -> No
     trim = page.value(f"{option}.weight.trim_mm")
     if sink is None or trim is None:
         return
-    ends = [TIMES * (sink + trim * (x / length - 0.5)) / 1000 for x in (left, right)]
+    ends = [_level(page, option, sink, trim, x, length) for x in (left, right)]
+    _limits(page, axes, option, sink, length)
     axes.plot([left, right], ends, color=trait(page, option).colour, linewidth=1.3,
               linestyle=(0, (5, 2)), zorder=4)  # fmt: skip
+
+
+def _level(page: Page, option: str, sink: float, trim: float, x: float, length: float) -> float:
+    """Height of the new waterline on her side, enlarged; she trims about her flotation."""
+    about = float(page.value(f"{option}.weight.before.flotation_m")) + _datum(page)
+    return TIMES * (sink + trim * (x - about) / length) / 1000
+
+
+def _limits(page: Page, axes: Axes, option: str, sink: float, length: float) -> None:
+    """The waterlines at the limit of trim, and the way of the centre of gravity."""
+    limit = page.value(f"{option}.weight.trim_limit_mm")
+    for sign in (1.0, -1.0):
+        ends = [_level(page, option, sink, sign * limit, x, length) for x in (0.0, length)]
+        axes.plot([0.0, length], ends, color=QUIET, linewidth=0.8, linestyle=(0, (2, 3)), zorder=3)
+    shift = page.value(f"{option}.weight.gravity_forward_mm")
+    if not shift:
+        return
+    start = float(page.value(f"{option}.weight.before.gravity_m")) + _datum(page)
+    away = TIMES * shift / 1000
+    high = 0.35 * page.value("boat.freeboard_m")
+    axes.annotate("", (start + away, high), (start, high),
+                  arrowprops={"arrowstyle": "-|>", "color": trait(page, option).colour, "lw": 1.4},
+                  zorder=6)  # fmt: skip
 
 
 def _flags(page: Page, axes: Axes, option: str, keys: list[str], start: float, up: int) -> None:
@@ -125,7 +150,8 @@ def _flags(page: Page, axes: Axes, option: str, keys: list[str], start: float, u
                   alpha=0.92, zorder=5 - up)  # fmt: skip
         sign = "out" if up > 0 else "in"
         text = f"{page.plain(f'{key}.mass_kg', 'mass')} {sign}: {row['name']}"
-        label(axes, (x + (right - left) * 0.008, height), text, va="center", fontsize=7.8)
+        label(axes, (x + (right - left) * 0.008, height), text, va="center", fontsize=7.4,
+              bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.6}, zorder=7)  # fmt: skip
 
 
 def _datum(page: Page) -> float:

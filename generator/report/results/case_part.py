@@ -97,6 +97,9 @@ def boat_part(case: Case, today: Findings) -> dict[str, Any]:
         "beam_draught_ratio": put(form.waterline_beam / form.canoe_draught, "1"),
         "prismatic_coefficient": put(form.prismatic_coefficient, "1"),
         "hull_speed_kn": put(today.power.vessel.hull_speed, "kn"),
+        "offsets_file": None if boat.offsets is None else boat.offsets.file,
+        "roll_period_s": put(boat.floatation.roll_period, "s"),
+        "shock_allowance": put(case.masses.shock_allowance, "1"),
         "floatation_centre_m": put(form.waterline_length * (0.5 + form.lcf), "m"),
     }
 

@@ -11,7 +11,6 @@ from generator.analyses.findings import Findings
 from generator.analyses.legs import LegResult
 from generator.analyses.spread import scalar, spread
 from generator.arrays import Array, Numbers
-from generator.case.option import LedgerItem
 from generator.report.results.case_part import propeller_part
 from generator.report.results.energy_part import condition_part
 from generator.report.results.suffix import PER_SI, put
@@ -194,43 +193,6 @@ def _leg(found: Findings, item: LegResult) -> Row:
     row["exposed_speed_kn"] = scalar(spread(np.nan_to_num(speed_made)).middle) * PER_SI["kn"]
     row["why"] = "" if row["fits"] else "less than the need in more than one draw of ten"
     return row
-
-
-def weight_part(found: Findings) -> Row:
-    """Ledgers and floatation."""
-    weight = found.weight
-    trim_angle = None if weight.trim is None else spread(weight.trim)
-    length = float(np.asarray(found.power.vessel.form.waterline_length).flat[0])
-    before = put(found.case.boat.hull.displacement, "kg")
-    return {
-        "removed_kg": scalar(spread(weight.removed_mass).middle),
-        "added_kg": scalar(spread(weight.added_mass).middle),
-        "net_kg": scalar(spread(weight.net).middle),
-        "net_low_kg": scalar(spread(weight.net).low),
-        "net_high_kg": scalar(spread(weight.net).high),
-        "absolute_kg": scalar(spread(weight.removed_mass + weight.added_mass).middle),
-        "displacement_before_kg": before,
-        "displacement_after_kg": put(weight.displacement, "kg"),
-        "sinkage_mm": scalar(spread(weight.sinkage).middle) * 1e3,
-        "trim_deg": None if trim_angle is None else scalar(trim_angle.middle) * PER_SI["deg"],
-        "trim_mm": None
-        if trim_angle is None
-        else float(np.tan(scalar(trim_angle.middle))) * length * 1e3,
-        "trim_why": weight.trim_why or None,
-        "removed": [_item(item) for item in weight.removed],
-        "added": [_item(item) for item in weight.added],
-    }
-
-
-def _item(item: LedgerItem) -> Row:
-    return {
-        "name": item.name,
-        "mass_kg": scalar(spread(item.mass).middle),
-        "x_m": put(item.x, "m"),
-        "y_m": put(item.y, "m"),
-        "z_m": put(item.z, "m"),
-        "source": item.source,
-    }
 
 
 def year_part(found: Findings) -> Row:

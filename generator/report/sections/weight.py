@@ -15,26 +15,58 @@ def part(page: Page) -> Part:
         option for option in page.options
         if page.value(f"{option}.weight.removed") or page.value(f"{option}.weight.added")
     ]  # fmt: skip
-    figures = tuple(_figure(page, motor) for motor in page.motors if motor in moved)
-    ledger = (_ledger(page, moved),) if moved else ()
+    drawn = [motor for motor in page.motors if motor in moved]
+    figures = tuple(_figure(page, motor, motor == drawn[0]) for motor in drawn)
     text = page.text(
-        "The masses are those of the two ledgers; {boat.name|given} floats today at "
-        "{boat.displacement_kg|mass}. x is measured forward of the {boat.datum|given}, z above the "
-        "waterline."
+        "{boat.name|given} floats today at {boat.displacement_kg|mass}. x is measured forward of "
+        "the {boat.datum|given}, y to starboard, z above the waterline; with doubts, moments and "
+        "parts the same list is weight_ledger.csv, for the yard."
     )
-    return Part("weight", "Weight and trim", (text,), figures, ledger, (_summary(page),))
+    more = _left_out(page, moved)
+    opening = (_summary(page, moved), _ledger(page, moved)) if moved else ()
+    return Part("weight", "Weight and trim", (text, *more), figures, (), opening)
 
 
-def _figure(page: Page, motor: str) -> Figure:
+LACKS = {
+    "filled": "Masses of the register, to be weighed, set where the heaviest item of their side "
+    "stands: {0} ({1}).",
+    "not_counted": "No mass is given for {0} ({1}), so none is counted.",
+}
+
+
+def _left_out(page: Page, moved: list[str]) -> tuple[Markup, ...]:
+    """What the owner's ledgers lack: filled from the register, or not counted at all."""
+    said: dict[tuple[str, str], list[str]] = {}
+    for option in moved:
+        for name in ("filled", "not_counted"):
+            if lacks := page.value(f"{option}.weight.{name}"):
+                said.setdefault((name, str(lacks)), []).append(option)
+    sentences = [
+        page.text(LACKS[name].format(f"{{{options[0]}.weight.{name}|given}}", _named(options)))
+        for (name, _), options in said.items()
+    ]
+    return tuple(sentences)
+
+
+def _named(options: list[str]) -> str:
+    return " and ".join(f"{{{option}.name|given}}" for option in options)
+
+
+NOTE = (
+    "Outline drawn from the main dimensions, not from her lines. Discs by mass: hollow goes out, "
+    "filled comes in. Dashed: the new waterline, moved twenty times too far; grey: the trim of "
+    "{KEY|length_small} either way that still passes. Arrow: her centre of gravity, likewise."
+)
+AGAIN = "Drawn like the one above; grey: the {KEY|length_small} of trim that still pass."
+
+
+def _figure(page: Page, motor: str, first: bool) -> Figure:
     own = f"{motor}.weight"
     finding = page.text(
         f"{{{motor}.name|given}}: {{{own}.removed_kg|mass}} out and {{{own}.added_kg|mass}} in, "
         f"net {{{own}.net_kg|mass:signed}}; she {_sinks(page, own)}{_trims(page, own)}."
     )
-    note = page.text(
-        "Outline drawn from the main dimensions, not from her lines. Discs by mass: hollow goes "
-        "out, filled comes in. Dashed: the new waterline, much enlarged."
-    )
+    note = page.text((NOTE if first else AGAIN).replace("KEY", f"{own}.trim_limit_mm"))
     name = f"profile-{page.value(motor)['id']}"
     return Figure(name, finding, note, profile(page, motor, name))
 
@@ -52,56 +84,90 @@ def _trims(page: Page, own: str) -> str:
     return f" and trims {{{own}.trim_mm|length_small:size}} by the {end}"
 
 
+Lines = tuple[tuple[str, str, str], ...]
 LINES = (
-    ("removed_kg", "mass", "Out"), ("added_kg", "mass", "In"), ("net_kg", "mass:signed", "Net"),
-    ("absolute_kg", "mass", "Sum of both"), ("displacement_after_kg", "mass", "Displacement after"),
-    ("sinkage_mm", "length_small:signed", "Sinkage"),
+    ("net_kg", "mass:signed", "Net mass"),
+    ("net_share_pct", "percent:signed", "Net, of lightship"),
+    ("absolute_share_pct", "percent", "Out and in together, of lightship"),
+    ("fore_mm", "length_small:signed", "Draught at the fore end of the waterline, deeper"),
+    ("aft_mm", "length_small:signed", "Draught at the aft end, deeper"),
     ("trim_mm", "length_small:signed", "Trim, by the bow"),
+    ("list_deg", "angle:signed", "List, to starboard"),
+    ("gravity_forward_mm", "length_small:signed", "Centre of gravity, forward"),
+    ("gravity_up_mm", "length_small:signed", "Centre of gravity, up"),
+)
+LIMITS = (
+    ("drain_after_mm", "length_small", "Lowest drain above water"),
+    ("freeboard_aft_after_m", "length", "Freeboard aft"),
+    ("plate_left_kg", "mass:signed", "Left of the builder's plate when cruising"),
 )  # fmt: skip
 
 
-def _summary(page: Page) -> Table:
-    keys = [f"{option}.weight.{name}" for option in page.options for name, _, _ in LINES]
-    columns = [numbers(page.words(f"{option}.name"), 70 // len(page.options))
-               for option in page.options]  # fmt: skip
+def _summary(page: Page, moved: list[str]) -> Table:
+    """What moves, how far she follows, and what is left of the limits that were measured."""
+    known = tuple(
+        line
+        for line in LIMITS
+        if any(page.value(f"{key}.weight.{line[0]}") is not None for key in moved)
+    )
+    columns = [numbers(page.words(f"{key}.name"), 60 // len(moved)) for key in moved]
     rows = tuple(
         Row(
             Markup.escape(label),
-            tuple(page.show(f"{option}.weight.{name}", form) for option in page.options),
+            tuple(page.show(f"{key}.weight.{name}", form) for key in moved),
         )
-        for name, form, label in LINES
+        for name, form, label in LINES + known
     )
-    caption = page.text("Weight, sinkage and trim of every option")
-    return Table(
-        "weight-table", caption, (words("Quantity", 30), *columns), rows, reasons(page, keys)
+    keys = [f"{key}.weight.{name}" for key in moved for name, _, _ in LINES + known]
+    caption = page.text("Masses of every option that moves some, and how {boat.name|given} follows")
+    heads = (words("Quantity", 40), *columns)
+    notes = reasons(page, keys) + _unchecked(page, known)
+    return Table("weight-table", caption, heads, rows, notes)
+
+
+def _unchecked(page: Page, known: Lines) -> tuple[Markup, ...]:
+    """The limits that the case gives no figure for."""
+    lacking = [label[0].lower() + label[1:] for *_, label in LIMITS if label not in
+               {row[-1] for row in known}]  # fmt: skip
+    if not lacking:
+        return ()
+    return (
+        page.text(f"Not in the case of {{boat.name|given}}, so unchecked: {', '.join(lacking)}."),
     )
+
+
+PLACE = ("way", "name", "x_m", "y_m", "z_m", "source")
 
 
 def _ledger(page: Page, moved: list[str]) -> Table:
+    """One row for each thing at its place, what leaves first; its mass in each option."""
+    things: dict[tuple[str, ...], dict[str, str]] = {}
+    for option in moved:
+        for key in page.keys(f"{option}.weight.ledger"):
+            place = tuple(str(page.value(f"{key}.{name}")) for name in PLACE)
+            things.setdefault(place, {})[option] = key
     rows = [
-        _item(page, key, word)
-        for option in moved
-        for side, word in (("removed", "out"), ("added", "in"))
-        for key in page.keys(f"{option}.weight.{side}")
+        _thing(page, moved, keys)
+        for way in ("out", "in")
+        for place, keys in things.items()
+        if place[0] == way
     ]
     caption = page.text("Masses that leave {boat.name|given} and that come aboard, with places")
-    length = page.unit("length")
+    length, mass = page.unit("length"), page.unit("mass")
     columns = (
-        words("Item", 34), words("Option", 22), words("Way", 7),
-        numbers("Mass", 11, page.unit("mass")), numbers("x", 8, length), numbers("z", 8, length),
-        words("Source", 10),
+        words("Item", 30), words("Way", 5), numbers("x", 7, length), numbers("y", 7, length),
+        numbers("z", 7, length), words("Source", 13),
+        *(numbers(page.words(f"{key}.name"), 31 // len(moved), mass) for key in moved),
     )  # fmt: skip
     return Table("ledger", caption, columns, tuple(rows), (), "long")
 
 
-def _item(page: Page, key: str, word: str) -> Row:
+def _thing(page: Page, moved: list[str], keys: dict[str, str]) -> Row:
+    key = next(iter(keys.values()))
     cells = (
-        page.words(f"{key.split('.weight.')[0]}.name"),
-        Markup(word),
-        page.show(f"{key}.mass_kg", "mass:bare"),
-        page.show(f"{key}.x_m", "length:bare"),
-        page.show(f"{key}.z_m", "length:bare"),
+        page.words(f"{key}.way"),
+        *(page.show(f"{key}.{name}", "length:bare") for name in ("x_m", "y_m", "z_m")),
         page.words(f"{key}.source"),
+        *(page.at(keys.get(option), "mass_kg", "mass:bare,size") for option in moved),
     )
-    first = key.endswith(".removed.0")
-    return Row(page.words(f"{key}.name"), cells, "group" if first else "")
+    return Row(page.words(f"{key}.name"), cells)

@@ -107,6 +107,7 @@ def test_every_number_of_the_case_is_an_assumption(name: str) -> None:
         if name not in ("assumptions", "warnings")
         for path in numbers(part, name)
     ]
+    held = [path for path in held if not path.startswith("boat.offsets.")]  # of a file of its own
     unlisted = {path for path in held if path not in listed and not path.endswith((".y", ".z"))}
     assert unlisted == set()
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from pydantic import BaseModel
 
-from generator.case.boat import Boat, Hull, Keel, Rudder, Waters, Windage
+from generator.case.boat import Boat, Floatation, Hull, Keel, Rudder, Space, Waters, Windage
 from generator.case.boat_keys import BOTTOMS
 from generator.case.carbon import Carbon
 from generator.case.case import Instruction
@@ -31,6 +31,8 @@ MIRRORS = [
     (("boat", "keel"), Keel),
     (("boat", "rudder"), Rudder),
     (("boat", "windage"), Windage),
+    (("boat", "floatation"), Floatation),
+    (("boat", "spaces"), Space),
     (("waters",), Waters),
     (("factors",), Factors),
     (("masses",), Masses),

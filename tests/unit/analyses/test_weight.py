@@ -1,0 +1,237 @@
+"""Ledgers, floating and placement worked by hand, or against every way there is."""
+
+from __future__ import annotations
+
+import itertools
+import math
+from dataclasses import replace
+from functools import lru_cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from generator.analyses.floating import afloat, loaded
+from generator.analyses.mass_ledger import at_fill, ledger
+from generator.analyses.placement import LIST_LIMIT, TRIM_LIMIT, Placement, place
+from generator.analyses.weight import weigh
+from generator.case.boat import Space
+from generator.case.case import Case
+from generator.case.open import read_case
+
+CASES = Path(__file__).parents[3] / "cases"
+ELECTRIC = 2
+
+
+@lru_cache(maxsize=4)
+def case_of(name: str) -> Case:
+    return read_case(CASES / f"{name}.yaml")
+
+
+def sloop() -> Case:
+    return case_of("sloop_30_weekend")
+
+
+def spaced(case: Case, *spaces: Space) -> Case:
+    return replace(case, boat=replace(case.boat, spaces=spaces))
+
+
+def found_places(case: Case) -> Placement:
+    option = case.options[ELECTRIC]
+    found = place(case, option, weigh(case, option))
+    assert found is not None
+    return found
+
+
+def test_parts_left_out_come_from_the_register_and_say_so() -> None:
+    """Case every_key lists engine and fuel, keeps the exhaust: tank and starter battery lack."""
+    case = case_of("every_key")
+    found = ledger(case, case.options[ELECTRIC])
+    filled = {item.part: item for item in found.removed if item.source == "register"}
+    assert set(filled) == {"tank", "starter battery"}
+    assert filled["tank"].mass == pytest.approx(0.10 * 120e-3 * 840.0)  # 10 % of 120 l of fuel
+    assert filled["starter battery"].mass == 22.0
+    assert filled["tank"].x == 2.60  # where the engine stands
+    assert [item.part for item in found.added if item.source == "register"] == ["cables"]
+    assert found.not_counted == ("old cables", "fluids")
+
+
+def test_a_ledger_that_names_no_parts_is_taken_as_complete() -> None:
+    case = sloop()
+    option = case.options[ELECTRIC]
+    bare = replace(
+        option,
+        removed=tuple(replace(item, part="") for item in option.removed),
+        added=tuple(replace(item, part="") for item in option.added),
+        kept=(),
+    )
+    found = ledger(case, bare)
+    assert found.filled == ()
+    assert (len(found.removed), len(found.added)) == (7, 3)
+
+
+def test_an_empty_ledger_is_the_register_s() -> None:
+    case = sloop()
+    found = ledger(case, replace(case.options[ELECTRIC], removed=(), added=(), kept=()))
+    assert [item.part for item in found.removed] == [
+        "engine", "exhaust", "fuel", "tank", "starter battery",
+    ]  # fmt: skip
+    assert all(item.source == "register" for item in (*found.removed, *found.added))
+    assert len(found.unplaced) == 8
+
+
+def test_kept_parts_stay_aboard() -> None:
+    case = sloop()
+    option = replace(case.options[ELECTRIC], removed=(), added=(), kept=("exhaust", "tank"))
+    parts = [item.part for item in ledger(case, option).removed]
+    assert parts == ["engine", "fuel", "starter battery"]
+
+
+def test_the_tank_is_full_half_and_empty() -> None:
+    """Sandpiper's 55 l tank holds 46.2 kg; net is 40 kg with the 23 kg she was weighed with."""
+    case = sloop()
+    found = ledger(case, case.options[ELECTRIC])
+    assert found.full_tank == pytest.approx(46.2)
+    weight = weigh(case, case.options[ELECTRIC])
+    net = {
+        item.name: float(np.asarray(item.change.after.displacement))
+        - float(np.asarray(item.change.before.displacement))
+        for item in weight.conditions
+    }
+    assert net["as she sails, tank full"] == pytest.approx(40.0 + 23.0 - 46.2)
+    assert net["as she sails, tank empty"] == pytest.approx(40.0 + 23.0)
+    after = [float(np.asarray(item.change.after.displacement)) for item in weight.conditions[:3]]
+    assert after == pytest.approx([4340.0] * 3)  # without a tank she floats as she floats
+    light = weight.conditions[3].change.before.displacement
+    assert float(np.asarray(light)) == pytest.approx(0.85 * 4300.0)
+    assert at_fill(found, 0.0).fuel is not None
+
+
+def test_metacentric_height_by_test_by_roll_and_by_height() -> None:
+    case = sloop()
+    rolled = afloat(case)
+    gyration = 0.38 * 3.02
+    assert float(np.asarray(rolled.metacentric_height)) == pytest.approx(
+        (2 * math.pi * gyration / 2.5) ** 2 / 9.80665
+    )
+    assert float(np.asarray(rolled.roll_period)) == pytest.approx(2.5)
+    given = replace(case.boat.floatation, metacentric_height=0.9)
+    inclined = afloat(replace(case, boat=replace(case.boat, floatation=given)))
+    assert float(np.asarray(inclined.metacentric_height)) == pytest.approx(0.9)
+    plain = replace(case.boat.floatation, roll_period=None)
+    assumed = afloat(replace(case, boat=replace(case.boat, floatation=plain)))
+    assert assumed.gravity[2] == 0.0
+    stands = [item.stands_by for item in (rolled, inclined, assumed)]
+    assert stands == ["timed roll", "inclining test", "height of gravity"]
+
+
+def test_hydrostatics_are_given_then_of_the_lines_then_of_the_dimensions() -> None:
+    case = case_of("every_key")
+    assert afloat(case).source == "given"
+    bare = replace(
+        case.boat.floatation,
+        waterplane_area=None,
+        buoyancy_height=None,
+        transverse_radius=None,
+        longitudinal_radius=None,
+    )
+    lined = afloat(replace(case, boat=replace(case.boat, floatation=bare)))
+    assert lined.source == "offsets"
+    assert float(np.asarray(lined.waterplane_area)) == pytest.approx(16.02, abs=0.01)
+    unlined = replace(case.boat, floatation=bare, offsets=None)
+    few = afloat(replace(case, boat=unlined))
+    assert few.source == "dimensions"
+    # Few dimensions against the same hull's lines: the coefficients of the case fit them roughly.
+    for name in ("waterplane_area", "transverse_radius", "longitudinal_radius"):
+        ratio = float(np.asarray(getattr(few, name))) / float(np.asarray(getattr(lined, name)))
+        assert 0.8 < ratio < 1.25, name
+
+
+def test_a_lighter_boat_is_stiffer_in_her_radius_not_in_her_waterplane() -> None:
+    today = afloat(sloop())
+    light = loaded(today, 3655.0)
+    assert light.waterplane_area == today.waterplane_area
+    assert float(np.asarray(light.transverse_radius)) > float(np.asarray(today.transverse_radius))
+
+
+def test_blocks_go_where_trim_and_list_are_least_of_all_ways() -> None:
+    """Every way to share the blocks out, tried one by one, is no better."""
+    case = sloop()
+    found = found_places(case)
+    option = case.options[ELECTRIC]
+    change = weigh(case, option).change
+    flotation = float(np.asarray(change.before.flotation))
+    along = [float(np.asarray(berth.space.x)) - flotation for berth in found.berths]
+    across = [float(np.asarray(berth.space.y)) for berth in found.berths]
+    counts = [berth.blocks for berth in found.berths]
+    assert sum(counts) == 2
+    assert all(berth.blocks <= berth.room for berth in found.berths)
+    assert found.trim_moment is not None
+    assert found.list_moment is not None
+    assert found.trim is not None
+    assert found.list is not None
+    mass = found.block_mass
+    rest = (
+        found.trim_moment - mass * sum(n * a for n, a in zip(counts, along, strict=True)),
+        found.list_moment - mass * sum(n * a for n, a in zip(counts, across, strict=True)),
+    )
+    per = (found.trim / found.trim_moment, found.list / found.list_moment)
+
+    def badness(way: tuple[int, ...]) -> float:
+        trim = rest[0] + mass * sum(n * a for n, a in zip(way, along, strict=True))
+        side = rest[1] + mass * sum(n * a for n, a in zip(way, across, strict=True))
+        return abs(trim * per[0]) / TRIM_LIMIT + abs(side * per[1]) / LIST_LIMIT
+
+    ways = itertools.product(*(range(berth.room + 1) for berth in found.berths))
+    least = min(badness(way) for way in ways if sum(way) == 2)
+    assert badness(tuple(counts)) == pytest.approx(least, rel=1e-4)
+
+
+def test_blocks_that_do_not_fit_are_a_result_with_a_reason() -> None:
+    case = sloop()
+    small = replace(case.boat.spaces[0], max_mass=60.0)
+    found = found_places(spaced(case, small))
+    assert not found.fits
+    assert found.why == "the blocks do not fit"
+    assert found.trim is None
+
+
+def test_a_small_volume_binds_before_the_mass() -> None:
+    case = sloop()
+    tight = replace(case.boat.spaces[0], volume=0.070, max_mass=500.0)  # one block of 68 l
+    berth = found_places(spaced(case, tight)).berths[0]
+    assert (berth.room, berth.bound_by) == (1, "volume")
+
+
+def test_what_must_shift_brings_trim_and_list_to_their_limits() -> None:
+    case = sloop()
+    ahead = replace(case.boat.spaces[0], x=6.5, y=0.9, max_mass=500.0, volume=1.0)
+    found = found_places(spaced(case, ahead))
+    assert not found.level
+    assert found.trim is not None
+    assert found.trim_moment is not None
+    along, across = found.to_shift()
+    assert along < 0.0 < found.trim_moment  # aft, against a trim by the bow
+    assert across < 0.0  # to port
+    left = (found.trim_moment + along) / found.trim_moment * found.trim
+    assert left == pytest.approx(TRIM_LIMIT)
+
+
+def test_boxes_at_sea_are_held_upside_down_too() -> None:
+    """196 kg times 2 times g sideways; upwards only where she may turn over."""
+    case = sloop()
+    option = case.options[ELECTRIC]
+    held = weigh(case, option).restraints
+    assert [float(np.asarray(each.sideways)) for each in held] == pytest.approx([196 * 2 * 9.80665])
+    assert held[0].upwards is None
+    coastal = replace(case, waters=replace(case.waters, exposure="coastal"))
+    assert weigh(coastal, option).restraints[0].upwards == held[0].sideways
+
+
+def test_the_plate_loses_what_the_boat_gains() -> None:
+    case = sloop()
+    plate = replace(case.boat.floatation, plate_load=1000.0)
+    plated = replace(case, boat=replace(case.boat, floatation=plate))
+    left = weigh(plated, case.options[ELECTRIC]).plate_left
+    # cruising less light: 0.20 of 4300 kg; net 40 kg
+    assert float(np.asarray(left)) == pytest.approx(1000.0 - 0.20 * 4300.0 - 40.0)
