@@ -1,0 +1,115 @@
+"""Which fuse may protect a conductor, and which class of fuse breaks the fault?"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from generator.tables.load import read_table
+
+FIFTY_VOLTS = 50.0  # V, where the rule for fuses changes
+LOAD_SHARE = 0.8  # of its rating that a fuse carries for good
+OVER_AMPACITY = 1.5  # of allowable current, at most
+
+
+def fuse_ratings() -> list[float]:
+    """Ratings in which fuses are sold, rising.
+
+    The column of a table.
+
+    Returns:
+        ratings [A]
+
+    Valid: direct current on boats
+    Source: practice, usual series of ratings
+    """
+    return [float(rating) for rating in read_table("energy/fuse_sizes").column("rating")]
+
+
+def least_fuse(continuous: float, lasting: float) -> float | None:
+    """Smallest rating sold that carries a load for good and a longer peak.
+
+    I_f >= I / 0.8 and I_f >= I_peak
+
+    Args:
+        continuous: I, for good [A]
+        lasting: I_peak, for minutes [A]
+
+    Returns:
+        rating [A]; none where no rating is large enough
+
+    Valid: fuse in air near 30 degC
+    Source: practice, four fifths of its rating for a lasting load
+    """
+    asked = max(continuous / LOAD_SHARE, lasting)
+    return next((rating for rating in fuse_ratings() if rating >= asked), None)
+
+
+def most_fuse(ceiling: float, allowable: float) -> float:
+    """Highest rating that a conductor's fuse may have.
+
+    Below 50 V 1.5 Ia; from 50 V on Ia, or the next rating sold above it, no more than 1.5 Ia.
+    The voltage is the highest on charge, not the one on the label.
+
+    Args:
+        ceiling: highest voltage of the circuit [V]
+        allowable: Ia of the conductor in its space and bundle [A]
+
+    Returns:
+        rating [A]
+
+    Valid: direct current; the rule binds boats with petrol engines and serves others as a table
+    Source: cfr33_183, section 183.455
+    """
+    most = OVER_AMPACITY * allowable
+    if ceiling < FIFTY_VOLTS:
+        return most
+    above = (rating for rating in fuse_ratings() if rating >= allowable)
+    return min(next(above, allowable), most)
+
+
+def fuse_class(ceiling: float, fault: float, rating: float) -> tuple[str, float, float] | None:
+    """First class of fuse that bears the voltage and breaks the fault.
+
+    The first row of a table with U >= ceiling, breaking >= fault and the rating in its range.
+
+    Args:
+        ceiling: highest voltage of the circuit [V]
+        fault: prospective current at the fuse [A]
+        rating: of the fuse [A]
+
+    Returns:
+        name [-], voltage [V] and breaking capacity [A]; none where no class does
+
+    Valid: the maker's sheet of the fuse that is bought comes first
+    Source: practice, usual ratings of the classes
+    """
+    table = read_table("energy/fuse_classes")
+    fits = (
+        (table.column("voltage") >= ceiling)
+        & (table.column("breaking") >= fault)
+        & (table.column("least") <= rating)
+        & (table.column("most") >= rating)
+    )
+    if not fits.any():
+        return None
+    row = int(np.argmax(fits))
+    voltage, breaking = table.column("voltage")[row], table.column("breaking")[row]
+    return table.text("name")[row], float(voltage), float(breaking)
+
+
+def selective(upstream: float, downstream: float) -> bool:
+    """Does the fuse nearer the fault open alone?
+
+    I_up >= 1.6 I_down
+
+    Args:
+        upstream: rating nearer the battery [A]
+        downstream: rating nearer the load [A]
+
+    Returns:
+        whether it does [-]
+
+    Valid: fuses of one class and family; across classes the makers' curves decide
+    Source: iec60269, ratio of ratings for fuses of class gG
+    """
+    return upstream >= 1.6 * downstream
