@@ -12,6 +12,7 @@ from generator.analyses.cruising_range import Range
 from generator.analyses.docking import Docking
 from generator.analyses.duty import Duty
 from generator.analyses.headwind import Headwind
+from generator.analyses.installation import Installation
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
 from generator.analyses.losses import Losses
@@ -49,6 +50,7 @@ class Findings:
     reserve: Reserve
     ranges: tuple[Range, ...]
     bank: BankResult | None
+    installation: Installation | None
     legs: Legs
     low_speed: LowSpeed | None
     duty: Duty | None

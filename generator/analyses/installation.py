@@ -23,6 +23,7 @@ class Voltages:
     band_by_label: str  # what the label alone would have said
     touch_limit: float
     house: float  # of the house circuits behind the converter
+    house_ceiling: float
 
 
 @dataclass(frozen=True)

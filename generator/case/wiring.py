@@ -39,13 +39,13 @@ class Wiring:
     string_links: Numbers
     trunk_links: Numbers
     short_circuit_current: Numbers | None  # of one string, by its maker
-    clearing_time: Numbers  # of a fuse at its fault
     charge_rate: Numbers  # 1/s, charger over capacity, where the shore gives as much
     house_peak: Numbers  # W through the converter
     house_voltage: Numbers
     ramp_time: Numbers  # from nothing to full torque
     insulation_monitor: bool | None
     specialist_design: bool | None
+    said: bool  # the case has such a section
     line: int
 
 

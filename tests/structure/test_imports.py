@@ -89,6 +89,7 @@ SHARED_STEPS = tuple(
         "pull",
         "sea_trial",
         "spread",
+        "wiring",
     )
 )
 

@@ -2,13 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from generator.tables.load import read_table
 
 FIFTY_VOLTS = 50.0  # V, where the rule for fuses changes
+LARGE_BANK, LARGE_BREAKING = 2200.0, 20000.0  # A, above which abyc_e11 asks for as much
 LOAD_SHARE = 0.8  # of its rating that a fuse carries for good
 OVER_AMPACITY = 1.5  # of allowable current, at most
+
+
+@dataclass(frozen=True)
+class FuseClass:
+    """A class of fuse: V, A, and the heat it lets through over the square of its rating [s]."""
+
+    name: str
+    voltage: float
+    breaking: float
+    let_through: float
 
 
 def fuse_ratings() -> list[float]:
@@ -67,7 +80,7 @@ def most_fuse(ceiling: float, allowable: float) -> float:
     return min(next(above, allowable), most)
 
 
-def fuse_class(ceiling: float, fault: float, rating: float) -> tuple[str, float, float] | None:
+def fuse_class(ceiling: float, fault: float, rating: float) -> FuseClass | None:
     """First class of fuse that bears the voltage and breaks the fault.
 
     The first row of a table with U >= ceiling, breaking >= fault and the rating in its range.
@@ -78,7 +91,7 @@ def fuse_class(ceiling: float, fault: float, rating: float) -> tuple[str, float,
         rating: of the fuse [A]
 
     Returns:
-        name [-], voltage [V] and breaking capacity [A]; none where no class does
+        the class; none where no class does
 
     Valid: the maker's sheet of the fuse that is bought comes first
     Source: practice, usual ratings of the classes
@@ -93,8 +106,8 @@ def fuse_class(ceiling: float, fault: float, rating: float) -> tuple[str, float,
     if not fits.any():
         return None
     row = int(np.argmax(fits))
-    voltage, breaking = table.column("voltage")[row], table.column("breaking")[row]
-    return table.text("name")[row], float(voltage), float(breaking)
+    numbers = table.matrix("voltage", "breaking", "let_through")[row]
+    return FuseClass(table.text("name")[row], *(float(number) for number in numbers))
 
 
 def selective(upstream: float, downstream: float) -> bool:
@@ -113,3 +126,44 @@ def selective(upstream: float, downstream: float) -> bool:
     Source: iec60269, ratio of ratings for fuses of class gG
     """
     return upstream >= 1.6 * downstream
+
+
+def clearing_time(rating: float, let_through: float, fault: float) -> float:
+    """Time for which a fault would have to flow to do what its fuse lets through.
+
+    t = m I_f² / I²
+
+    Args:
+        rating: I_f of the fuse [A]
+        let_through: m, heat let through over the square of the rating [s]
+        fault: I, prospective current [A]
+
+    Returns:
+        t [s]
+
+    Valid: faults of ten times the rating and more
+    Source: practice, let-through of the classes
+    """
+    return let_through * (rating / fault) ** 2
+
+
+def breaker_capacity(cranking: float, branch: bool) -> float:
+    """Breaking capacity asked of a breaker on 12 or 24 V.
+
+    The first row of a table whose limit is not below the bank's cranking current.
+
+    Args:
+        cranking: cold cranking current of the bank [A]
+        branch: whether it stands in a branch; a main breaker else [-]
+
+    Returns:
+        capacity [A]
+
+    Valid: 12 and 24 V; the maker's short-circuit current comes first where it is known
+    Source: abyc_e11, interrupting capacity of breakers as quoted in the trade
+    """
+    table = read_table("energy/interrupting")
+    if cranking > LARGE_BANK:
+        return LARGE_BREAKING
+    row = int(np.searchsorted(table.column("cranking_most"), cranking))
+    return float(table.column("branch" if branch else "main")[row])
