@@ -243,13 +243,13 @@ def short_circuit_area(current: Numbers, time: Numbers, constant: Numbers) -> Nu
     Args:
         current: I, of the short circuit [A]
         time: t, until it is broken [s]
-        constant: k, 143 for cross-linked insulation from 90 to 250 degC, 115 for PVC from 70 to
-            160 degC, in A s^1/2 per square millimetre [A s^0.5/mm2]
+        constant: k of the insulation [A s^0.5/mm2]
 
     Returns:
         S [m2]
 
-    Valid: up to 5 s, no heat lost
+    Valid: up to 5 s, no heat lost; k is 143 for cross-linked insulation from 90 to 250 degC and
+        115 for PVC from 70 to 160 degC
     Source: iec60364, part 5-54, adiabatic form
     """
     return current * np.sqrt(time) / constant * 1e-6
