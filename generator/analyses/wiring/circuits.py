@@ -10,6 +10,7 @@ from generator.physics.energy.conductor import (
     boat_form_area,
     bundle_factor,
     copper_resistivity,
+    fault_constant,
     metric_form_area,
     overload_temperature,
     short_circuit_area,
@@ -26,7 +27,6 @@ SQUARE_MILLIMETRE = 1e-6
 DROP_LIMIT = 0.03  # of the voltage, main feeders: abyc_e11 and ISO practice
 MOST_SIDE_BY_SIDE = 4
 LEAST_SIDE_BY_SIDE = 50.0 * SQUARE_MILLIMETRE  # smaller ones are not doubled: common practice
-CROSS_LINKED, PLAIN = 143.0, 115.0  # A s^0.5/mm2: iec60364, 90 degC classes and up, and below
 
 
 @dataclass(frozen=True)
@@ -93,7 +93,7 @@ def drop_area(load: Load, around: Surroundings) -> float:
 
 def fault_area(rating: float, let_through: float, fault: float, around: Surroundings) -> float:
     """Least copper that the fault at its source does not spoil before the fuse opens [m2]."""
-    constant = CROSS_LINKED if around.temperature_class >= 90.0 else PLAIN
+    constant = fault_constant(around.temperature_class)
     time = clearing_time(rating, let_through, fault)
     return float(short_circuit_area(fault, time, constant))
 

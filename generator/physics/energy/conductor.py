@@ -10,6 +10,7 @@ from generator.tables.load import read_table
 COPPER = 1.7241e-8  # ohm m at 20 degC, the international annealed copper standard
 COPPER_WARMING = 0.00393  # 1/K at 20 degC, the same standard
 COPPER_HEAT = 3.45e6  # J/(m3 K), IEC 60949
+COPPER_BEARS, COPPER_ZERO = 226.0, 234.5  # A s^0.5/mm2 and K, iec60364 part 5-54 annex A
 TABLE_AIR = 30.0  # degC, the air of the table of allowable currents
 CIRCULAR_MIL = 5.067075e-10  # m2
 FOOT = 0.3048  # m
@@ -83,7 +84,7 @@ def warm_air_factor(temperature_class: Numbers, air: Numbers) -> Array:
         f [-]
 
     Valid: 30 degC to Tc; a conductor that sheds its heat in proportion to its rise. It gives the
-        factors of Table 5 at 50 degC within 0.005 from 60 to 125 degC; at 200 degC it says 0.94
+        factors of Table 5 at 50 degC within 0.006 from 60 to 125 degC; at 200 degC it says 0.94
         where the table has 1.00
     Source: practice, current with the root of the permitted rise
     """
@@ -102,8 +103,8 @@ def bundle_factor(conductors: int) -> float:
     Returns:
         factor [-]
 
-    Valid: 1 to 24 conductors that touch; a pair of plus and minus counts as alone
-    Source: practice, factors by number of conductors in a bundle
+    Valid: conductors of 50 V and above in one duct or bundle; a pair counts as alone
+    Source: cfr33_183, section 183.435 with note 2 to Table 5
     """
     table = read_table("energy/bundling")
     place = np.searchsorted(table.column("conductors"), conductors, side="right") - 1
@@ -248,8 +249,44 @@ def short_circuit_area(current: Numbers, time: Numbers, constant: Numbers) -> Nu
     Returns:
         S [m2]
 
-    Valid: up to 5 s, no heat lost; k is 143 for cross-linked insulation from 90 to 250 degC and
-        115 for PVC from 70 to 160 degC
+    Valid: up to 5 s, no heat lost
     Source: iec60364, part 5-54, adiabatic form
     """
     return current * np.sqrt(time) / constant * 1e-6
+
+
+def insulation_constant(start: Numbers, end: Numbers) -> Numbers:
+    """What a copper conductor bears between two temperatures of its insulation.
+
+    k = 226 (ln(1 + (T2 - T1) / (234.5 + T1)))^1/2
+
+    Args:
+        start: T1, when the short circuit begins [degC]
+        end: T2, highest that the insulation bears for seconds [degC]
+
+    Returns:
+        k [A s^0.5/mm2]
+
+    Valid: copper, up to 5 s
+    Source: iec60364, part 5-54, annex A
+    """
+    return COPPER_BEARS * np.sqrt(np.log(1.0 + (end - start) / (COPPER_ZERO + start)))
+
+
+def fault_constant(temperature_class: float) -> float:
+    """What a copper conductor bears from its temperature class on.
+
+    k of the class and of the end temperature in the row of a table.
+
+    Args:
+        temperature_class: of the insulation: 60, 75, 80, 90, 105, 125 or 200 [degC]
+
+    Returns:
+        k [A s^0.5/mm2]
+
+    Valid: up to 5 s; thermoplastic insulation up to 105 degC, which is the worse case
+    Source: iec60364, part 5-54, annex A; practice, kind of insulation of each class
+    """
+    table = read_table("energy/insulation_end")
+    row = int(np.argmin(np.abs(table.column("class") - temperature_class)))
+    return float(insulation_constant(temperature_class, table.column("end")[row]))
