@@ -111,7 +111,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         reserve=kept,
         ranges=cruising_range(case, option, found, kept, held),
         bank=bank,
-        installation=installation(case, option),
+        installation=installation(case, option, place, bank),
         legs=legs,
         low_speed=low_speed(case, option, found),
         key=key,

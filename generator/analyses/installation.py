@@ -51,6 +51,7 @@ class Drop:
     share: float  # of the circuit's voltage
     peak_share: float  # at the peak current
     limit: float  # share
+    physical_area: float  # m2 for the limit, at the highest temperature of the insulation
     boat_form_area: float  # m2 that the American form asks for at the limit
     metric_form_area: float  # m2 that the metric form asks for at the limit
 

@@ -17,7 +17,8 @@ class CircuitPlan:
     name: str  # one of CIRCUITS
     run: Numbers  # one way, along the route of the cable
     current: Numbers | None  # continuous
-    area: Numbers | None  # of the conductor
+    area: Numbers | None  # of one conductor
+    conductors: int | None  # side by side in each pole
     fuse: Numbers | None  # rating
     fuse_voltage: Numbers | None
     fuse_breaking: Numbers | None

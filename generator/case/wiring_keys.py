@@ -32,6 +32,7 @@ class CircuitKeys(Group):
     run: Length = None
     current: Current = None
     area: Area = None
+    conductors: Annotated[int | None, Whole(1, 4)] = None
     fuse: Current = None
     fuse_voltage: Voltage = None
     fuse_breaking: Current = None

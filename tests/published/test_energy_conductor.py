@@ -98,7 +98,7 @@ def test_table_of_gauges_follows_from_geometry_and_copper() -> None:
     """Source: awg_geometry; iacs. The table has three decimals of areas, four of resistances."""
     table = read_table("energy/awg")
     numbers = [18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3]
-    area = np.pi / 4.0 * np.square([gauge_diameter(number) for number in numbers])
+    area = np.pi / 4.0 * np.square([float(gauge_diameter(number)) for number in numbers])
     assert area * 1e6 == pytest.approx(table.column("area"), abs=6e-4)
     per_kilometre = copper_resistivity(20.0) * 1000.0 / area
     assert per_kilometre == pytest.approx(table.column("resistance"), rel=3e-4)

@@ -48,7 +48,7 @@ def test_breaker_capacity_of_a_large_bank_is_twenty_thousand() -> None:
 @pytest.mark.parametrize(
     ("name", "low", "high"),
     [("blade", 1000, 1000), ("strip", 2000, 6000), ("terminal post", 2000, 10000),
-     ("class T", 20000, 20000), ("knife blade, NH", 25000, 25000)],
+     ("class T", 20000, 20000), ("knife blade NH", 25000, 25000)],
 )  # fmt: skip
 def test_classes_break_what_the_trade_prints(name: str, low: int, high: int) -> None:
     """Source: trade pages on interrupt ratings.

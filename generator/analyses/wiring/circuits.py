@@ -80,6 +80,7 @@ def drop_of(load: Load, around: Surroundings, wire: Conductor) -> Drop:
         share=volts / load.voltage,
         peak_share=peak / load.voltage,
         limit=DROP_LIMIT,
+        physical_area=drop_area(load, around),
         boat_form_area=float(boat_form_area(load.continuous, loop, permitted)),
         metric_form_area=float(metric_form_area(load.continuous, loop, permitted)),
     )

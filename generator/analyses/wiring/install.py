@@ -2,16 +2,8 @@
 
 from __future__ import annotations
 
-from generator.analyses.installation import (
-    RULE_HIGH,
-    RULE_LOW,
-    Circuit,
-    Device,
-    Fault,
-    Installation,
-    Voltages,
-)
-from generator.analyses.plant import battery_power
+from generator.analyses.bank import BankResult
+from generator.analyses.installation import Circuit, Device, Fault, Installation
 from generator.analyses.wiring.circuits import (
     Surroundings,
     chosen,
@@ -20,6 +12,7 @@ from generator.analyses.wiring.circuits import (
     drop_area,
     fault_area,
 )
+from generator.analyses.wiring.earthing import to_confirm
 from generator.analyses.wiring.fuses import (
     UNKNOWN_LET_THROUGH,
     Stand,
@@ -28,139 +21,90 @@ from generator.analyses.wiring.fuses import (
     rating,
     with_selectivity,
 )
-from generator.analyses.wiring.loads import Flow, Load, first, loads
+from generator.analyses.wiring.labels import labels
+from generator.analyses.wiring.loads import Load, first, loads
+from generator.analyses.wiring.settings import settings
+from generator.analyses.wiring.supply import fault, flows, voltages
 from generator.analyses.wiring.switching import precharge, switches
 from generator.case.case import Case
-from generator.case.option import Bank, Option
-from generator.case.wiring import Wiring
-from generator.physics.energy.cell import charge_ceiling, series_cells
-from generator.physics.energy.fault_current import fault_current, string_resistance
-from generator.physics.energy.protection import FIFTY_VOLTS, breaker_capacity
+from generator.case.option import Option
+from generator.physics.energy.protection import breaker_capacity
 
-TOUCH_LIMIT = 60.0  # V DC, limit in common use
+LARGEST_HOUSE = 2200.0  # A of cranking current: the last row of the table of breakers
+PAIR = 2  # conductors of a circuit that lies by itself
 
 
-def installation(case: Case, option: Option) -> Installation | None:
+def installation(
+    case: Case, option: Option, place: int, found: BankResult | None
+) -> Installation | None:
     """The installation of a battery option; none of a diesel."""
     bank, motor, wiring = option.bank, option.motor, option.installation
-    if bank is None or motor is None or wiring is None:
+    if bank is None or motor is None or wiring is None or found is None:
         return None
-    volts = _voltages(bank, wiring)
-    strings = 1
-    fault = _fault(bank, wiring, volts, strings)
+    volts, strings = voltages(bank, wiring), 1
+    short = fault(bank, wiring, volts, strings)
     around = Surroundings(
-        first(wiring.temperature_class), first(wiring.space_temperature), wiring.bundled or 2
+        first(wiring.temperature_class), first(wiring.space_temperature), wiring.bundled or PAIR
     )
-    carried = loads(wiring, volts, _flows(case, option, volts), strings, 1.0)
-    built = [_leg(load, around, fault, strings, bool(wiring.sheathed)) for load in carried]
-    circuits = tuple(circuit for circuit, _ in built)
+    carried = loads(wiring, volts, flows(case, option, found, volts), strings, 1.0)
+    built = [_leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
+    circuits = tuple(wired for wired, _ in built)
     devices = with_selectivity(tuple(device for _, device in built))
-    problems = [*(f"{c.id}: {said}" for c in circuits for said in c.problems)]
-    problems += [f"{d.id}: {said}" for d in devices for said in d.problems]
+    opened, filling = switches(circuits, volts), precharge(wiring, volts)
+    limit, key = first(found.limit), f"options.{place}.installation"
     return Installation(
         voltages=volts,
         strings=strings,
-        fault=fault,
+        fault=short,
         circuits=circuits,
         devices=devices,
-        switches=switches(circuits, volts),
-        precharge=precharge(wiring, volts),
-        settings=(),
-        labels=(),
-        confirm=(),
+        switches=opened,
+        precharge=filling,
+        settings=settings(case, bank, motor, wiring, volts, circuits, filling, limit),
+        labels=labels(key, volts, circuits, devices, opened),
+        confirm=to_confirm(case, option, key, wiring, volts, circuits),
         temperature_class=around.temperature_class,
         space_temperature=around.air,
         bundled=around.bundled,
         sheathed=bool(wiring.sheathed),
         assumed=not wiring.said,
-        problems=tuple(problems),
+        problems=_problems(circuits, devices),
     )
-
-
-def _voltages(bank: Bank, wiring: Wiring) -> Voltages:
-    nominal = first(bank.nominal_voltage)
-    cells = series_cells(bank.chemistry, nominal)
-    ceiling = charge_ceiling(bank.chemistry, cells)
-    house = first(wiring.house_voltage)
-    return Voltages(
-        nominal=nominal,
-        cells=cells,
-        ceiling=ceiling,
-        lowest=0.8 * nominal,
-        band=_band(ceiling),
-        band_by_label=_band(nominal),
-        touch_limit=TOUCH_LIMIT,
-        house=house,
-        house_ceiling=charge_ceiling("flooded", series_cells("flooded", house)),
-    )
-
-
-def _band(voltage: float) -> str:
-    return RULE_HIGH if voltage >= FIFTY_VOLTS else RULE_LOW
-
-
-def _fault(bank: Bank, wiring: Wiring, volts: Voltages, strings: int) -> Fault:
-    charge = first(bank.charge) / strings
-    own = string_resistance(
-        volts.cells, 140e-3 * 3600, charge, first(wiring.instant_resistance),
-        first(wiring.string_links),
-    )  # fmt: skip
-    trunk = first(wiring.trunk_links)
-    maker = wiring.short_circuit_current
-    if maker is not None:
-        own = volts.nominal / first(maker)
-    return Fault(
-        string=float(fault_current(volts.nominal, own, 1)),
-        bank=float(fault_current(volts.nominal, own, strings, trunk)),
-        string_resistance=float(own),
-        trunk_resistance=trunk,
-        open_voltage=volts.nominal,
-        by_maker=maker is not None,
-    )
-
-
-def _flows(case: Case, option: Option, volts: Voltages) -> dict[str, Flow]:
-    """Currents of each kind of circuit; the motor's from its ratings."""
-    motor, bank, wiring = option.motor, option.bank, option.installation
-    assert motor is not None
-    assert bank is not None
-    assert wiring is not None
-    steady, peak = (
-        first(battery_power(motor, power, motor.rated_speed, case.factors)) / volts.nominal
-        for power in (motor.continuous_power, motor.peak_power)
-    )
-    house = max(1.25 * first(case.house.under_way), first(wiring.house_peak))
-    charger = first(wiring.charge_rate) * first(bank.charge)
-    berth = case.berth
-    if berth.breaker is not None and berth.voltage is not None:
-        charger = min(charger, 0.8 * first(berth.breaker) * first(berth.voltage) / volts.nominal)
-    small = house / volts.nominal
-    return {
-        "motor": Flow(steady, peak, first(motor.peak_time)),
-        "charger": Flow(charger, charger, 0.0),
-        "converter": Flow(small, small, 0.0),
-        "panel": Flow(house / volts.house, house / volts.house, 0.0),
-    }
 
 
 def _leg(
-    load: Load, around: Surroundings, fault: Fault, strings: int, sheathed: bool
+    load: Load, around: Surroundings, short: Fault, strings: int, sheathed: bool
 ) -> tuple[Circuit, Device]:
     """One circuit with its fuse: the fuse by the load, the conductor by the fuse."""
-    here = fault.bank
-    if load.kind == "string":
-        here = fault.string * max(1, strings - 1)
-    if load.kind == "panel":
-        here = breaker_capacity(2200.0, branch=False)
-    name = "F" + load.id[1:]
+    here = _fault_at(load, short, strings)
+    name = f"F{load.id[1:]}"
     kind, rated = class_of(load, here), rating(load)
     slow = UNKNOWN_LET_THROUGH if kind is None else kind.let_through
     spoiled = fault_area(rated, slow, here, around)
     if load.plan.area is None:
-        wanted = max(rated, load.continuous)
-        wire = chosen(wanted, max(drop_area(load, around), spoiled), around)
+        copper = max(drop_area(load, around), spoiled)
+        wire = chosen(max(rated, load.continuous), copper, around)
     else:
-        wire = conductor(first(load.plan.area), 1, around, True)
-    upstream = None if load.kind in ("string", "panel") else "F1"
-    device = fuse(load, wire, Stand(name, here, upstream, sheathed))
+        wire = conductor(first(load.plan.area), load.plan.conductors or 1, around, True)
+    alone = load.kind in ("string", "panel")
+    device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed))
     return circuit(load, around, wire, spoiled, name), device
+
+
+def _fault_at(load: Load, short: Fault, strings: int) -> float:
+    """Prospective current at the fuse of a circuit [A].
+
+    The fuse of a string meets its own string behind it, or all the others before it. Of the
+    house battery nothing is known: the highest row of the table of breakers is taken.
+    """
+    if load.kind == "string":
+        return short.string * max(1, strings - 1)
+    if load.kind == "panel":
+        return breaker_capacity(LARGEST_HOUSE, branch=False)
+    return short.bank
+
+
+def _problems(circuits: tuple[Circuit, ...], devices: tuple[Device, ...]) -> tuple[str, ...]:
+    """Everything that does not hold, with the id of what it is about."""
+    of_wires = [f"{item.id}: {said}" for item in circuits for said in item.problems]
+    return tuple([*of_wires, *(f"{item.id}: {said}" for item in devices for said in item.problems)])
