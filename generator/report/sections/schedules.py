@@ -10,7 +10,6 @@ from generator.report.parts import Column, Part, Row, Table, numbers, reasons, w
 FORMS = {
     "a": "current", "v": "voltage", "s": "seconds", "degc": "temperature", "share": "share",
 }  # fmt: skip
-ASTERISK = Markup("<sup>*</sup>")
 
 
 def wired(page: Page) -> list[str]:
@@ -37,12 +36,16 @@ LINES = (
     ("Rule for fuses, by the ceiling", ("voltages.band|given",)),
     ("Short circuit at the main busbar, bank full", ("fault.bank_ka|short_circuit",)),
     ("Motor circuit, for good and at peak", ("drive.continuous_a|current", "drive.peak_a|current")),
-    ("Its conductor, each pole", ("drive.conductors|count", "drive.area_mm2|section", "drive.gauge|given")),
+    ("Its conductors in each pole, section, gauge",
+     ("drive.conductors|count", "drive.area_mm2|section", "drive.gauge|given")),
     ("What that may carry there", ("drive.ampacity_a|current",)),
-    ("Voltage lost, for good and at peak", ("drive.drop_pct|percent", "drive.drop_peak_pct|percent")),
-    ("Area for 3 %: warm copper, metric form, boat form",
-     ("drive.physical_mm2|section", "drive.metric_form_mm2|section", "drive.boat_form_mm2|section")),
-    ("Conductor after the peak, of", ("drive.after_peak_degc|temperature", "drive.insulation_degc|temperature")),
+    ("Voltage lost, for good and at peak",
+     ("drive.drop_pct|percent", "drive.drop_peak_pct|percent")),
+    ("Area for 3 % lost: warm copper, metric form, boat form",
+     ("drive.physical_mm2|section", "drive.metric_form_mm2|section",
+      "drive.boat_form_mm2|section")),
+    ("Conductor after the peak, its insulation bears",
+     ("drive.after_peak_degc|temperature", "drive.insulation_degc|temperature")),
     ("Its fuse", ("fuse.rating_a|current", "fuse.class|given")),
     ("That fuse breaks, at up to", ("fuse.breaking_ka|short_circuit", "fuse.voltage_v|voltage")),
     ("Pre-charge: resistor, time, heat each time",
@@ -131,12 +134,12 @@ def parts(page: Page) -> tuple[Part, ...]:
 
 
 def lists(page: Page) -> tuple[Part, ...]:
-    """The yard's lists: cables, fuses, settings; labels and switches by the names of their files."""
+    """The yard's lists: cables, fuses, settings; of labels and switches only their files."""
     if not page.motors:
         return ()
     text = page.text(
-        "Every number is for the installer to confirm aboard {boat.name|given}. The same lists with "
-        "all columns, and those of labels and switches, are the tables installation_circuits, "
+        "Every number is for the installer to confirm aboard {boat.name|given}. The same lists "
+        "with all columns, and those of labels and switches, are the tables installation_circuits, "
         "installation_devices, installation_settings, installation_labels, installation_switches."
     )
     tables = tuple(
@@ -152,9 +155,10 @@ def lists(page: Page) -> tuple[Part, ...]:
 
 def _cables(page: Page, motor: str, key: str) -> Table:
     columns = (
-        words("Cable", 6), words("From, to", 24), numbers("Run", 8, page.unit("height")),
-        numbers("For good", 8, "A"), numbers("Peak", 7, "A"), words("Each pole", 20),
-        numbers("May carry", 9, "A"), numbers("Lost", 7, "%"), numbers("Warms to", 11, page.unit("temperature")),
+        words("Cable", 6), words("From, to", 25), numbers("Run", 8, page.unit("height")),
+        numbers("For good", 8, "A"), numbers("Peak", 7, "A"), words("Each pole", 19),
+        numbers("May carry", 9, "A"), numbers("Lost", 7, "%"),
+        numbers("Warms to", 11, page.unit("temperature")),
     )  # fmt: skip
     rows = tuple(_cable(page, item) for item in page.keys(f"{key}.circuits"))
     caption = page.text(
@@ -186,7 +190,7 @@ def _cable(page: Page, key: str) -> Row:
 
 def _fuses(page: Page, motor: str, key: str) -> Table:
     columns = (
-        words("Fuse", 6), words("Place", 22), numbers("Rating", 8, "A"), words("Class", 17),
+        words("Fuse", 6), words("Place", 23), numbers("Rating", 8, "A"), words("Class", 16),
         numbers("Voltage", 8, "V"), numbers("Breaks", 8, "kA"), numbers("Fault", 8, "kA"),
         numbers("Load, conductor allow", 13, "A"), words("Opens alone", 10),
     )  # fmt: skip
@@ -218,13 +222,15 @@ def _fuse(page: Page, key: str) -> Row:
 
 def _settings(page: Page) -> Table:
     first, *_ = wired(page)
-    width = 34 // len(page.motors)
+    width = 48 // len(page.motors)
     columns: tuple[Column, ...] = (
-        words("Device", 14), words("Setting", 22),
-        *(numbers(page.words(f"{motor}.name"), width) for motor in page.motors), words("Because", 30),
+        words("Device", 18), words("Setting", 34),
+        *(numbers(page.words(f"{motor}.name"), width) for motor in page.motors),
     )  # fmt: skip
     rows = tuple(_setting(page, place) for place in range(len(page.keys(f"{first}.settings"))))
-    caption = page.text("Settings of controller, management system and charger, to be handed over")
+    caption = page.text(
+        "Settings to be made and handed over; why each is what it is stands in its file"
+    )
     return Table("settings-table", caption, columns, rows, (), "long")
 
 
@@ -234,7 +240,7 @@ def _setting(page: Page, place: int) -> Row:
     for key in keys:
         unit = page.value(f"{key}.unit")
         values.append(page.show(f"{key}.value_{unit}", FORMS[unit]))
-    cells = (page.words(f"{keys[0]}.name"), *values, page.words(f"{keys[0]}.reason"))
+    cells = (page.words(f"{keys[0]}.name"), *values)
     return Row(page.words(f"{keys[0]}.device"), cells)
 
 
