@@ -64,7 +64,7 @@ def _isolation(key: str, wiring: Wiring, volts: Voltages) -> ToConfirm:
     text = (
         f"Both poles of the {{{key}.voltages.ceiling_v|voltage}} bank free of hull and water: at "
         "least {here.insulation_megohm|count} megohm ({here.leak_ma|milliamperes} of leak), and "
-        "the hull's potential moves by no more than {here.shift_mv|count} mV when the charger runs; "
+        "the hull moves by no more than {here.shift_mv|count} mV when the charger runs; "
         f"{watch}"
     )
     return ToConfirm("isolation", "Isolation of the bank", text, "installer", numbers)

@@ -228,9 +228,7 @@ def _settings(page: Page) -> Table:
         *(numbers(page.words(f"{motor}.name"), width) for motor in page.motors),
     )  # fmt: skip
     rows = tuple(_setting(page, place) for place in range(len(page.keys(f"{first}.settings"))))
-    caption = page.text(
-        "Settings to be made and handed over; why each is what it is stands in its file"
-    )
+    caption = page.text("Settings to be made and handed over; the reason of each is in its file")
     return Table("settings-table", caption, columns, rows, (), "long")
 
 
