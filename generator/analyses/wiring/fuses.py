@@ -104,12 +104,11 @@ def _problems(device: Device) -> tuple[str, ...]:
     return tuple(found)
 
 
-def with_selectivity(devices: tuple[Device, ...]) -> tuple[Device, ...]:
-    """Each fuse told whether it opens before the one upstream of it."""
-    rated = {device.id: device.rating for device in devices}
+def with_selectivity(devices: tuple[Device, ...], strings: int) -> tuple[Device, ...]:
+    """Each fuse told whether it opens before those of all strings together."""
     return tuple(
         device
         if device.upstream is None
-        else replace(device, selective=selective(rated[device.upstream], device.rating))
+        else replace(device, selective=selective(strings * devices[0].rating, device.rating))
         for device in devices
     )

@@ -41,17 +41,18 @@ def installation(
     bank, motor, wiring = option.bank, option.motor, option.installation
     if bank is None or motor is None or wiring is None or found is None:
         return None
-    volts, strings = voltages(bank, wiring), 1
-    short = fault(bank, wiring, volts, strings)
+    volts, strings = voltages(bank, wiring, found), bank.blocks.parallel
+    short = fault(bank, wiring, volts)
     around = Surroundings(
         first(wiring.temperature_class), first(wiring.space_temperature), wiring.bundled or PAIR
     )
-    carried = loads(wiring, volts, flows(case, option, found, volts), strings, 1.0)
+    sharing = first(bank.sharing)
+    carried = loads(wiring, volts, flows(case, option, found, volts), strings, sharing)
     built = [_leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
     circuits = tuple(wired for wired, _ in built)
-    devices = with_selectivity(tuple(device for _, device in built))
+    devices = with_selectivity(tuple(device for _, device in built), strings)
     opened, filling = switches(circuits, volts), precharge(wiring, volts)
-    limit, key = first(found.limit), f"options.{place}.installation"
+    key = f"options.{place}.installation"
     return Installation(
         voltages=volts,
         strings=strings,
@@ -60,7 +61,7 @@ def installation(
         devices=devices,
         switches=opened,
         precharge=filling,
-        settings=settings(case, bank, motor, wiring, volts, circuits, filling, limit),
+        settings=settings(case, option, found, volts, circuits, filling),
         labels=labels(key, volts, circuits, devices, opened),
         confirm=to_confirm(case, option, key, wiring, volts, circuits),
         temperature_class=around.temperature_class,

@@ -93,7 +93,7 @@ def _load(
         voltage=volts.house if house else volts.nominal,
         ceiling=volts.house_ceiling if house else volts.ceiling,
         continuous=continuous,
-        peak=max(flow.peak, continuous) if given is None else continuous,
+        peak=max(flow.peak, continuous),
         peak_time=flow.time,
         run=first(plan.run),
         plan=plan,

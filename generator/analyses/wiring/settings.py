@@ -2,46 +2,56 @@
 
 from __future__ import annotations
 
+from generator.analyses.bank import BankResult
+from generator.analyses.criteria.battery_currents import PEAK_SHARE
 from generator.analyses.installation import Circuit, Precharge, Setting, Voltages
 from generator.analyses.wiring.loads import first
 from generator.analyses.wiring.supply import BERTH_SHARE
 from generator.case.case import Case
-from generator.case.option import Bank, Motor
-from generator.case.wiring import Wiring
+from generator.case.option import Option
 from generator.tables.load import read_table
 
-PEAK_SHARE = 0.8  # of the discharge limit that a peak may take: criterion 14, common practice
 ALARM_AHEAD = 0.03  # of the charge, ahead of the planned floor: common practice
 CONTROLLER, MANAGEMENT, CHARGER = "controller", "battery management", "charger"
 
 
 def settings(
-    case: Case, bank: Bank, motor: Motor, wiring: Wiring, volts: Voltages,
-    circuits: tuple[Circuit, ...], filling: Precharge, limit: float,
-) -> tuple[Setting, ...]:  # fmt: skip
+    case: Case,
+    option: Option,
+    found: BankResult,
+    volts: Voltages,
+    circuits: tuple[Circuit, ...],
+    filling: Precharge,
+) -> tuple[Setting, ...]:
     """Current, ramp, voltage and temperature limits, device by device."""
     drive = next(item for item in circuits if item.kind == "motor")
-    charger = next((item for item in circuits if item.kind == "charger"), None)
-    found = [
-        *_controller(motor, wiring, volts, drive, limit),
-        *_management(bank, volts, limit),
-        Setting("contactor", "Closes after pre-charge of at least", filling.time, "s",
-                "a hundredth of the voltage is left across it"),
-    ]  # fmt: skip
-    if charger is not None:
-        found += _charger(case, volts, charger)
-    return tuple(found)
+    charger = next(item for item in circuits if item.kind == "charger")
+    return (
+        *_controller(option, found, volts, drive),
+        *_management(option, found, volts),
+        *_charger(case, volts, charger),
+        Setting(
+            "contactor",
+            "Closes after pre-charge of",
+            filling.time,
+            "s",
+            "a hundredth of the voltage is left across it",
+        ),
+    )
 
 
 def _controller(
-    motor: Motor, wiring: Wiring, volts: Voltages, drive: Circuit, limit: float
+    option: Option, found: BankResult, volts: Voltages, drive: Circuit
 ) -> list[Setting]:
-    peak = min(drive.peak, PEAK_SHARE * limit)
+    motor, wiring = option.motor, option.installation
+    assert motor is not None
+    assert wiring is not None
+    peak = min(drive.peak, PEAK_SHARE * first(found.limit))
     return [
         Setting(CONTROLLER, "Battery current, most", peak, "a",
                 "the lower of peak power and 0.8 of the discharge limit"),
         Setting(CONTROLLER, "Battery current for good", drive.continuous, "a",
-                "continuous rating of the motor"),
+                "continuous rating of the motor from an aged bank, half full"),
         Setting(CONTROLLER, "Time at peak, most", first(motor.peak_time), "s",
                 "peak rating of the motor"),
         Setting(CONTROLLER, "Ramp to full torque", first(wiring.ramp_time), "s",
@@ -53,17 +63,23 @@ def _controller(
     ]  # fmt: skip
 
 
-def _management(bank: Bank, volts: Voltages, limit: float) -> list[Setting]:
+def _management(option: Option, found: BankResult, volts: Voltages) -> list[Setting]:
+    bank = option.bank
+    assert bank is not None
     table = read_table("energy/temperature_limits")
     row = table.row_of("chemistry", bank.chemistry)
     cold, hot, hottest = table.matrix("charge_lowest", "charge_highest", "discharge_highest")[row]
     floor = 1.0 - first(bank.usable_share)
+    coldest = first(found.cold_charge) * first(bank.charge)
     return [
-        Setting(MANAGEMENT, "Discharge limit, continuous", limit, "a", "of the bank as bought"),
+        Setting(MANAGEMENT, "Discharge limit, continuous", first(found.limit), "a",
+                "of the bank as bought"),
         Setting(MANAGEMENT, "Alarm at a charge of", floor + ALARM_AHEAD, "share",
-                "planned floor and a little ahead, so that it warns before it cuts off"),
+                "ahead of the planned floor, so that it warns before it cuts off"),
         Setting(MANAGEMENT, "Charge stops at", volts.ceiling, "v",
                 "cells in series times their highest voltage"),
+        Setting(MANAGEMENT, "Charge at the coldest, most", coldest, "a",
+                "charge rate that the coldest bank of the season bears"),
         Setting(MANAGEMENT, "No charge below", float(cold), "degc", "cells are harmed for good"),
         Setting(MANAGEMENT, "No charge above", float(hot), "degc", "cells age fast"),
         Setting(MANAGEMENT, "Cut-off above", float(hottest), "degc", "ahead of any runaway"),

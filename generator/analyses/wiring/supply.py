@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from generator.analyses.bank import BankResult
+from generator.analyses.bank_state import draws_current
 from generator.analyses.installation import RULE_HIGH, RULE_LOW, Fault, Voltages
 from generator.analyses.plant import battery_power
 from generator.analyses.wiring.loads import Flow, first
@@ -12,26 +13,26 @@ from generator.case.case import Case
 from generator.case.option import Bank, Motor, Option
 from generator.case.usage import Berth
 from generator.case.wiring import Wiring
-from generator.physics.energy.cell import charge_ceiling, series_cells
+from generator.physics.energy.cell import charge_ceiling, open_circuit_voltage, series_cells
 from generator.physics.energy.fault_current import fault_current, string_resistance
 from generator.physics.energy.protection import FIFTY_VOLTS
 
+FULL = 1.0  # state of charge
 TOUCH_LIMIT = 60.0  # V DC, limit in common use
 BERTH_SHARE = 0.8  # of the shore breaker that a charger takes for hours: common practice
 HOUSE_SHARE = 1.25  # of the mean house load, for a converter: common practice
 HOUSE_CHEMISTRY = "flooded"  # the higher charge voltage of those that a house battery has
 
 
-def voltages(bank: Bank, wiring: Wiring) -> Voltages:
+def voltages(bank: Bank, wiring: Wiring, found: BankResult) -> Voltages:
     """Label, ceiling and cut-off; the band of the fuse rule by ceiling and by label."""
     nominal = first(bank.nominal_voltage)
-    cells = series_cells(bank.chemistry, nominal)
-    ceiling, house = charge_ceiling(bank.chemistry, cells), first(wiring.house_voltage)
+    ceiling, house = charge_ceiling(bank.chemistry, found.cells), first(wiring.house_voltage)
     return Voltages(
         nominal=nominal,
-        cells=cells,
+        cells=found.cells,
         ceiling=ceiling,
-        lowest=0.8 * nominal,
+        lowest=first(found.cut_off),
         band=_band(ceiling),
         band_by_label=_band(nominal),
         touch_limit=TOUCH_LIMIT,
@@ -44,18 +45,11 @@ def _band(voltage: float) -> str:
     return RULE_HIGH if voltage >= FIFTY_VOLTS else RULE_LOW
 
 
-def fault(bank: Bank, wiring: Wiring, volts: Voltages, strings: int) -> Fault:
+def fault(bank: Bank, wiring: Wiring, volts: Voltages) -> Fault:
     """Prospective currents of a full bank with the least resistance that its cells may have."""
-    opened = volts.nominal
-    own = float(
-        string_resistance(
-            volts.cells,
-            140e-3 * 3600,
-            first(bank.charge) / strings,
-            first(wiring.instant_resistance),
-            first(wiring.string_links),
-        )
-    )
+    strings = bank.blocks.parallel
+    opened = volts.cells * float(open_circuit_voltage(bank.chemistry, FULL))
+    own = _string(bank, wiring, volts.cells)
     maker = wiring.short_circuit_current
     if maker is not None:
         own = opened / first(maker)
@@ -68,6 +62,16 @@ def fault(bank: Bank, wiring: Wiring, volts: Voltages, strings: int) -> Fault:
         open_voltage=opened,
         by_maker=maker is not None,
     )
+
+
+def _string(bank: Bank, wiring: Wiring, cells: int) -> float:
+    """Resistance of one string in the first instant [ohm], by its cells or by the bank's own."""
+    charge = first(bank.charge) / bank.blocks.parallel
+    share, links = first(wiring.instant_resistance), first(wiring.string_links)
+    if bank.resistance is None:
+        return float(string_resistance(cells, first(bank.resistance_charge), charge, share, links))
+    cells_alone = max(first(bank.resistance) - first(bank.link_resistance), 0.0)
+    return float(cells_alone * bank.blocks.parallel * share + links)
 
 
 def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dict[str, Flow]:
@@ -92,11 +96,17 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
 
 
 def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow:
-    """Continuous current at the nominal voltage, peak current at the floor of an aged bank."""
-    steady = first(battery_power(motor, motor.continuous_power, motor.rated_speed, case.factors))
+    """Of an aged, cold bank: continuous current half full, peak current at the floor."""
+    power = first(battery_power(motor, motor.continuous_power, motor.rated_speed, case.factors))
     most = first(battery_power(motor, motor.peak_power, motor.rated_speed, case.factors))
     sagged = float(np.nan_to_num(first(found.peak_current), nan=most / volts.lowest))
-    return Flow(steady / volts.nominal, max(sagged, most / volts.nominal), first(motor.peak_time))
+    steady = first(draws_current(found.states[2], power))
+    steady = float(np.nan_to_num(steady, nan=power / volts.lowest))
+    return Flow(
+        max(steady, power / volts.nominal),
+        max(sagged, most / volts.nominal),
+        first(motor.peak_time),
+    )
 
 
 def charger_current(bank: Bank, wiring: Wiring, berth: Berth, volts: Voltages) -> float:
