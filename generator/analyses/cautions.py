@@ -67,8 +67,9 @@ def _fault(found: Findings) -> CautionItem:
     key = f"options.{found.place}.bank"
     text = (
         f"A bank of {{{key}.charge_ah|charge}} at {{{key}.nominal_voltage_v|voltage}} feeds a "
-        "short circuit with thousands of amperes, far above the "
-        f"{{{key}.peak_current_a|current}} of peak power. One fuse per string at the battery, "
+        f"short circuit with {{options.{found.place}.installation.fault.bank_a|current}} by "
+        f"calculation, and peak power asks for {{{key}.peak_current_a|current}}. One fuse per "
+        "string at the battery, "
         "with a breaking capacity above the maker's short-circuit current; covered terminals; "
         "insulated tools. The management system does not count as the interrupter."
     )

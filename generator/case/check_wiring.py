@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
-from generator.case.check import Finding
-from generator.case.leaf import Given
+from generator.case.check import Finding, si
 from generator.case.plant_keys import BankKeys
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
@@ -92,10 +92,11 @@ def _fuse(option: OptionKeys, circuit: CircuitKeys, place: Place) -> Iterator[Fi
 
 def _ceiling(bank: BankKeys) -> float | None:
     """Voltage of the bank at the end of charge [V]; none where it is not known."""
-    nominal: Given | None = bank.nominal_voltage
-    if not nominal or not bank.chemistry:
+    block, series = bank.blocks.voltage, bank.blocks.series
+    nominal = si(bank.nominal_voltage) if bank.nominal_voltage else si(block) * (series or 1)
+    if math.isnan(nominal) or not bank.chemistry:
         return None
-    return _charged(bank.chemistry, nominal.value)
+    return _charged(bank.chemistry, nominal)
 
 
 def _house(option: OptionKeys) -> float | None:
