@@ -48,7 +48,7 @@ def installation(
     )
     sharing = first(bank.sharing)
     carried = loads(wiring, volts, flows(case, option, found, volts), strings, sharing)
-    built = [_leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
+    built = [leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
     circuits = tuple(wired for wired, _ in built)
     devices = with_selectivity(tuple(device for _, device in built), strings)
     opened, filling = switches(circuits, volts), precharge(wiring, volts)
@@ -73,7 +73,7 @@ def installation(
     )
 
 
-def _leg(
+def leg(
     load: Load, around: Surroundings, short: Fault, strings: int, sheathed: bool
 ) -> tuple[Circuit, Device]:
     """One circuit with its fuse: the fuse by the load, the conductor by the fuse."""
