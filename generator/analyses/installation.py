@@ -146,7 +146,7 @@ class Setting:
     device: str
     name: str
     value: float
-    unit: str  # suffix of the results: a, v, s, degc, share
+    unit: str  # suffix of the results: a, v, s, min, degc, share
     reason: str
 
 

@@ -52,7 +52,7 @@ def _controller(
                 "the lower of peak power and 0.8 of the discharge limit"),
         Setting(CONTROLLER, "Battery current for good", drive.continuous, "a",
                 "continuous rating of the motor from an aged bank, half full"),
-        Setting(CONTROLLER, "Time at peak, most", first(motor.peak_time), "s",
+        Setting(CONTROLLER, "Time at peak, most", first(motor.peak_time) / 60.0, "min",
                 "peak rating of the motor"),
         Setting(CONTROLLER, "Ramp to full torque", first(wiring.ramp_time), "s",
                 "spares gear, coupling and propeller"),

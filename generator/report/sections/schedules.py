@@ -8,7 +8,8 @@ from generator.report.page import Page, joined
 from generator.report.parts import Column, Part, Row, Table, numbers, reasons, words
 
 FORMS = {
-    "a": "current", "v": "voltage", "s": "seconds", "degc": "temperature", "share": "share",
+    "a": "current", "v": "voltage", "s": "seconds", "min": "minutes",
+    "degc": "temperature", "share": "share",
 }  # fmt: skip
 
 
@@ -34,6 +35,7 @@ LINES = (
     ("Label, cells in series", ("voltages.nominal_v|voltage", "voltages.cells|count")),
     ("Charge ceiling: every device is rated for it", ("voltages.ceiling_v|voltage",)),
     ("Rule for fuses, by the ceiling", ("voltages.band|given",)),
+    ("Strings, one fuse for each", ("strings|count",)),
     ("Short circuit at the main busbar, bank full", ("fault.bank_ka|short_circuit",)),
     ("Motor circuit, for good and at peak", ("drive.continuous_a|current", "drive.peak_a|current")),
     ("Its conductors in each pole, section, gauge",
@@ -71,7 +73,8 @@ def _cell(page: Page, key: str, places: tuple[str, ...]) -> Markup:
 
 def _said(page: Page) -> tuple[Markup, ...]:
     """The voltage rule in words, what was assumed, and everything that does not hold."""
-    found = [page.text(_rule(page, key)) for key in wired(page)[:1]]
+    worst = max(wired(page), key=lambda key: page.value(f"{key}.fault.bank_ka"))
+    found = [page.text(_rule(page, worst))]
     for motor, key in zip(page.motors, wired(page), strict=True):
         if page.value(f"{key}.assumed"):
             found.append(page.text(
@@ -94,15 +97,12 @@ def _rule(page: Page, key: str) -> str:
         ", although its label alone would fall under the rule "
         f"{{{key}.voltages.band_by_label|given}}"
     )  # fmt: skip
-    strings = (
-        "one fuse at the battery"
-        if page.value(f"{key}.strings") == 1
-        else f"one fuse for each of {{{key}.strings|count}} strings"
-    )
+    worst = " in the worst of these banks" if len(page.motors) > 1 else ""
     return (
         f"The bank reaches {{{key}.voltages.ceiling_v|voltage}} on charge, so its fuses go by the "
-        f"rule {{{key}.voltages.band|given}}{label}: {strings}, each with no more than its "
-        f"conductor carries, and a class that breaks {{{key}.fault.bank_ka|short_circuit}}. The "
+        f"rule {{{key}.voltages.band|given}}{label}: one for each string at the battery, none "
+        "larger than its conductor carries, of a class that breaks "
+        f"{{{key}.fault.bank_ka|short_circuit}}{worst}. The "
         "management system does not count as a fuse."
     )
 
@@ -155,10 +155,10 @@ def lists(page: Page) -> tuple[Part, ...]:
 
 def _cables(page: Page, motor: str, key: str) -> Table:
     columns = (
-        words("Cable", 6), words("From, to", 25), numbers("Run", 8, page.unit("height")),
-        numbers("For good", 8, "A"), numbers("Peak", 7, "A"), words("Each pole", 19),
-        numbers("May carry", 9, "A"), numbers("Lost", 7, "%"),
-        numbers("Warms to", 11, page.unit("temperature")),
+        words("Cable", 6), words("From, to", 28), numbers("Run", 6, page.unit("height")),
+        numbers("For good", 7, "A"), numbers("Peak", 6, "A"), words("Each pole", 23),
+        numbers("May carry", 8, "A"), numbers("Lost", 6, "%"),
+        numbers("Warms to", 10, page.unit("temperature")),
     )  # fmt: skip
     rows = tuple(_cable(page, item) for item in page.keys(f"{key}.circuits"))
     caption = page.text(
@@ -215,7 +215,7 @@ def _fuse(page: Page, key: str) -> Row:
         page.show(f"{key}.breaking_ka", "short_circuit:bare"),
         page.show(f"{key}.fault_ka", "short_circuit:bare"),
         page.span(f"{key}.least_a", f"{key}.most_a", "current:bare"),
-        Markup("first") if alone is None else Markup("yes") if alone else Markup("not before F1"),
+        Markup("first") if alone is None else Markup("yes") if alone else Markup("with F1"),
     )
     return Row(page.words(f"{key}.id"), cells, "refused" if page.value(f"{key}.problems") else "")
 
