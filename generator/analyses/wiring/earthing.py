@@ -65,7 +65,8 @@ def _isolation(key: str, wiring: Wiring, volts: Voltages) -> ToConfirm:
         f"Both poles of the {{{key}.voltages.ceiling_v|voltage}} bank free of hull and water: at "
         "least {here.insulation_megohm|count} megohm ({here.leak_ma|milliamperes} of leak), and "
         "the hull moves by no more than {here.shift_mv|count} mV when the charger runs; "
-        f"{watch}"
+        f"{watch}. As neither pole is earthed, isolators open both, and whether the negative leg "
+        "wants a fuse too is to be asked"
     )
     return ToConfirm("isolation", "Isolation of the bank", text, "installer", numbers)
 

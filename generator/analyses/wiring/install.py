@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from generator.analyses.bank import BankResult
 from generator.analyses.installation import Circuit, Device, Fault, Installation
 from generator.analyses.wiring.circuits import (
@@ -22,12 +24,13 @@ from generator.analyses.wiring.fuses import (
     with_selectivity,
 )
 from generator.analyses.wiring.labels import labels
-from generator.analyses.wiring.loads import Load, first, loads
+from generator.analyses.wiring.loads import CONVERTER, Load, first, loads
 from generator.analyses.wiring.settings import settings
 from generator.analyses.wiring.supply import fault, flows, voltages
 from generator.analyses.wiring.switching import precharge, switches
 from generator.case.case import Case
 from generator.case.option import Option
+from generator.case.usage import House
 from generator.physics.energy.protection import breaker_capacity
 
 LARGEST_HOUSE = 2200.0  # A of cranking current: the last row of the table of breakers
@@ -48,6 +51,7 @@ def installation(
     )
     sharing = first(bank.sharing)
     carried = loads(wiring, volts, flows(case, option, found, volts), strings, sharing)
+    carried = [_fed(load, case.house) for load in carried]
     built = [leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
     circuits = tuple(wired for wired, _ in built)
     devices = with_selectivity(tuple(device for _, device in built), strings)
@@ -71,6 +75,13 @@ def installation(
         assumed=not wiring.said,
         problems=_problems(circuits, devices),
     )
+
+
+def _fed(load: Load, house: House) -> Load:
+    """The house panel hangs on the converter alone where the house has no battery of its own."""
+    if load.kind != "panel" or house.separate_bank or house.buffered:
+        return load
+    return replace(load, source=CONVERTER, name=f"{CONVERTER} to {load.target}")
 
 
 def leg(

@@ -10,12 +10,12 @@ from generator.analyses.installation import Voltages
 from generator.arrays import Numbers
 from generator.case.wiring import CircuitPlan, Wiring
 
-BUSBAR = "main busbar"
+BUSBAR, HOUSE_BATTERY, CONVERTER = "main busbar", "house battery", "DC-DC converter"
 ENDS = {
     "motor": (BUSBAR, "motor controller"),
     "charger": (BUSBAR, "charger"),
-    "converter": (BUSBAR, "DC-DC converter"),
-    "panel": ("house battery", "house panel"),
+    "converter": (BUSBAR, CONVERTER),
+    "panel": (HOUSE_BATTERY, "house panel"),
     "inverter": (BUSBAR, "inverter"),
 }
 

@@ -103,6 +103,7 @@ def _circuit(item: Circuit) -> Row:
     wire, drop, warmth = item.conductor, item.drop, item.warmth
     return {
         "id": item.id,
+        "status": FOR_THE_INSTALLER,
         "kind": item.kind,
         "name": item.name,
         "source": item.source,
@@ -139,6 +140,7 @@ def _circuit(item: Circuit) -> Row:
 def _device(item: Device) -> Row:
     return {
         "id": item.id,
+        "status": FOR_THE_INSTALLER,
         "circuit": item.circuit,
         "place": item.place,
         "class": item.fuse_class,
@@ -163,6 +165,7 @@ def _device(item: Device) -> Row:
 def _switch(item: Switch) -> Row:
     return {
         "id": item.id,
+        "status": FOR_THE_INSTALLER,
         "kind": item.kind,
         "name": item.name,
         "place": item.place,
@@ -175,6 +178,7 @@ def _switch(item: Switch) -> Row:
 def _setting(item: Setting) -> Row:
     return {
         "device": item.device,
+        "status": FOR_THE_INSTALLER,
         "name": item.name,
         "unit": item.unit,
         f"value_{item.unit}": item.value,

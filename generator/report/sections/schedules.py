@@ -43,7 +43,7 @@ LINES = (
     ("What that may carry there", ("drive.ampacity_a|current",)),
     ("Voltage lost, for good and at peak",
      ("drive.drop_pct|percent", "drive.drop_peak_pct|percent")),
-    ("Area for 3 % lost: warm copper, metric form, boat form",
+    ("Area for {drive.drop_limit_pct|percent} lost: warm copper, metric form, boat form",
      ("drive.physical_mm2|section", "drive.metric_form_mm2|section",
       "drive.boat_form_mm2|section")),
     ("Conductor after the peak, its insulation bears",
@@ -56,7 +56,11 @@ LINES = (
 
 
 def _line(page: Page, name: str, places: tuple[str, ...]) -> Row:
-    return Row(page.text(name), tuple(_cell(page, key, places) for key in wired(page)))
+    drive = page.find(f"{wired(page)[0]}.circuits", kind="motor")
+    return Row(
+        page.text(name.replace("{drive.", f"{{{drive}.")),
+        tuple(_cell(page, key, places) for key in wired(page)),
+    )
 
 
 def _cell(page: Page, key: str, places: tuple[str, ...]) -> Markup:
@@ -207,6 +211,7 @@ def _fuses(page: Page, motor: str, key: str) -> Table:
 
 def _fuse(page: Page, key: str) -> Row:
     alone = page.value(f"{key}.selective")
+    together = Markup("with ") + page.words(f"{key}.upstream")
     cells = (
         page.words(f"{key}.place"),
         page.show(f"{key}.rating_a", "current:bare"),
@@ -215,7 +220,7 @@ def _fuse(page: Page, key: str) -> Row:
         page.show(f"{key}.breaking_ka", "short_circuit:bare"),
         page.show(f"{key}.fault_ka", "short_circuit:bare"),
         page.span(f"{key}.least_a", f"{key}.most_a", "current:bare"),
-        Markup("first") if alone is None else Markup("yes") if alone else Markup("with F1"),
+        Markup("first") if alone is None else Markup("yes") if alone else together,
     )
     return Row(page.words(f"{key}.id"), cells, "refused" if page.value(f"{key}.problems") else "")
 

@@ -160,6 +160,15 @@ def test_switches_open_every_source_and_stop_at_the_helm(tmp_path: Path) -> None
     assert all(item.current >= by_id[item.circuit].continuous for item in rated if item.current)
 
 
+def test_a_house_without_a_battery_hangs_on_the_converter(tmp_path: Path) -> None:
+    case = read(tmp_path, changed(("separate_bank: true", "separate_bank: false")))
+    panel = made(run(case, make_draws(case, 0)).options[2]).circuit("panel")
+    own = made(study(tmp_path, lfp(16))).circuit("panel")
+    assert panel is not None
+    assert own is not None
+    assert (panel.source, own.source) == ("DC-DC converter", "house battery")
+
+
 def test_settings_keep_to_the_limits_of_bank_and_motor(tmp_path: Path) -> None:
     found = made(study(tmp_path, f"{lfp(16)}, discharge_limit: 200 A"))
     values = {(item.device, item.name): item.value for item in found.settings}

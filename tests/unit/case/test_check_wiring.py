@@ -64,3 +64,13 @@ def test_an_installation_of_a_diesel_is_refused(tmp_path: Path) -> None:
     found = lines(tmp_path, text)
     assert len(found) == 1
     assert "installation: is given, expected none for an option of kind keep" in found[0]
+
+
+def test_the_ceiling_counts_blocks_in_series(tmp_path: Path) -> None:
+    """Four blocks of 12.8 V are sixteen cells: 58.4 V on charge."""
+    blocks = "blocks: {series: 4, parallel: 1, voltage: 12.8 V, charge: 300 Ah}"
+    text = with_wiring(("fuse_voltage: 125 V", "fuse_voltage: 58 V"))
+    text = text.replace("nominal_voltage: 51.2 V, charge: 300 Ah", blocks)
+    found = lines(tmp_path, text)
+    assert len(found) == 1
+    assert "below the 58.4 V" in found[0]
