@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 
 from generator.analyses.installation import Circuit, Conductor, Drop, Warmth
 from generator.analyses.wiring.loads import Load
@@ -38,11 +39,12 @@ class Surroundings:
     bundled: int
 
 
-def sections() -> list[tuple[float, str]]:
+@cache
+def sections() -> tuple[tuple[float, str], ...]:
     """Metric sections [m2] with the gauge whose allowable current each may take."""
     table = read_table("energy/metric_sections")
     areas = table.column("section") * SQUARE_MILLIMETRE
-    return [(float(area), gauge) for area, gauge in zip(areas, table.text("awg"), strict=True)]
+    return tuple((float(area), gauge) for area, gauge in zip(areas, table.text("awg"), strict=True))
 
 
 def conductor(area: float, number: int, around: Surroundings, stated: bool) -> Conductor:
@@ -57,14 +59,15 @@ def conductor(area: float, number: int, around: Surroundings, stated: bool) -> C
 
 def chosen(wanted: float, copper: float, around: Surroundings) -> Conductor:
     """The smallest conductor that carries a current and has that much copper."""
-    every = [
+    every = (
         conductor(area, number, around, False)
         for number in range(1, MOST_SIDE_BY_SIDE + 1)
         for area, _ in sections()
         if number == 1 or area >= LEAST_SIDE_BY_SIDE
-    ]
-    fits = [item for item in every if item.ampacity >= wanted and item.copper >= copper]
-    return fits[0] if fits else every[-1]
+    )
+    fits = (item for item in every if item.ampacity >= wanted and item.copper >= copper)
+    largest = sections()[-1][0]
+    return next(fits, None) or conductor(largest, MOST_SIDE_BY_SIDE, around, False)
 
 
 def drop_of(load: Load, around: Surroundings, wire: Conductor) -> Drop:
