@@ -22,36 +22,32 @@ def to_confirm(
 ) -> tuple[ToConfirm, ...]:  # fmt: skip
     """The list in the order in which a surveyor walks: shore, battery, shaft, mast, papers."""
     found = [
-        *_shore(case),
+        _shore(case),
         _isolation(key, wiring, volts),
         _bonding(case, option, key, circuits),
-        *_anodes(case, option),
+        _anodes(case, option),
         _lightning(case, key),
         *_documents(key, volts),
     ]
     return tuple(found)
 
 
-def _shore(case: Case) -> Iterator[ToConfirm]:
-    berth = case.berth
-    if not berth.shore_power:
-        text = "{berth.name|given} has no shore power: an inlet fitted later wants earth, "
-        text += "residual-current device and galvanic isolator, none of which is in the lists"
-        yield ToConfirm("shore", "Shore earth", text, "installer", {})
-        return
-    limit = "{here.residual_ma|milliamperes}"
-    text = (
-        "Shore earth joins her metal to every boat on the pontoon of {berth.name|given}: a "
-        "galvanic isolator for at least the {berth.breaker_a|current} of its breaker, or an "
-        f"isolating transformer for {{berth.charge_power_kw|power}}; ABYC A-28 {CURRENT}"
-    )
-    yield ToConfirm("shore", "Shore earth, isolation", text, "installer; marina", {})
-    text = (
-        f"A residual-current device of {limit} in the supply of {{berth.name|given}}, tripped by "
-        "its test button before the first charge, and again each spring"
-    )
+def _shore(case: Case) -> ToConfirm:
+    berth, who = case.berth, "installer; marina"
     numbers = {"residual_ma": RESIDUAL * 1e3}
-    yield ToConfirm("residual", "Residual current", text, "marina; installer", numbers)
+    if not berth.shore_power:
+        text = (
+            "{berth.name|given} has no shore power: an inlet fitted later wants earth, galvanic "
+            "isolator and a residual-current device of {here.residual_ma|milliamperes}"
+        )
+        return ToConfirm("shore", "Shore earth", text, who, numbers)
+    text = (
+        "Shore earth joins her metal to every boat at {berth.name|given}: a galvanic isolator for "
+        "at least the {berth.breaker_a|current} of its breaker or an isolating transformer for "
+        f"{{berth.charge_power_kw|power}}, ABYC A-28 {CURRENT}; a residual-current device of "
+        "{here.residual_ma|milliamperes}, tripped before the first charge and each spring"
+    )
+    return ToConfirm("shore", "Shore earth", text, who, numbers)
 
 
 def _isolation(key: str, wiring: Wiring, volts: Voltages) -> ToConfirm:
@@ -88,14 +84,14 @@ def _bonding(case: Case, option: Option, key: str, circuits: tuple[Circuit, ...]
     return ToConfirm("bonding", "Bonding without the block", text, "installer; surveyor", {})
 
 
-def _anodes(case: Case, option: Option) -> Iterator[ToConfirm]:
+def _anodes(case: Case, option: Option) -> ToConfirm:
     metal = "zinc or aluminium" if case.waters.kind == "salt" else "magnesium"
     text = (
         f"Anodes of {metal} for the {case.waters.kind} water of {{waters.name|given}}, on "
         f"{option.propeller.installation} and propeller: weigh or photograph them at launch and "
         "after {here.weeks|count} weeks with the charger in use; ABYC E-2 " + CURRENT
     )
-    yield ToConfirm("anodes", "Anodes", text, "yard; surveyor", {"weeks": 6.0})
+    return ToConfirm("anodes", "Anodes", text, "yard; surveyor", {"weeks": 6.0})
 
 
 def _lightning(case: Case, key: str) -> ToConfirm:

@@ -32,24 +32,23 @@ def overview(page: Page) -> Part:
 
 
 LINES = (
-    ("Label, cells in series", ("voltages.nominal_v|voltage", "voltages.cells|count")),
-    ("Charge ceiling: every device is rated for it", ("voltages.ceiling_v|voltage",)),
-    ("Rule for fuses, by the ceiling", ("voltages.band|given",)),
+    ("Label, cells in series, charge ceiling",
+     ("voltages.nominal_v|voltage", "voltages.cells|count", "voltages.ceiling_v|voltage")),
     ("Strings, one fuse for each", ("strings|count",)),
     ("Short circuit at the main busbar, bank full", ("fault.bank_ka|short_circuit",)),
-    ("Motor circuit, for good and at peak", ("drive.continuous_a|current", "drive.peak_a|current")),
+    ("Motor circuit: for good, at peak; may carry",
+     ("drive.continuous_a|current", "drive.peak_a|current", "drive.ampacity_a|current")),
     ("Its conductors in each pole, section, gauge",
      ("drive.conductors|count", "drive.area_mm2|section", "drive.gauge|given")),
-    ("What that may carry there", ("drive.ampacity_a|current",)),
     ("Voltage lost, for good and at peak",
      ("drive.drop_pct|percent", "drive.drop_peak_pct|percent")),
-    ("Area for {drive.drop_limit_pct|percent} lost: warm copper, metric form, boat form",
+    ("Area for {drive.drop_limit_pct|percent} lost: warm copper, metric, boat form",
      ("drive.physical_mm2|section", "drive.metric_form_mm2|section",
       "drive.boat_form_mm2|section")),
     ("Conductor after the peak, its insulation bears",
      ("drive.after_peak_degc|temperature", "drive.insulation_degc|temperature")),
     ("Its fuse", ("fuse.rating_a|current", "fuse.class|given")),
-    ("That fuse breaks, at up to", ("fuse.breaking_ka|short_circuit", "fuse.voltage_v|voltage")),
+    ("which breaks, at", ("fuse.breaking_ka|short_circuit", "fuse.voltage_v|voltage")),
     ("Pre-charge: resistor, time, heat each time",
      ("precharge.resistance_ohm|ohms", "precharge.time_s|seconds", "precharge.energy_j|joules")),
 )  # fmt: skip
@@ -142,9 +141,8 @@ def lists(page: Page) -> tuple[Part, ...]:
     if not page.motors:
         return ()
     text = page.text(
-        "Every number is for the installer to confirm aboard {boat.name|given}. The same lists "
-        "with all columns, and those of labels and switches, are the tables installation_circuits, "
-        "installation_devices, installation_settings, installation_labels, installation_switches."
+        "Every number is for the installer to confirm aboard {boat.name|given}. All columns, "
+        "labels and switches are in the tables whose names begin with installation."
     )
     tables = tuple(
         table
