@@ -38,6 +38,7 @@ from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.under_sail import under_sail
 from generator.analyses.verdict import Verdict, verdict
 from generator.analyses.weight import weigh
+from generator.analyses.wiring.install import installation
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
@@ -119,6 +120,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         reserve=kept,
         ranges=cruising_range(case, option, found, kept, held),
         bank=bank,
+        installation=installation(case, option, place, bank),
         legs=legs,
         low_speed=low_speed(case, option, found),
         key=key,

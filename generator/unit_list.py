@@ -44,6 +44,7 @@ DEFINITIONS = [
     "watt_hour = watt * hour",
     "volt = watt / ampere",
     "ohm = volt / ampere",
+    "farad = ampere * second / volt",
     "coulomb = ampere * second",
     "ampere_hour = ampere * hour",
 ]
@@ -108,7 +109,8 @@ KINDS: dict[str, Kind] = {
         "nmi=nautical_mile, NM=nautical_mile",
     ),
     "area": _kind(
-        "an area", "3.4 m2", "m2", "meter**2", "m2=meter**2, ft2=foot**2",
+        "an area", "3.4 m2", "m2", "meter**2", "m2=meter**2, mm2=millimeter**2, ft2=foot**2",
+        "mm²=millimeter**2, mm^2=millimeter**2, "
         "m²=meter**2, m^2=meter**2, ft²=foot**2, ft^2=foot**2, sq ft=foot**2, sq m=meter**2",
     ),
     "volume": _kind(
@@ -154,6 +156,8 @@ KINDS: dict[str, Kind] = {
         "an air flow", "60 m3/h", "m3/s", "meter**3/second",
         "m3/h=meter**3/hour, m3/s=meter**3/second", "m³/h=meter**3/hour",
     ),
+    "capacitance": _kind("a capacitance", "10 mF", "F", "farad", "mF=millifarad, uF=microfarad",
+                         "µF=microfarad"),
     "rotation": _kind(
         "a speed of rotation", "3600 rpm", "rad/s", "radian/second",
         "rpm=revolution/minute, 1/min=revolution/minute, rad/s=radian/second",

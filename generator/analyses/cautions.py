@@ -66,11 +66,11 @@ def _fire(found: Findings) -> CautionItem:
 def _fault(found: Findings) -> CautionItem:
     key = f"options.{found.place}.bank"
     text = (
-        f"A bank of {{{key}.charge_ah|charge}} at {{{key}.nominal_voltage_v|voltage}} feeds a "
-        "short circuit with thousands of amperes, far above the "
-        f"{{{key}.peak_current_a|current}} of peak power. One fuse per string at the battery, "
-        "with a breaking capacity above the maker's short-circuit current; covered terminals; "
-        "insulated tools. The management system does not count as the interrupter."
+        f"{{{key}.charge_ah|charge}} at {{{key}.nominal_voltage_v|voltage}} feed a short circuit "
+        f"with {{options.{found.place}.installation.fault.bank_a|current}}; peak power asks for "
+        f"{{{key}.peak_current_a|current}}. One fuse per string at the battery that breaks the "
+        "maker's short-circuit current; covered terminals; insulated tools. The management system "
+        "is no interrupter."
     )
     return CautionItem(
         "fault", "Short circuit and arc", text, "installer, by the maker's figure", {}

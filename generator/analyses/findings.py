@@ -15,6 +15,7 @@ from generator.analyses.docking import Docking
 from generator.analyses.duty import Duty
 from generator.analyses.emissions import Emissions
 from generator.analyses.headwind import Headwind
+from generator.analyses.installation import Installation
 from generator.analyses.key_figures import KeyFigures
 from generator.analyses.legs import Legs
 from generator.analyses.losses import Losses
@@ -55,6 +56,7 @@ class Findings:
     reserve: Reserve
     ranges: tuple[Range, ...]
     bank: BankResult | None
+    installation: Installation | None
     legs: Legs
     low_speed: LowSpeed | None
     duty: Duty | None

@@ -29,6 +29,7 @@ from generator.case.said import Keys, line_of
 from generator.case.schema import CaseKeys
 from generator.case.trial import SeaTrial, TrialRow
 from generator.case.usage import Berth, House, Leg, Planning
+from generator.case.wiring import Papers
 from generator.errors import Fault
 
 DATUM = "aft end of the waterline"
@@ -61,6 +62,7 @@ def build_case(
         berth=desk.fill(Berth, keys.berth, "berth", "berth"),
         legs=tuple(_leg(keys, root, desk, number) for number in range(len(keys.legs))),
         house=desk.fill(House, keys.house, "house", "house", services=_texts(keys.house.services)),
+        papers=Papers(keys.papers.insurer or "", keys.papers.conversion or ""),
         prices=_prices(keys, desk),
         carbon=desk.fill(Carbon, keys.carbon, "carbon", "carbon"),
         options=tuple(build_option(keys, root, desk, n) for n in range(len(keys.options))),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from generator.case.build_wiring import build_compartment, build_wiring
 from generator.case.circumstances import propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.fill import Desk
@@ -29,6 +30,8 @@ def build_option(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Option:
         note=option.note or "",
         motor=_motor(option, desk, path),
         bank=_bank(option, desk, path),
+        installation=build_wiring(option, root, desk, number),
+        compartment=build_compartment(option.compartment),
         diesel=_diesel(keys, option, desk, path, words),
         propeller=desk.fill(Propeller, screw, f"{path}.propeller", "propeller", words),
         kept=tuple(part for part in option.kept if part),

@@ -13,6 +13,7 @@ from generator.case.option import Option
 from generator.case.prices import Prices
 from generator.case.trial import SeaTrial
 from generator.case.usage import Berth, House, Leg, Planning
+from generator.case.wiring import Papers
 from generator.errors import Fault
 
 
@@ -56,6 +57,7 @@ class Case:
     berth: Berth
     legs: tuple[Leg, ...]
     house: House
+    papers: Papers
     prices: Prices
     carbon: Carbon
     options: tuple[Option, ...]

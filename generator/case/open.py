@@ -11,6 +11,7 @@ from generator.case.case import Case
 from generator.case.check import Finding, find_contradictions
 from generator.case.check_places import find_misplaced
 from generator.case.check_trial import find_trial_contradictions
+from generator.case.check_wiring import find_wiring_contradictions
 from generator.case.inherit import inherit_options
 from generator.case.offsets_file import read_offsets
 from generator.case.plausible import find_doubts
@@ -34,6 +35,7 @@ def read_case(path: Path) -> Case:
         *find_contradictions(checked.case),
         *find_trial_contradictions(checked.case),
         *find_misplaced(checked.case),
+        *find_wiring_contradictions(checked.case),
     ]
     findings = _not_inherited(found, parents)
     faults.extend(_placed(findings, root, document.file, False))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from generator.arrays import Numbers
 from generator.case.diesel import Diesel, Propeller
 from generator.case.prices import CostItem
+from generator.case.wiring import Compartment, Wiring
 
 
 @dataclass(frozen=True)
@@ -127,6 +128,8 @@ class Option:
     note: str
     motor: Motor | None
     bank: Bank | None
+    installation: Wiring | None
+    compartment: Compartment
     diesel: Diesel | None
     propeller: Propeller
     kept: tuple[str, ...]  # parts of the old plant that stay, words of OLD_PARTS

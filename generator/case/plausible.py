@@ -79,6 +79,8 @@ def _outside_register(case: CaseKeys) -> Iterator[Finding]:
             option = case.options[place[1]]
             screw = propeller_words(case, own_propeller(case, option))
             around = [option.bank.chemistry or "", *screw]
+            if "circuits" in place and isinstance(place[-2], int):
+                around = [option.installation.circuits[place[-2]].name or ""]
         row = find_default(".".join(part for part in place if isinstance(part, str)), around)
         if row is None or row.low == row.high or row.unit.startswith("EUR"):
             continue

@@ -26,6 +26,7 @@ from generator.case.usage_keys import (
     PricesKeys,
     StudyKeys,
 )
+from generator.case.wiring_keys import CompartmentKeys, PapersKeys, WiringKeys
 
 _OVERRIDES: Any = {"overrides": True}  # fields of the boat's own engine or propeller
 
@@ -78,6 +79,8 @@ class OptionKeys(Group):
     note: Words = None
     motor: MotorKeys = MotorKeys()
     bank: BankKeys = BankKeys()
+    installation: WiringKeys = WiringKeys()
+    compartment: CompartmentKeys = CompartmentKeys()
     engine: EngineKeys = Field(default=EngineKeys(), json_schema_extra=_OVERRIDES)
     propeller: PropellerKeys = Field(default=PropellerKeys(), json_schema_extra=_OVERRIDES)
     kept: tuple[Annotated[str | None, Word(OLD_PARTS)], ...] = ()
@@ -102,6 +105,7 @@ class CaseKeys(Group):
     berth: BerthKeys = needed(BerthKeys())
     legs: tuple[LegKeys, ...] = NEEDED_LIST
     house: HouseKeys = needed(HouseKeys())
+    papers: PapersKeys = PapersKeys()
     prices: PricesKeys = PricesKeys()
     carbon: CarbonKeys = CarbonKeys()
     options: tuple[OptionKeys, ...] = NEEDED_LIST

@@ -14,6 +14,7 @@ from generator.report.sections import (
     options,
     results,
     vessel,
+    wiring,
 )
 
 ORDER = (
@@ -24,6 +25,7 @@ ORDER = (
     bank_and_motor,
     comparison,
     criteria,
+    wiring,
     cautions,
     appendix,
 )

@@ -7,6 +7,8 @@ import io
 from collections.abc import Mapping
 from typing import Any
 
+from generator.report.page import PLACEHOLDER, Page, bare_text
+
 Rows = list[dict[str, Any]]
 
 
@@ -20,7 +22,21 @@ def csv_tables(results: Mapping[str, Any]) -> dict[str, str]:
     for option in results.get("options", []):
         collect(tables, option, {"option": option.get("id")})
     tables.pop("options", None)
-    return {name: csv_text(rows) for name, rows in tables.items() if rows}
+    page = Page(dict(results))
+    return {name: csv_text(_told(page, rows)) for name, rows in tables.items() if rows}
+
+
+def _told(page: Page, rows: Rows) -> Rows:
+    """Rows whose sentences carry their numbers in place of the keys of them."""
+    return [
+        {
+            key: bare_text(page.text(value))
+            if isinstance(value, str) and PLACEHOLDER.search(value)
+            else value
+            for key, value in row.items()
+        }
+        for row in rows
+    ]
 
 
 def collect(tables: dict[str, Rows], part: Mapping[str, Any], first: Mapping[str, Any]) -> None:

@@ -43,6 +43,7 @@ from generator.report.results.frame_part import (
     service_part,
 )
 from generator.report.results.headwind_part import headwind_part, limits_part
+from generator.report.results.installation_part import installation_part
 from generator.report.results.option_part import (
     bank_part,
     bars,
@@ -157,6 +158,7 @@ def _option(item: OptionStudy, money: Tornado | None) -> dict[str, Any]:
         "chemistries": chemistries_part(found),
         "legs": legs_part(found),
         "year": year_part(found),
+        **installation_part(found),
         "weight": weight_part(found),
         "cost": cost_part(found, money),
         "carbon": carbon_part(found),

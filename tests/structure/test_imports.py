@@ -98,6 +98,7 @@ SHARED_STEPS = tuple(
         "pull",
         "sea_trial",
         "spread",
+        "wiring",
     )
 )
 

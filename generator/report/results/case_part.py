@@ -218,7 +218,8 @@ def _confined(item: ConfinedLeg) -> dict[str, Any]:
 
 def inputs_part(case: Case) -> dict[str, Any]:
     """Every given number with its origin, how many were measured, and every default used."""
-    given = [item for item in case.assumptions if item.origin == "given"]
+    told = {item.draw_key: item for item in reversed(case.assumptions) if item.origin == "given"}
+    given = list(reversed(told.values()))  # what an option inherits was given once
     defaults = {item.draw_key: item for item in case.assumptions if item.origin == "default"}
     counts = {
         name: sum(item.provenance == name for item in given)

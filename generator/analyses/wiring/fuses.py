@@ -1,0 +1,114 @@
+"""Which fuse stands in the positive leg of a circuit, and does it hold its rules?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from generator.analyses.installation import Conductor, Device
+from generator.analyses.wiring.loads import Load, first
+from generator.physics.energy.protection import (
+    LOAD_SHARE,
+    FuseClass,
+    fuse_class,
+    fuse_ratings,
+    least_fuse,
+    most_fuse,
+    selective,
+)
+
+BARE, SHEATHED = 0.178, 1.016  # m from the source: cfr33_183, 7 and 40 in
+LASTING = 60.0  # s, above which a peak counts for a fuse as it does for good: common practice
+AS_STATED, UNKNOWN_LET_THROUGH = "as stated", 20.0  # the second in s: the slowest of the classes
+
+
+@dataclass(frozen=True)
+class Stand:
+    """Where a fuse stands: fault current there [A], the fuse before it, and the distance rule."""
+
+    id: str
+    fault: float
+    upstream: str | None
+    sheathed: bool
+
+
+def asked(load: Load) -> float:
+    """Rating that the load asks for [A]."""
+    lasting = load.peak if load.peak_time > LASTING else load.continuous
+    return max(load.continuous / LOAD_SHARE, lasting)
+
+
+def rating(load: Load) -> float:
+    """As stated, else the smallest one sold that carries the load, else the largest [A]."""
+    if load.plan.fuse is not None:
+        return first(load.plan.fuse)
+    lasting = load.peak if load.peak_time > LASTING else load.continuous
+    return least_fuse(load.continuous, lasting) or fuse_ratings()[-1]
+
+
+def class_of(load: Load, fault: float) -> FuseClass | None:
+    """As stated, else the first class that bears voltage and fault."""
+    plan = load.plan
+    fits = fuse_class(load.ceiling, fault, rating(load))
+    if plan.fuse_voltage is None and plan.fuse_breaking is None:
+        return fits
+    own = fits or FuseClass("", load.ceiling, fault, UNKNOWN_LET_THROUGH)
+    return FuseClass(
+        AS_STATED,
+        own.voltage if plan.fuse_voltage is None else first(plan.fuse_voltage),
+        own.breaking if plan.fuse_breaking is None else first(plan.fuse_breaking),
+        own.let_through,
+    )
+
+
+def fuse(load: Load, wire: Conductor, stand: Stand) -> Device:
+    """The fuse of one circuit."""
+    kind = class_of(load, stand.fault)
+    device = Device(
+        id=stand.id,
+        circuit=load.id,
+        place=f"{load.source}, positive",
+        fuse_class=None if kind is None else kind.name,
+        rating=rating(load),
+        voltage=None if kind is None else kind.voltage,
+        breaking=None if kind is None else kind.breaking,
+        fault=stand.fault,
+        ceiling=load.ceiling,
+        least=asked(load),
+        most=most_fuse(load.ceiling, wire.ampacity),
+        distance=first(load.plan.fuse_distance),
+        distance_limit=SHEATHED if stand.sheathed else BARE,
+        upstream=stand.upstream,
+        selective=None,
+        spares=1,
+        stated=load.plan.fuse is not None,
+        problems=(),
+    )
+    return replace(device, problems=_problems(device))
+
+
+def _problems(device: Device) -> tuple[str, ...]:
+    """What does not hold, in words for the list."""
+    found = []
+    if device.rating > device.most:
+        found.append("larger than its conductor allows")
+    if device.rating < device.least:
+        found.append("too small for its load")
+    if device.fuse_class is None:
+        found.append("no usual class bears this voltage and fault")
+    if device.voltage is not None and device.voltage < device.ceiling:
+        found.append("rated below the charge ceiling")
+    if device.breaking is not None and device.breaking < device.fault:
+        found.append("breaks less than the prospective fault")
+    if device.distance > device.distance_limit:
+        found.append("too far from its source")
+    return tuple(found)
+
+
+def with_selectivity(devices: tuple[Device, ...], strings: int) -> tuple[Device, ...]:
+    """Each fuse told whether it opens before those of all strings together."""
+    return tuple(
+        device
+        if device.upstream is None
+        else replace(device, selective=selective(strings * devices[0].rating, device.rating))
+        for device in devices
+    )

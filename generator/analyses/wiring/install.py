@@ -1,0 +1,122 @@
+"""The whole installation of an option: circuits, fuses, switches, settings, what to confirm."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from generator.analyses.bank import BankResult
+from generator.analyses.installation import Circuit, Device, Fault, Installation
+from generator.analyses.wiring.circuits import (
+    Surroundings,
+    chosen,
+    circuit,
+    conductor,
+    drop_area,
+    fault_area,
+)
+from generator.analyses.wiring.earthing import to_confirm
+from generator.analyses.wiring.fuses import (
+    UNKNOWN_LET_THROUGH,
+    Stand,
+    class_of,
+    fuse,
+    rating,
+    with_selectivity,
+)
+from generator.analyses.wiring.labels import labels
+from generator.analyses.wiring.loads import CONVERTER, Load, first, loads
+from generator.analyses.wiring.settings import settings
+from generator.analyses.wiring.supply import fault, flows, voltages
+from generator.analyses.wiring.switching import precharge, switches
+from generator.case.case import Case
+from generator.case.option import Option
+from generator.case.usage import House
+from generator.physics.energy.protection import breaker_capacity
+
+LARGEST_HOUSE = 2200.0  # A of cranking current: the last row of the table of breakers
+PAIR = 2  # conductors of a circuit that lies by itself
+
+
+def installation(
+    case: Case, option: Option, place: int, found: BankResult | None
+) -> Installation | None:
+    """The installation of a battery option; none of a diesel."""
+    bank, motor, wiring = option.bank, option.motor, option.installation
+    if bank is None or motor is None or wiring is None or found is None:
+        return None
+    volts, strings = voltages(bank, wiring, found), bank.blocks.parallel
+    short = fault(bank, wiring, volts)
+    around = Surroundings(
+        first(wiring.temperature_class), first(wiring.space_temperature), wiring.bundled or PAIR
+    )
+    sharing = first(bank.sharing)
+    carried = loads(wiring, volts, flows(case, option, found, volts), strings, sharing)
+    carried = [_fed(load, case.house) for load in carried]
+    built = [leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
+    circuits = tuple(wired for wired, _ in built)
+    devices = with_selectivity(tuple(device for _, device in built), strings)
+    opened, filling = switches(circuits, volts), precharge(wiring, volts)
+    key = f"options.{place}.installation"
+    return Installation(
+        voltages=volts,
+        strings=strings,
+        fault=short,
+        circuits=circuits,
+        devices=devices,
+        switches=opened,
+        precharge=filling,
+        settings=settings(case, option, found, volts, circuits, filling),
+        labels=labels(key, volts, circuits, devices, opened),
+        confirm=to_confirm(case, option, key, wiring, volts, circuits),
+        temperature_class=around.temperature_class,
+        space_temperature=around.air,
+        bundled=around.bundled,
+        sheathed=bool(wiring.sheathed),
+        assumed=not wiring.said,
+        problems=_problems(circuits, devices),
+    )
+
+
+def _fed(load: Load, house: House) -> Load:
+    """The house panel hangs on the converter alone where the house has no battery of its own."""
+    if load.kind != "panel" or house.separate_bank or house.buffered:
+        return load
+    return replace(load, source=CONVERTER, name=f"{CONVERTER} to {load.target}")
+
+
+def leg(
+    load: Load, around: Surroundings, short: Fault, strings: int, sheathed: bool
+) -> tuple[Circuit, Device]:
+    """One circuit with its fuse: the fuse by the load, the conductor by the fuse."""
+    here = _fault_at(load, short, strings)
+    name = f"F{load.id[1:]}"
+    kind, rated = class_of(load, here), rating(load)
+    slow = UNKNOWN_LET_THROUGH if kind is None else kind.let_through
+    spoiled = fault_area(rated, slow, here, around)
+    if load.plan.area is None:
+        copper = max(drop_area(load, around), spoiled)
+        wire = chosen(max(rated, load.continuous), copper, around)
+    else:
+        wire = conductor(first(load.plan.area), load.plan.conductors or 1, around, True)
+    alone = load.kind in ("string", "panel")
+    device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed))
+    return circuit(load, around, wire, spoiled, name), device
+
+
+def _fault_at(load: Load, short: Fault, strings: int) -> float:
+    """Prospective current at the fuse of a circuit [A].
+
+    The fuse of a string meets its own string behind it, or all the others before it. Of the
+    house battery nothing is known: the highest row of the table of breakers is taken.
+    """
+    if load.kind == "string":
+        return short.string * max(1, strings - 1)
+    if load.kind == "panel":
+        return breaker_capacity(LARGEST_HOUSE, branch=False)
+    return short.bank
+
+
+def _problems(circuits: tuple[Circuit, ...], devices: tuple[Device, ...]) -> tuple[str, ...]:
+    """Everything that does not hold, with the id of what it is about."""
+    of_wires = [f"{item.id}: {said}" for item in circuits for said in item.problems]
+    return tuple([*of_wires, *(f"{item.id}: {said}" for item in devices for said in item.problems)])

@@ -1,0 +1,34 @@
+"""Which labels does the installation carry, and where?"""
+
+from __future__ import annotations
+
+from generator.analyses.installation import Circuit, Device, Label, Switch, Voltages
+
+
+def labels(
+    key: str, volts: Voltages, circuits: tuple[Circuit, ...], devices: tuple[Device, ...],
+    switches: tuple[Switch, ...],
+) -> tuple[Label, ...]:  # fmt: skip
+    """Voltage at the bank and the motor, one label for each fuse and switch, and both stops."""
+    shock = (
+        f"DANGER {{{key}.voltages.ceiling_v|voltage}} DC, {{{key}.fault.bank_a|current}} short "
+        "circuit. Insulated tools, no rings"
+    )
+    found = [
+        Label("battery compartment, outside", shock, {}),
+        Label("motor and controller", f"{{{key}.voltages.ceiling_v|voltage}} DC. Isolate and prove "
+              f"dead: the capacitors hold {{{key}.precharge.energy_j|joules}}", {}),
+        Label("companionway", "BATTERY DISCONNECT: turn off and leave the boat in smoke", {}),
+        Label("shore inlet", "Charge attended; berth breaker {berth.breaker_a|current}", {}),
+    ]  # fmt: skip
+    rated = {device.circuit: device for device in devices}
+    for item in circuits:
+        device = rated[item.id]
+        text = f"{device.id} {item.name}: {{here.rating_a|current}}, spare of the same class only"
+        found.append(Label(device.place, text, {"rating_a": device.rating}))
+    found += [
+        Label(switch.place, f"{switch.id} {switch.name}", {})
+        for switch in switches
+        if switch.kind != "contactor"
+    ]
+    return tuple(found)

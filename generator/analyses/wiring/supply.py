@@ -1,0 +1,118 @@
+"""Which voltages does the bank reach, which fault does it feed, and what do its circuits carry?"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from generator.analyses.bank import BankResult
+from generator.analyses.bank_state import draws_current
+from generator.analyses.installation import RULE_HIGH, RULE_LOW, Fault, Voltages
+from generator.analyses.plant import battery_power
+from generator.analyses.wiring.loads import Flow, first
+from generator.case.case import Case
+from generator.case.option import Bank, Motor, Option
+from generator.case.usage import Berth
+from generator.case.wiring import Wiring
+from generator.physics.energy.cell import charge_ceiling, open_circuit_voltage, series_cells
+from generator.physics.energy.fault_current import fault_current, string_resistance
+from generator.physics.energy.protection import FIFTY_VOLTS
+
+FULL = 1.0  # state of charge
+TOUCH_LIMIT = 60.0  # V DC, limit in common use
+BERTH_SHARE = 0.8  # of the shore breaker that a charger takes for hours: common practice
+HOUSE_SHARE = 1.25  # of the mean house load, for a converter: common practice
+HOUSE_CHEMISTRY = "flooded"  # the higher charge voltage of those that a house battery has
+
+
+def voltages(bank: Bank, wiring: Wiring, found: BankResult) -> Voltages:
+    """Label, ceiling and cut-off; the band of the fuse rule by ceiling and by label."""
+    nominal = first(bank.nominal_voltage)
+    ceiling, house = charge_ceiling(bank.chemistry, found.cells), first(wiring.house_voltage)
+    return Voltages(
+        nominal=nominal,
+        cells=found.cells,
+        ceiling=ceiling,
+        lowest=first(found.cut_off),
+        band=_band(ceiling),
+        band_by_label=_band(nominal),
+        touch_limit=TOUCH_LIMIT,
+        house=house,
+        house_ceiling=charge_ceiling(HOUSE_CHEMISTRY, series_cells(HOUSE_CHEMISTRY, house)),
+    )
+
+
+def _band(voltage: float) -> str:
+    return RULE_HIGH if voltage >= FIFTY_VOLTS else RULE_LOW
+
+
+def fault(bank: Bank, wiring: Wiring, volts: Voltages) -> Fault:
+    """Prospective currents of a full bank with the least resistance that its cells may have."""
+    strings = bank.blocks.parallel
+    opened = volts.cells * float(open_circuit_voltage(bank.chemistry, FULL))
+    own = _string(bank, wiring, volts.cells)
+    maker = wiring.short_circuit_current
+    if maker is not None:
+        own = opened / first(maker)
+    trunk = first(wiring.trunk_links)
+    return Fault(
+        string=float(fault_current(opened, own, 1)),
+        bank=float(fault_current(opened, own, strings, trunk)),
+        string_resistance=own,
+        trunk_resistance=trunk,
+        open_voltage=opened,
+        by_maker=maker is not None,
+    )
+
+
+def _string(bank: Bank, wiring: Wiring, cells: int) -> float:
+    """Resistance of one string in the first instant [ohm], by its cells or by the bank's own."""
+    charge = first(bank.charge) / bank.blocks.parallel
+    share, links = first(wiring.instant_resistance), first(wiring.string_links)
+    if bank.resistance is None:
+        return float(string_resistance(cells, first(bank.resistance_charge), charge, share, links))
+    cells_alone = max(first(bank.resistance) - first(bank.link_resistance), 0.0)
+    return float(cells_alone * bank.blocks.parallel * share + links)
+
+
+def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dict[str, Flow]:
+    """Currents of each kind of circuit: the motor's by its ratings, the rest by case and berth."""
+    motor, bank, wiring = option.motor, option.bank, option.installation
+    assert motor is not None
+    assert bank is not None
+    assert wiring is not None
+    house = max(HOUSE_SHARE * first(case.house.under_way), first(wiring.house_peak))
+    converter, panel = house / volts.nominal, house / volts.house
+    charger = charger_current(bank, wiring, case.berth, volts)
+    every = {
+        "motor": _motor(case, motor, found, volts),
+        "charger": Flow(charger, charger, 0.0),
+        "converter": Flow(converter, converter, 0.0),
+        "panel": Flow(panel, panel, 0.0),
+    }
+    for plan in wiring.circuits:
+        if plan.name not in ("string", "motor") and plan.current is not None:
+            every[plan.name] = Flow(first(plan.current), first(plan.current), 0.0)
+    return every
+
+
+def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow:
+    """Of an aged, cold bank: continuous current half full, peak current at the floor."""
+    power = first(battery_power(motor, motor.continuous_power, motor.rated_speed, case.factors))
+    most = first(battery_power(motor, motor.peak_power, motor.rated_speed, case.factors))
+    sagged = float(np.nan_to_num(first(found.peak_current), nan=most / volts.lowest))
+    steady = first(draws_current(found.states[2], power))
+    steady = float(np.nan_to_num(steady, nan=power / volts.lowest))
+    return Flow(
+        max(steady, power / volts.nominal),
+        max(sagged, most / volts.nominal),
+        first(motor.peak_time),
+    )
+
+
+def charger_current(bank: Bank, wiring: Wiring, berth: Berth, volts: Voltages) -> float:
+    """What the charger gives [A]: its rate, or what the breaker of the berth lets through."""
+    wanted = first(wiring.charge_rate) * first(bank.charge)
+    if berth.breaker is None or berth.voltage is None:
+        return wanted
+    shore = BERTH_SHARE * first(berth.breaker) * first(berth.voltage)
+    return min(wanted, shore / volts.nominal)

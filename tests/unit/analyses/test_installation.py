@@ -1,0 +1,236 @@
+"""Rules go by the charge ceiling; circuits, fuses and lists of a small case by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO
+from generator.analyses.installation import RULE_HIGH, RULE_LOW, Installation
+from generator.draws import make_draws
+from generator.study import OptionStudy, run
+from tests.unit.case.faulty import changed, read
+
+BANK = "bank: {chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah}"
+
+
+def study(folder: Path, bank: str, wiring: str = "") -> OptionStudy:
+    text = changed((BANK, f"bank: {{{bank}}}\n{wiring}".rstrip("\n")))
+    case = read(folder, text)
+    return run(case, make_draws(case, 0)).options[2]
+
+
+def made(found: OptionStudy) -> Installation:
+    assert found.findings.installation is not None
+    return found.findings.installation
+
+
+def lfp(cells: int) -> str:
+    return f"chemistry: LFP, nominal_voltage: {cells * 3.2:.1f} V, charge: 300 Ah"
+
+
+def result(found: OptionStudy, number: int) -> str:
+    return next(row.result for row in found.verdict.judgements if row.criterion.id == number)
+
+
+@pytest.mark.parametrize(
+    ("cells", "ceiling", "by_ceiling", "by_label", "judged"),
+    [
+        (13, 47.45, RULE_LOW, RULE_LOW, GO),
+        (14, 51.10, RULE_HIGH, RULE_LOW, GO),
+        (15, 54.75, RULE_HIGH, RULE_LOW, GO),  # sold as 48 V
+        (16, 58.40, RULE_HIGH, RULE_HIGH, GO),
+        (17, 62.05, RULE_HIGH, RULE_HIGH, NO),
+    ],
+)
+def test_rules_go_by_the_ceiling_and_not_by_the_label(
+    tmp_path: Path, cells: int, ceiling: float, by_ceiling: str, by_label: str, judged: str
+) -> None:
+    """3.65 V at the end of charge times the cells in series; 3.2 V times them on the label."""
+    found = study(tmp_path, lfp(cells))
+    volts = made(found).voltages
+    assert volts.cells == cells
+    assert volts.ceiling == pytest.approx(ceiling)
+    assert (volts.band, volts.band_by_label) == (by_ceiling, by_label)
+    assert result(found, 22) == judged
+    noted = {item.id for item in made(found).confirm}
+    assert ("scope" in noted) == (by_ceiling == RULE_HIGH)
+    assert ("touch" in noted) == (cells == 17)
+    propulsion = [item for item in made(found).devices if item.place != "house battery, positive"]
+    assert all(item.voltage is not None and item.voltage >= ceiling for item in propulsion)
+
+
+def test_the_label_of_fifteen_cells_would_allow_a_larger_fuse(tmp_path: Path) -> None:
+    """By label 150 % of the conductor; by ceiling the conductor, or the next size above it."""
+    found = made(study(tmp_path, lfp(15)))
+    motor, device = found.circuit("motor"), found.devices[1]
+    assert motor is not None
+    assert device.most < 1.5 * motor.conductor.ampacity
+
+
+def test_above_the_touch_limit_a_specialist_with_a_monitor_makes_it_conditional(
+    tmp_path: Path,
+) -> None:
+    wiring = (
+        "    installation: {temperature_class: 105 °C, specialist_design: true, "
+        "insulation_monitor: true}\n"
+    )
+    found = study(tmp_path, lfp(17), wiring)
+    assert result(found, 22) == CONDITIONAL
+    alone = wiring.replace(", insulation_monitor: true", "")
+    assert result(study(tmp_path, lfp(17), alone), 22) == NO
+
+
+def test_strings_share_unequally_and_each_has_its_fuse(tmp_path: Path) -> None:
+    """Two strings of 0.8 sharing: each is wired for 1 / (2 x 0.8) of all currents."""
+    found = made(study(tmp_path, "chemistry: LFP, blocks: {series: 1, parallel: 2, "
+                                 "voltage: 51.2 V, charge: 150 Ah}"))  # fmt: skip
+    first, second, motor = found.circuits[:3]
+    converter = found.circuit("converter")
+    assert converter is not None
+    assert (first.kind, second.kind, motor.kind) == ("string", "string", "motor")
+    assert first.continuous == pytest.approx((motor.continuous + converter.continuous) / 1.6)
+    assert first.device != second.device
+
+
+def test_fault_of_the_bank_is_worked_by_hand(tmp_path: Path) -> None:
+    """300 Ah: 16 x 140 mohm Ah x 0.3 / 300 Ah = 2.24 mohm, 0.5 of links and 0.3 of trunk.
+
+    Full cells rest at 3.38 V or so: 54.1 V over 2.74 and 3.04 mohm.
+    """
+    fault = made(study(tmp_path, lfp(16))).fault
+    assert fault.string_resistance == pytest.approx(2.74e-3)
+    assert fault.string == pytest.approx(fault.open_voltage / 2.74e-3)
+    assert fault.bank == pytest.approx(fault.open_voltage / 3.04e-3)
+    assert 53.0 < fault.open_voltage < 55.0
+
+
+def test_the_makers_short_circuit_current_comes_first(tmp_path: Path) -> None:
+    wiring = "    installation: {temperature_class: 105 °C, short_circuit_current: 6 kA}\n"
+    fault = made(study(tmp_path, lfp(16), wiring)).fault
+    assert fault.by_maker
+    assert fault.string == pytest.approx(6000.0)
+    assert fault.bank < 6000.0  # one string, and the trunk before the busbar
+
+
+@pytest.mark.parametrize(
+    ("circuit", "said"),
+    [
+        ("fuse: 400 A, area: 35 mm2", "F2: larger than its conductor allows"),
+        ("fuse: 100 A", "F2: too small for its load"),
+        ("fuse_voltage: 125 V, fuse_breaking: 5 kA", "F2: breaks less than the prospective fault"),
+        ("fuse_distance: 400 mm", "F2: too far from its source"),
+        ("area: 16 mm2", "C2: carries more than it may"),
+        ("run: 15 m, area: 50 mm2", "C2: loses more than the permitted voltage"),
+    ],
+)
+def test_a_stated_part_that_does_not_hold_changes_the_verdict(
+    tmp_path: Path, circuit: str, said: str
+) -> None:
+    wiring = (
+        "    installation:\n      temperature_class: 105 °C\n      circuits:\n"
+        f"        - {{name: motor, {circuit}}}\n"
+    )
+    found = study(tmp_path, lfp(16), wiring)
+    assert said in made(found).problems
+    assert result(found, 22) == CONDITIONAL
+    row = next(item for item in found.verdict.judgements if item.criterion.id == 22)
+    assert "cables and fuses" in row.flip
+
+
+def test_a_sheath_lets_the_fuse_stand_further_away(tmp_path: Path) -> None:
+    wiring = (
+        "    installation:\n      temperature_class: 105 °C\n      sheathed: true\n"
+        "      circuits:\n        - {name: motor, fuse_distance: 400 mm}\n"
+    )
+    assert made(study(tmp_path, lfp(16), wiring)).problems == ()
+
+
+def test_switches_open_every_source_and_stop_at_the_helm(tmp_path: Path) -> None:
+    found = made(study(tmp_path, lfp(16)))
+    kinds = [item.kind for item in found.switches]
+    for kind in ("isolator", "contactor", "remote disconnect", "emergency stop", "neutral start"):
+        assert kind in kinds
+    stop = next(item for item in found.switches if item.kind == "emergency stop")
+    assert "helm" in stop.place
+    rated = [item for item in found.switches if item.current is not None]
+    by_id = {item.id: item for item in found.circuits}
+    assert all(item.current >= by_id[item.circuit].continuous for item in rated if item.current)
+
+
+def test_a_house_without_a_battery_hangs_on_the_converter(tmp_path: Path) -> None:
+    case = read(tmp_path, changed(("separate_bank: true", "separate_bank: false")))
+    panel = made(run(case, make_draws(case, 0)).options[2]).circuit("panel")
+    own = made(study(tmp_path, lfp(16))).circuit("panel")
+    assert panel is not None
+    assert own is not None
+    assert (panel.source, own.source) == ("DC-DC converter", "house battery")
+
+
+def test_settings_keep_to_the_limits_of_bank_and_motor(tmp_path: Path) -> None:
+    found = made(study(tmp_path, f"{lfp(16)}, discharge_limit: 200 A"))
+    values = {(item.device, item.name): item.value for item in found.settings}
+    assert values["controller", "Battery current, most"] <= 0.8 * 200.0 + 1e-9
+    assert values["battery management", "Charge stops at"] == pytest.approx(58.4)
+    assert values["battery management", "No charge below"] == 0.0
+    assert values["controller", "Cut-off below"] >= 16 * 2.5
+    assert values["battery management", "Alarm at a charge of"] == pytest.approx(0.23)
+
+
+def test_a_diesel_has_no_installation(tmp_path: Path) -> None:
+    case = read(tmp_path, changed())
+    options = run(case, make_draws(case, 0)).options
+    assert options[0].findings.installation is None
+    assert result(options[0], 22) == "not applicable"
+
+
+PLACE = "dry: true, above_bilge: true, ventable: true, not_a_berth: true, escape_clear: true"
+
+
+@pytest.mark.parametrize(
+    ("place", "judged"),
+    [
+        (PLACE, GO),
+        (PLACE.replace("dry: true", "dry: false, works: A gutter under the hatch"), CONDITIONAL),
+        (PLACE.replace("dry: true, ", ""), CONDITIONAL),
+        (PLACE.replace("dry: true", "dry: false"), NO),
+    ],
+)
+def test_compartment_follows_what_was_seen(tmp_path: Path, place: str, judged: str) -> None:
+    assert result(study(tmp_path, lfp(16), f"    compartment: {{{place}}}\n"), 19) == judged
+
+
+@pytest.mark.parametrize(
+    ("answer", "judged"),
+    [("accepted", GO), ("applied", CONDITIONAL), ("", CONDITIONAL), ("refused", NO)],
+)
+def test_insurer_follows_the_answer(tmp_path: Path, answer: str, judged: str) -> None:
+    case = read(tmp_path, changed())
+    case = replace(case, papers=replace(case.papers, insurer=answer))
+    found = run(case, make_draws(case, 0)).options[2]
+    assert result(found, 20) == judged
+    row = next(item for item in found.verdict.judgements if item.criterion.id == 20)
+    assert bool(row.condition) == (judged != GO)
+
+
+@pytest.mark.parametrize(
+    ("market", "year", "answer", "judged"),
+    [
+        ("EEA", 1992, "", GO),
+        ("EEA", 2004, "", CONDITIONAL),
+        ("GB", None, "", CONDITIONAL),
+        ("US", 2004, "", GO),
+        ("EEA", 2004, "assessed", GO),
+        ("EEA", 1992, "enquired", CONDITIONAL),
+        ("EEA", 2004, "refused", NO),
+    ],
+)
+def test_conversion_follows_market_year_and_answer(
+    tmp_path: Path, market: str, year: int | None, answer: str, judged: str
+) -> None:
+    case = read(tmp_path, changed())
+    boat = replace(case.boat, market=market, year_on_market=year)
+    case = replace(case, boat=boat, papers=replace(case.papers, conversion=answer))
+    assert result(run(case, make_draws(case, 0)).options[2], 21) == judged
