@@ -108,3 +108,7 @@ class Waters:
     season_swing: Numbers  # K, from the season's water down to the coldest battery in use
     fetch: Numbers  # m, for the hold-off case and exposed legs without their own
     country: str  # ISO 3166 alpha-2, for electricity
+    latitude: Numbers | None  # degrees, north positive; none: no year by the sun
+    longitude: Numbers | None  # degrees, east positive
+    sun: tuple[float, ...]  # J/m2 a day on the level, by month; empty: from file or grid
+    weather_file: str  # beside the case; empty: none

@@ -34,13 +34,13 @@ def build_case(
         file=CaseFile(path.name, path.stem, hashlib.sha256(content).hexdigest()),
         study=_study(keys),
         boat=boat,
-        waters=desk.fill(Waters, keys.waters, "waters", "waters"),
+        waters=_waters(keys, desk),
         factors=desk.fill(Factors, keys.factors, "factors", "factors", model),
         masses=desk.fill(Masses, keys.masses, "masses", "masses"),
         engine=desk.fill(Diesel, keys.engine, "engine", "engine", screw),
         propeller=desk.fill(Propeller, keys.propeller, "propeller", "propeller", screw),
         trial=_trial(keys, root, desk),
-        planning=desk.fill(Planning, keys.planning, "planning", "planning"),
+        planning=_planning(keys, desk),
         berth=desk.fill(Berth, keys.berth, "berth", "berth"),
         legs=tuple(_leg(keys, root, desk, number) for number in range(len(keys.legs))),
         house=desk.fill(House, keys.house, "house", "house", services=_texts(keys.house.services)),
@@ -64,6 +64,22 @@ def _study(keys: CaseKeys) -> Instruction:
         priorities=_texts(study.priorities),
         reasons=_texts(study.reasons),
     )
+
+
+def _waters(keys: CaseKeys, desk: Desk) -> Waters:
+    return desk.fill(
+        Waters,
+        keys.waters,
+        "waters",
+        "waters",
+        sun=tuple(given.value for given in keys.waters.sun if given),
+        weather_file=keys.waters.weather_file or "",
+    )
+
+
+def _planning(keys: CaseKeys, desk: Desk) -> Planning:
+    season = keys.planning.season or ""
+    return desk.fill(Planning, keys.planning, "planning", "planning", season=season)
 
 
 def _texts(said: tuple[str | None, ...]) -> tuple[str, ...]:
@@ -114,6 +130,7 @@ def _leg(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Leg:
         path,
         "legs",
         fetch=desk.number(leg.fetch or keys.waters.fetch, f"{path}.fetch", "waters.fetch"),
+        season=leg.season or "",
         line=line_of(root, ("legs", number)),
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from generator.case.build_supply import build_supply
 from generator.case.circumstances import propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.fill import Desk
@@ -31,6 +32,7 @@ def build_option(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Option:
         bank=_bank(option, desk, path),
         diesel=_diesel(keys, option, desk, path, words),
         propeller=desk.fill(Propeller, screw, f"{path}.propeller", "propeller", words),
+        supply=build_supply(option, root, desk, number),
         removed=tuple(_item(item, root, desk, (number, "removed", n)) for n, item in removed),
         added=tuple(_item(item, root, desk, (number, "added", n)) for n, item in added),
         costs=tuple(_cost(cost, root, desk, (number, n)) for n, cost in enumerate(option.costs)),

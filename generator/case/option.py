@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from generator.arrays import Numbers
 from generator.case.diesel import Diesel, Propeller
 from generator.case.prices import CostItem
+from generator.case.supply import Supply
 
 
 @dataclass(frozen=True)
@@ -99,6 +100,7 @@ class Option:
     bank: Bank | None
     diesel: Diesel | None
     propeller: Propeller
+    supply: Supply | None  # of a battery option
     removed: tuple[LedgerItem, ...]
     added: tuple[LedgerItem, ...]
     costs: tuple[CostItem, ...]

@@ -15,6 +15,7 @@ from generator.case.group import NEEDED, NEEDED_LIST, Group, needed, with_neighb
 from generator.case.key_kinds import Mass, Money, Name, Position, Words, YearOfCost
 from generator.case.leaf import ORIGINS, Beside, Word
 from generator.case.plant_keys import BankKeys, EngineKeys, MotorKeys, PropellerKeys, TrialKeys
+from generator.case.supply_keys import SupplyKeys
 from generator.case.usage_keys import (
     BerthKeys,
     HouseKeys,
@@ -72,6 +73,7 @@ class OptionKeys(Group):
     bank: BankKeys = BankKeys()
     engine: EngineKeys = Field(default=EngineKeys(), json_schema_extra=_OVERRIDES)
     propeller: PropellerKeys = Field(default=PropellerKeys(), json_schema_extra=_OVERRIDES)
+    supply: SupplyKeys = SupplyKeys()
     removed: tuple[LedgerItemKeys, ...] = ()
     added: tuple[LedgerItemKeys, ...] = ()
     costs: tuple[CostItemKeys, ...] = ()
