@@ -8,6 +8,7 @@ from pathlib import Path
 from generator.case.boat import Boat, Hull, Keel, Rudder, Waters, Windage
 from generator.case.build_options import build_option
 from generator.case.case import Case, CaseFile, Instruction
+from generator.case.check_year import weather_file
 from generator.case.circumstances import boat_words, model_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.factors import Factors, Masses
@@ -35,6 +36,7 @@ def build_case(
         study=_study(keys),
         boat=boat,
         waters=_waters(keys, desk),
+        weather=weather_file(keys, path.parent),
         factors=desk.fill(Factors, keys.factors, "factors", "factors", model),
         masses=desk.fill(Masses, keys.masses, "masses", "masses"),
         engine=desk.fill(Diesel, keys.engine, "engine", "engine", screw),

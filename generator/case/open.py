@@ -10,6 +10,7 @@ from generator.case.build import build_case
 from generator.case.case import Case
 from generator.case.check import Finding, find_contradictions
 from generator.case.check_trial import find_trial_contradictions
+from generator.case.check_year import find_year_contradictions
 from generator.case.inherit import inherit_options
 from generator.case.plausible import find_doubts
 from generator.case.read import read_document
@@ -26,7 +27,11 @@ def read_case(path: Path) -> Case:
     parents = inherit_options(root, document.file, faults)
     checked = validate(root, document.file, parents)
     faults.extend(checked.faults)
-    found = [*find_contradictions(checked.case), *find_trial_contradictions(checked.case)]
+    found = [
+        *find_contradictions(checked.case),
+        *find_trial_contradictions(checked.case),
+        *find_year_contradictions(checked.case, path.parent),
+    ]
     findings = _not_inherited(found, parents)
     faults.extend(_placed(findings, root, document.file, False))
     if faults:
