@@ -75,7 +75,7 @@ class Months:
 
 
 @dataclass(frozen=True)
-class Weather:
+class Sky:
     """Hours of many years, all of them together with the means of the months.
 
     ``sun`` is W/m2 on the level, (8760, years); ``days`` the same as J/m2, (365, years);
@@ -98,7 +98,7 @@ class Weather:
         return int(self.sun.shape[1])
 
 
-def weather(case: Case) -> Weather | None:
+def weather(case: Case) -> Sky | None:
     """Years of weather at the case's position; none where the case does not tell it."""
     place = _position(case)
     if place is None:
@@ -115,7 +115,7 @@ def _position(case: Case) -> tuple[float, float] | None:
 
 def weather_years(
     place: tuple[float, float], sun: tuple[float, ...], file: WeatherFile | None, years: int
-) -> Weather:
+) -> Sky:
     """Years of weather at a position, from her own months, a file, or the grids."""
     path = _path(*place)
     top = _by_month(path.top.reshape(DAYS, 24).sum(axis=1) * 3600.0)
@@ -125,7 +125,7 @@ def weather_years(
     total = shape.sum(axis=1, keepdims=True)
     share = np.divide(shape, total, out=np.zeros_like(shape), where=total > 0.0) / 3600.0
     cold = deviates(DAYS, years, COLD_PERSISTENCE, SEED + 1) * months.cold_snap / ONE_IN_A_HUNDRED
-    return Weather(
+    return Sky(
         latitude=place[0],
         longitude=place[1],
         months=months,
