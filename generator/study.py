@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.analyses.ageing import ageing
 from generator.analyses.bank import bank_result
@@ -15,6 +15,7 @@ from generator.analyses.docking import docking
 from generator.analyses.duty import duty
 from generator.analyses.findings import Findings
 from generator.analyses.headwind import headwind
+from generator.analyses.house import HouseLoads, house
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
@@ -22,6 +23,9 @@ from generator.analyses.losses import losses
 from generator.analyses.low_speed import low_speed
 from generator.analyses.match import match
 from generator.analyses.one_fault import one_fault
+from generator.analyses.option_year import option_year
+from generator.analyses.outings import Outings, outings
+from generator.analyses.panel_yield import panel_yield
 from generator.analyses.plant import store
 from generator.analyses.power import power
 from generator.analyses.reserve import reserve
@@ -30,10 +34,13 @@ from generator.analyses.sea_trial.model import trial_option
 from generator.analyses.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.service_factor import ServiceFactor, service_factor
 from generator.analyses.stream import stream
+from generator.analyses.sun_only import sun_only
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.under_sail import under_sail
 from generator.analyses.verdict import Verdict, verdict
+from generator.analyses.weather import Sky, weather
 from generator.analyses.weight import weigh
+from generator.analyses.year import years
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
@@ -58,16 +65,22 @@ class Study:
     cautions: tuple[CautionItem, ...]
     service: ServiceFactor
     opinions: SecondOpinions
+    loads: HouseLoads
+    sky: Sky | None  # none where the case tells no position
+    times: Outings | None
 
 
 def run(case: Case, draws: Draws) -> Study:
     """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
     moved = drawn(case, draws)
     trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
-    options = tuple(
+    alone = tuple(
         _option(moved, option, place, trial) for place, option in enumerate(moved.options)
     )
-    found = tuple(option.findings for option in options)
+    loads, sky = house(moved), weather(moved)
+    times = None if sky is None else outings(moved, sky)
+    found = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
+    options = tuple(OptionStudy(item, verdict(item)) for item in found)
     return Study(
         draws=draws,
         trial=trial,
@@ -75,7 +88,33 @@ def run(case: Case, draws: Draws) -> Study:
         cautions=cautions(found),
         service=service_factor(moved, found[0].key),
         opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0)),
+        loads=loads,
+        sky=sky,
+        times=times,
     )
+
+
+def _year(
+    case: Case, alone: tuple[Findings, ...], loads: HouseLoads, sky: Sky, times: Outings
+) -> tuple[Findings, ...]:
+    """All options through all years of weather at once."""
+    panels = [panel_yield(item.option, sky) for item in alone]
+    asked = [
+        option_year(
+            case, item.option, item.place, item.power, item.reserve, item.store, item.sail,
+            given, loads, sky, times,
+        )
+        for item, given in zip(alone, panels, strict=True)
+    ]  # fmt: skip
+    ran = {year.place: year for year in years(tuple(one for one in asked if one), sky, times)}
+    found = []
+    for item, given, one in zip(alone, panels, asked, strict=True):
+        year = ran.get(item.place)
+        sun = None
+        if given is not None and given.rated and one is not None and year is not None:
+            sun = sun_only(item.power, given, loads, year, one.efficiency)
+        found.append(replace(item, year=year, sun=sun, panels=given))
+    return tuple(found)
 
 
 def _aboard(case: Case) -> Numbers:
@@ -84,7 +123,7 @@ def _aboard(case: Case) -> Numbers:
     return 0.0 if option is None else weigh(case, option).net
 
 
-def _option(case: Case, option: Option, place: int, trial: TrialResult) -> OptionStudy:
+def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findings:
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
     aged = ageing(case, option, hull, trial.scale)
@@ -95,7 +134,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
     legs = passages(case, option, found, trial.scale, kept, held)
     bank = bank_result(case, option, found, trial.scale, kept, held, weight, aged)
     key = key_figures(case, option, found, legs)
-    findings = Findings(
+    return Findings(
         case=case,
         option=option,
         place=place,
@@ -123,4 +162,3 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Optio
         confined=confined_legs(case, found.vessel),
         range_cautions=hull_cautions(found.vessel.form),
     )
-    return OptionStudy(findings, verdict(findings))

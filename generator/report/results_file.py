@@ -41,6 +41,12 @@ from generator.report.results.frame_part import (
     service_part,
 )
 from generator.report.results.headwind_part import headwind_part, limits_part
+from generator.report.results.hours_part import (
+    energy_year_part,
+    house_year_part,
+    sun_only_part,
+    weather_part,
+)
 from generator.report.results.option_part import (
     bank_part,
     bars,
@@ -84,10 +90,14 @@ def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str
         "evidence": evidence_part(study),
         "service_factor": service_part(study.service),
         **surroundings_part(case, found[0]),
+        **weather_part(study),
+        **house_year_part(study),
         **assumptions,
         "sea_states": seas_part(found[0]),
         "options": [
             _option(item, keep, _first(found, "new diesel"))
+            | energy_year_part(study, item.findings)
+            | sun_only_part(item.findings)
             | tornado_part(study, _of(moved, place))
             for place, item in enumerate(study.options)
         ],

@@ -19,6 +19,7 @@ from generator.report.sections import (
     tornado,
     under_sail,
     weight,
+    year,
 )
 from generator.report.sections.evidence import graded
 
@@ -33,6 +34,7 @@ ORDER = (
     stream,
     bank,
     legs,
+    year,
     under_sail,
     weight,
     cost,
