@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from generator.analyses.departures import OptionYear
 from generator.analyses.house import HouseLoads
 from generator.analyses.outings import Outings
 from generator.analyses.panel_yield import PanelYield
@@ -13,7 +14,6 @@ from generator.analyses.reserve import Reserve
 from generator.analyses.spread import best, first_row
 from generator.analyses.under_sail import UnderSail
 from generator.analyses.weather import Sky
-from generator.analyses.year import OptionYear
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.option import Bank, Option

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import ceil
 
 import numpy as np
 
-from generator.analyses.outings import Departure, Outings
+from generator.analyses.departures import LegYear, Motoring, OptionYear
+from generator.analyses.outings import Outings
 from generator.analyses.weather import Sky
 from generator.arrays import Array
 from generator.physics.energy.charge_year import (
     Charging,
     Course,
     Flows,
-    Hook,
     Machine,
     charge_course,
 )
@@ -27,42 +26,6 @@ HOUR, HOURS, DAYS = 3600.0, 8760, 365
 WEEKS = 52
 AGAIN = 0.01  # of full: a year that ends further from where it began is run once more
 THREE_IN_FOUR = 0.25  # quantile that three years in four exceed
-
-
-@dataclass(frozen=True)
-class OptionYear:
-    """What one option brings to the year, its best estimate. J, W, s.
-
-    ``leg_energy`` and ``leg_time`` are (legs, speeds), at the owner's speed first, then slower;
-    nan where it cannot be done. ``house`` is by hour, ``sun`` and ``wind`` by hour and year.
-    """
-
-    place: int  # of the option in the case
-    capacity: float  # of the bank, half worn
-    floor: float  # below which nothing is drawn
-    reserve: float  # above the floor, never planned for
-    leg_energy: Array
-    leg_time: Array
-    house: Array  # W, (8760,)
-    sun: Array  # W, (8760, years)
-    wind: Array  # W, (365, years)
-    screw: Array  # W, (8760,)
-    plug: float  # W into the bank while plugged in
-    plug_efficiency: float  # wall to bank
-    most: Array  # W that the bank takes, by its temperature, (365, years)
-    taper: float  # share of the room left that an hour can fill
-    efficiency: float  # of the bank, in and out
-    genset: tuple[float, float, float]  # W, start and stop as charge above the floor [J]; W 0: none
-
-
-@dataclass(frozen=True)
-class LegYear:
-    """How often a leg was wanted and made in a year, (years,) each."""
-
-    wanted: int
-    made: Array  # at the owner's speed
-    slowed: Array  # at a slower speed, for want of charge
-    refused: Array
 
 
 @dataclass(frozen=True)
@@ -105,78 +68,20 @@ def years(options: tuple[OptionYear, ...], sky: Sky, times: Outings) -> tuple[Ye
     charging = _charging(options, sky)
     full = np.broadcast_to(charging.full, flows.own.shape[1:])
     machine = _machine(options)
-    motoring = _Motoring(options, flows, times)
+    motoring = Motoring(options, flows, times)
     course = charge_course(flows, charging, full, machine, motoring.hooks())
     end = course.state[-1]
     if np.abs(end - full).max() > AGAIN * full.max():
         motoring = motoring.afresh()
         course = charge_course(flows, charging, end, machine, motoring.hooks())
     return tuple(
-        _year(number, options, sky, times, flows, course, motoring)
-        for number in range(len(options))
-    )
-
-
-class _Motoring:
-    """Takes the decision to leave, and writes what the leg draws into the loads."""
-
-    def __init__(self, options: tuple[OptionYear, ...], flows: Flows, times: Outings) -> None:
-        self.options, self.flows, self.times = options, flows, times
-        self.energy = np.stack([option.leg_energy for option in options], axis=-1)
-        self.time = np.stack([option.leg_time for option in options], axis=-1)
-        self.reserve = np.array([[option.reserve] for option in options])
-        self.genset = np.array([[option.genset[0]] for option in options])
-        self.drawn = np.zeros_like(flows.load)
-        self.taken = np.full((len(times.departures), *flows.own.shape[1:]), -1)
-
-    def afresh(self) -> _Motoring:
-        """The loads without any leg."""
-        self.flows.load[...] -= self.drawn
-        return _Motoring(self.options, self.flows, self.times)
-
-    def hooks(self) -> dict[int, Hook]:
-        """One decision for every departure."""
-        return {
-            departure.hour: self._hook(number, departure)
-            for number, departure in enumerate(self.times.departures)
-        }
-
-    def _hook(self, number: int, departure: Departure) -> Hook:
-        def leave(state: Array) -> int:
-            return self._leave(number, departure, state)
-
-        return leave
-
-    def _leave(self, number: int, departure: Departure, state: Array) -> int:
-        """The fastest speed whose energy lies above the reserve, or none."""
-        energy, time = self.energy[departure.leg], self.time[departure.leg]
-        last = departure.hour
-        open_ = np.ones(state.shape, dtype=bool)
-        for speed, (need, spent) in enumerate(zip(energy, time, strict=True)):
-            need, spent = need[:, np.newaxis], spent[:, np.newaxis]
-            goes = open_ & (state - self.reserve + self.genset * spent >= need)
-            if not goes.any():
-                continue
-            hours = ceil(float(np.nanmax(spent)) / HOUR - 1e-9)
-            rows = slice(departure.hour, min(departure.hour + hours, HOURS))
-            hourly = np.where(goes, need / (rows.stop - rows.start), 0.0)
-            self.flows.load[rows] += hourly
-            self.drawn[rows] += hourly
-            self.taken[number] = np.where(goes, speed, self.taken[number])
-            open_ &= ~goes
-            last = max(last, rows.stop)
-        return max(last, departure.hour + 1)
-
-    def counts(self, leg: int, option: int) -> LegYear:
-        """How a leg went in one option."""
-        numbers = [n for n, d in enumerate(self.times.departures) if d.leg == leg]
-        taken = self.taken[numbers, option]
-        return LegYear(
-            wanted=len(numbers),
-            made=(taken == 0).sum(axis=0).astype(np.float64),
-            slowed=(taken > 0).sum(axis=0).astype(np.float64),
-            refused=(taken < 0).sum(axis=0).astype(np.float64),
+        _year(
+            _books(number, option, flows, course, motoring),
+            times,
+            tuple(motoring.counts(leg, number) for leg in range(len(option.leg_energy))),
         )
+        for number, option in enumerate(options)
+    )
 
 
 def _flows(options: tuple[OptionYear, ...], sky: Sky, times: Outings) -> Flows:
@@ -220,33 +125,50 @@ def _weekly(hours: Array) -> Array:
     return np.asarray(weeks.reshape(WEEKS, 168, *weeks.shape[1:]).sum(axis=1))
 
 
-def _year(
-    number: int,
-    options: tuple[OptionYear, ...],
-    sky: Sky,
-    times: Outings,
-    flows: Flows,
-    course: Course,
-    motoring: _Motoring,
-) -> Year:
-    option, wall = options[number], options[number].plug_efficiency
+@dataclass(frozen=True)
+class _Books:
+    """Every flow of one option by the hour, (8760, years) [J]; states one more."""
+
+    option: OptionYear
+    state: Array  # above the floor
+    own: Array
+    plug: Array
+    machine: Array
+    spilled: Array
+    unserved: Array
+    lost: Array
+    motor: Array
+    house: Array
+
+
+def _books(
+    number: int, option: OptionYear, flows: Flows, course: Course, motoring: Motoring
+) -> _Books:
+    motor, plug = motoring.drawn[:, number], course.plug[:, number]
     machine = course.machine[:, min(number, course.machine.shape[1] - 1)]
-    state = course.state[:-1, number]
-    wind = np.repeat(option.wind, 24, axis=0) * HOUR
-    screw = np.broadcast_to((option.screw * HOUR)[:, np.newaxis], state.shape)
-    motor = motoring.drawn[:, number]
-    plug, lost = course.plug[:, number], course.lost[:, number]
-    sources = {
-        "sun": _monthly(option.sun * HOUR),
-        "wind": _monthly(wind),
-        "screw": _monthly(screw),
-        "shore": _monthly(plug),
-        "genset": _monthly(np.broadcast_to(machine, state.shape)),
+    return _Books(
+        option=option,
+        state=course.state[:, number],
+        own=flows.own[:, number],
+        plug=plug,
+        machine=np.broadcast_to(machine, plug.shape),
+        spilled=course.spilled[:, number],
+        unserved=course.unserved[:, number],
+        lost=course.lost[:, number],
+        motor=motor,
+        house=flows.load[:, number] - motor,
+    )
+
+
+def _year(books: _Books, times: Outings, legs: tuple[LegYear, ...]) -> Year:
+    option, state = books.option, books.state[:-1]
+    sources = _sources(books)
+    uses = {
+        "motor": _monthly(books.motor),
+        "house": _monthly(books.house),
+        "charging losses": _monthly(books.lost),
     }
-    house = flows.load[:, number] - motor
-    uses = {"motor": _monthly(motor), "house": _monthly(house), "charging losses": _monthly(lost)}
-    needed = _quantile(uses["motor"] + uses["house"])
-    moved = np.diff(course.state[:, number], axis=0)
+    moved, burnt = np.diff(books.state, axis=0), books.machine / HOUR
     return Year(
         place=option.place,
         capacity=option.capacity,
@@ -255,30 +177,41 @@ def _year(
         state=(state + option.floor) / option.capacity,
         sources=sources,
         uses=uses,
-        spilled=_monthly(course.spilled[:, number]),
-        unserved=_monthly(course.unserved[:, number]),
-        legs=tuple(motoring.counts(leg, number) for leg in range(option.leg_energy.shape[0])),
+        spilled=_monthly(books.spilled),
+        unserved=_monthly(books.unserved),
+        legs=legs,
         hours_below_reserve=(state < option.reserve * (1.0 - 1e-9)).sum(axis=0).astype(float),
         hours_cold=(option.most <= 0.0).sum(axis=0) * 24.0,
-        shore_wall=plug.sum(axis=0) / wall,
-        fuel=genset_fuel(machine / HOUR, option.genset[0]).sum(axis=0) * HOUR * np.ones(sky.years),
+        shore_wall=books.plug.sum(axis=0) / option.plug_efficiency,
+        fuel=genset_fuel(burnt, option.genset[0]).sum(axis=0) * HOUR,
         cycles=np.maximum(-moved, 0.0).sum(axis=0) / option.capacity,
         governing_month=_governing(state),
-        months_alone=tuple(
-            month
-            for month in range(12)
-            if np.quantile(sources["sun"][month] * option.efficiency, THREE_IN_FOUR)
-            >= needed[month]
-        ),
+        months_alone=_alone(sources["sun"] * option.efficiency, uses["motor"] + uses["house"]),
         weekly_sun=_weekly(option.sun * HOUR),
-        weekly_house=_weekly(house),
+        weekly_house=_weekly(books.house),
         weekly_legs=_legs_by_week(option, times),
-        imbalance=_imbalance(number, flows, course, option.capacity),
+        imbalance=_imbalance(books),
     )
 
 
-def _quantile(values: Array) -> Array:
-    return np.asarray(np.quantile(values, 1.0 - THREE_IN_FOUR, axis=1))
+def _sources(books: _Books) -> dict[str, Array]:
+    """Energy by month and source; that of the panels with what was spilled."""
+    option = books.option
+    screw = np.broadcast_to((option.screw * HOUR)[:, np.newaxis], books.plug.shape)
+    return {
+        "sun": _monthly(option.sun * HOUR),
+        "wind": _monthly(np.repeat(option.wind, 24, axis=0) * HOUR),
+        "screw": _monthly(screw),
+        "shore": _monthly(books.plug),
+        "genset": _monthly(books.machine),
+    }
+
+
+def _alone(sun: Array, used: Array) -> tuple[int, ...]:
+    """Months in which the sun of three years in four covers what three years in four use."""
+    dim = np.quantile(sun, THREE_IN_FOUR, axis=1)
+    asked = np.quantile(used, 1.0 - THREE_IN_FOUR, axis=1)
+    return tuple(np.flatnonzero(dim >= asked).tolist())
 
 
 def _governing(state: Array) -> int:
@@ -296,10 +229,8 @@ def _legs_by_week(option: OptionYear, times: Outings) -> Array:
     return weeks
 
 
-def _imbalance(number: int, flows: Flows, course: Course, capacity: float) -> float:
+def _imbalance(books: _Books) -> float:
     """What the flows of an hour leave unexplained of the change of charge."""
-    moved = np.diff(course.state[:, number], axis=0)
-    machine = course.machine[:, min(number, course.machine.shape[1] - 1)]
-    came = flows.own[:, number] - course.spilled[:, number] + course.plug[:, number] + machine
-    went = flows.load[:, number] - course.unserved[:, number] + course.lost[:, number]
-    return float(np.abs(moved - came + went).max() / capacity)
+    came = books.own - books.spilled + books.plug + books.machine
+    went = books.motor + books.house - books.unserved + books.lost
+    return float(np.abs(np.diff(books.state, axis=0) - came + went).max() / books.option.capacity)

@@ -176,9 +176,9 @@ def _course(flows: Flows, charging: Charging, state: Array, ran: Array | None) -
     taken = np.where(filling, moved / charging.efficiency, moved)
     surplus = np.where(filling, np.maximum(offered - taken, 0.0), 0.0)
     plug = np.maximum(flows.plug - surplus, 0.0)
-    surplus -= flows.plug - plug
+    surplus = np.maximum(surplus - (flows.plug - plug), 0.0)
     kept = np.maximum(machine - surplus, 0.0)
-    surplus -= machine - kept
+    surplus = surplus - (machine - kept)
     return Course(
         state=state,
         plug=plug,

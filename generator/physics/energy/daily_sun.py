@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import numpy as np
+from numpy.typing import NDArray
 
 from generator.arrays import Array, Numbers
+
+Months = NDArray[np.int_]
 
 PERSISTENCE = 0.29  # graham1988: correlation of a day with the one before
 SHARES = np.array([0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95])
@@ -89,7 +92,7 @@ def deviates(days: int, years: int, persistence: float, seed: int) -> Array:
     return fresh
 
 
-def day_ratios(quantiles: Array, month_of_day: Array, deviate: Array) -> Array:
+def day_ratios(quantiles: Array, month_of_day: Months, deviate: Array) -> Array:
     """What single days have over the mean of their month.
 
     r = q(Φ(z)) on straight lines between the quantiles of the month
@@ -115,7 +118,7 @@ def day_ratios(quantiles: Array, month_of_day: Array, deviate: Array) -> Array:
     return ratios
 
 
-def to_monthly_means(days: Array, means: Array, highest: Array, month_of_day: Array) -> Array:
+def to_monthly_means(days: Array, means: Array, highest: Array, month_of_day: Months) -> Array:
     """Days of many years brought to the mean that each month has over all of them.
 
     H = H (mean / mean of H), three times, days above a cap cut off before each

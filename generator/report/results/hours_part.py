@@ -19,6 +19,7 @@ Row = dict[str, Any]
 KILOWATT_HOUR = PER_SI["kwh"]
 DIM, MOST = 0.25, 0.75  # quantiles over the years of weather
 LOW, HIGH = 0.1, 0.9
+LOWEST = 0.01  # of the hours of a month
 DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 STARTS = np.cumsum((0, *DAYS))
 BEFORE, SHOWN = 12, 72  # hours before the day of the example, and hours shown
@@ -105,7 +106,7 @@ def energy_year_part(study: Study, found: Findings) -> Row:
             "legs_made": _sum(year, "made"),
             "legs_slowed": _sum(year, "slowed"),
             "legs_refused": _sum(year, "refused"),
-            "legs_refused_worst": float(sum(leg.refused for leg in year.legs).max())
+            "legs_refused_worst": float(np.sum([leg.refused for leg in year.legs], axis=0).max())
             if wanted
             else 0.0,
             **_totals(year),
@@ -168,7 +169,7 @@ def _year_month(found: Findings, year: Year, month: int) -> Row:
         "motor_kwh": motor,
         "used_kwh": house + motor,
         "spilled_kwh": float(year.spilled[month].mean()) * KILOWATT_HOUR,
-        "lowest_charge_pct": float(np.quantile(state, LOW)) * 100.0,
+        "lowest_charge_pct": float(np.quantile(state, LOWEST)) * 100.0,
         "told": _told(found, year, month, (dim, house, motor, shore)),
     }
 
@@ -181,14 +182,14 @@ def _told(found: Findings, year: Year, month: int, sums: tuple[float, ...]) -> s
     if found.panels is not None and not found.panels.rated:
         start = "no panels"
     elif covers:
-        start = "sun covers motor and house" if motor > 0.0 else "sun covers the house"
+        start = "sun covers motor and house" if motor > 0.0 else "sun covers house"
     else:
-        start = "sun covers the house" if dim >= house else "sun falls short"
+        start = "sun covers house" if dim >= house else "sun falls short"
     if refused > 0.01 * (house + motor):
-        return f"{start}; the bank runs empty"
+        return f"{start}, bank runs empty"
     if covers:
         return start
-    return f"{start}; the plug gives the rest" if shore > 0.0 else start
+    return f"{start}, plug gives the rest" if shore > 0.0 else start
 
 
 def _leg(found: Findings, year: Year, place: int) -> Row:

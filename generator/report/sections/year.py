@@ -48,7 +48,7 @@ def _weather(page: Page) -> Markup:
         "{weather.month_doubt_pct|percent} of a month. {weather.years|count} years of days that "
         "scatter as they do there were run hour by hour, with a bank half way through its life and "
         "legs in ordinary weather; the worst leg is judged under Legs. Cold days down to "
-        "{weather.cold_snap_k|plain} K below the month are in it."
+        "{weather.cold_snap_k|count} K below the month are in it."
     )
 
 
@@ -56,9 +56,8 @@ def _year(page: Page, motor: str) -> Markup:
     """What became of legs, charge, plug and genset."""
     year = f"{motor}.energy_year"
     sentence = (
-        f"{{{motor}.name|given}}: of {{{year}.legs_wanted|count}} legs a year "
-        f"{{{year}.legs_made|count}} are made at the owner’s speed, {{{year}.legs_slowed|ratio}} "
-        f"slower and {{{year}.legs_refused|ratio}} refused for want of charge; she uses "
+        f"{{{motor}.name|given}}: of {{{year}.legs_wanted|count}} legs a year {_legs(page, year)}; "
+        "she uses "
         f"{{{year}.motor_kwh|energy}} for the motor and {{{year}.house_kwh|energy}} for the house "
         f"and takes {{{year}.shore_wall_kwh|energy}} from the wall, in {{{year}.cycles|ratio}} "
         f"cycles of the bank. {{{year}.governing_month|given}} governs"
@@ -73,6 +72,16 @@ def _year(page: Page, motor: str) -> Markup:
             f"{{{year}.cold_worst_h|hours}} in the worst year."
         )
     return page.text(sentence)
+
+
+def _legs(page: Page, year: str) -> str:
+    """How many legs went how."""
+    if page.value(f"{year}.legs_made") == page.value(f"{year}.legs_wanted"):
+        return "all are made at the owner’s speed"
+    return (
+        f"{{{year}.legs_made|ratio}} are made at the owner’s speed, {{{year}.legs_slowed|ratio}} "
+        f"slower and {{{year}.legs_refused|ratio}} refused for want of charge"
+    )
 
 
 def _house(page: Page, motor: str) -> Markup:
@@ -93,7 +102,8 @@ def _house(page: Page, motor: str) -> Markup:
         + Markup(" ")
         + named
         + page.text(
-            " came with the diesel and is not in these sums: give house.heat to see it by electricity."
+            " came with the diesel and is not in these sums: "
+            "give house.heat to see it by electricity."
         )
     )
 
@@ -117,8 +127,8 @@ def _balance(page: Page, motor: str) -> Figure:
         f"{{{most}.sun_kwh|energy}}, {{{most}.sun_dim_kwh|energy}} in the dimmest quarter of years."
     )
     note = page.text(
-        f"{{weather.years|count}} years of weather; panels of {{{motor}.energy_year.panels_w|watts}}; "
-        "sun that finds the bank full is counted as given."
+        f"{{weather.years|count}} years of weather; {{{motor}.energy_year.panels_w|watts}} of "
+        "panels; sun that finds the bank full is counted as given."
     )
     return Figure("season-balance", finding, note, season_balance(page, motor))
 
@@ -159,7 +169,7 @@ def _months(page: Page, motor: str) -> Table:
     )
     caption = page.text(
         f"The months of {{{motor}.name|given}}: energy of the month at the bank, and the charge "
-        "below which one hour in ten lies. Every option is in energy_year_months.csv"
+        "below which one hour in a hundred lies. Every option is in energy_year_months.csv"
     )
     return Table("year-months", caption, columns, rows, (), "long")
 
@@ -190,8 +200,8 @@ def _alone_table(page: Page, motor: str) -> tuple[Table, ...]:
     )
     caption = page.text(
         f"The sun alone, {{{motor}.name|given}}: house load under way "
-        f"{{{sun}.house_under_way_w|watts}}; refilled at anchor are {{{sun}.half_kwh|energy}}, half "
-        f"of what the bank gives, with the house at {{{sun}.house_daily_kwh|energy}} a day"
+        f"{{{sun}.house_under_way_w|watts}}; refilled at anchor are {{{sun}.half_kwh|energy}}, "
+        f"half of what the bank gives, with the house at {{{sun}.house_daily_kwh|energy}} a day"
     )
     used = [f"{key}.{name}" for key in keys for name, _ in ALONE]
     return (Table("sun-alone", caption, columns, rows, reasons(page, used), "long"),)
