@@ -103,7 +103,8 @@ def weather(case: Case) -> Sky | None:
     place = _position(case)
     if place is None:
         return None
-    return weather_years(place, case.waters.sun, case.weather, YEARS)
+    sun = tuple(float(np.ravel(month)[0]) for month in case.waters.sun)
+    return weather_years(place, sun, case.weather, YEARS)
 
 
 def _position(case: Case) -> tuple[float, float] | None:

@@ -110,5 +110,5 @@ class Waters:
     country: str  # ISO 3166 alpha-2, for electricity
     latitude: Numbers | None  # degrees, north positive; none: no year by the sun
     longitude: Numbers | None  # degrees, east positive
-    sun: tuple[float, ...]  # J/m2 a day on the level, by month; empty: from file or grid
+    sun: tuple[Numbers, ...]  # J/m2 a day on the level, by month; empty: from file or grid
     weather_file: str  # beside the case; empty: none

@@ -74,7 +74,10 @@ def _waters(keys: CaseKeys, desk: Desk) -> Waters:
         keys.waters,
         "waters",
         "waters",
-        sun=tuple(given.value for given in keys.waters.sun if given),
+        sun=tuple(
+            desk.number(given, f"waters.sun[{month}]", "waters.sun") or 0.0
+            for month, given in enumerate(keys.waters.sun)
+        ),
         weather_file=keys.waters.weather_file or "",
     )
 

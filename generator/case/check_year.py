@@ -13,10 +13,9 @@ from generator.case.months import MONTHS, season_months
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
 from generator.case.weather_file import DAYS_BEFORE, Refusal, WeatherFile, read_weather_file
-from generator.units import from_si
 
-HOURS_OF_MONTH = 730.0
-YEAR = 8760.0 * 3600.0  # s
+HOUR = 3600.0  # s
+MONTH, YEAR = 730.0, 8760.0  # h
 SEASONS_FROM = 25.0  # degrees of latitude: nearer the equator summer has no more sun than winter
 AWAY = 5.0  # degrees between the boat and the station of a weather file
 WEATHER = ("waters", "weather_file")
@@ -94,20 +93,20 @@ def _calendar(case: CaseKeys) -> Iterator[Finding]:
     """More hours of legs, or nights away, than the year or the season of a leg has."""
     total = 0.0
     for number, leg in enumerate(case.legs):
-        hours = si(leg.times_per_year) * si(leg.distance) / si(leg.speed)
+        hours = si(leg.times_per_year) * si(leg.distance) / si(leg.speed) / HOUR
         nights = si(leg.times_per_year) * (leg.nights_away.value if leg.nights_away else 0.0)
-        spent = float(from_si(hours, "h")) + 24.0 * nights
+        spent = hours + 24.0 * nights
         total += spent if spent == spent else 0.0
         months = season_months(leg.season) if leg.season else range(12)
-        if spent > HOURS_OF_MONTH * len(months):
+        if spent > MONTH * len(months):
             problem = f"makes {spent:,.0f} h of passages and nights away a year"
-            hope = f"expected at most the {HOURS_OF_MONTH * len(months):,.0f} h of its season"
+            hope = f"expected at most the {MONTH * len(months):,.0f} h of its season"
             yield Finding(("legs", number, "times_per_year"), problem, hope)
-    if total > float(from_si(YEAR, "h")):
+    if total > YEAR:
         problem = f"make {total:,.0f} h of passages and nights away a year"
         yield Finding(("legs",), problem, "expected at most the 8,760 h that a year has")
     under_sail = case.planning.sailing_time
-    if under_sail and under_sail.value > YEAR:
+    if under_sail and under_sail.value > YEAR * HOUR:
         hope = "expected at most the 8,760 h that a year has"
         yield Finding(("planning", "sailing_time"), f"is {under_sail.shown}", hope)
 

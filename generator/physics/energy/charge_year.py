@@ -82,8 +82,8 @@ def charge_course(
         charging: what the bank takes
         start: s of the first hour, (options, years) [J]
         machine: one that runs by the charge, but not on a plug
-        hooks: by hour, called with s before it begins; each may raise the loads from that hour
-            to the hour that it returns
+        hooks: by hour, called with s before it begins, to return an hour [-]: up to that one
+            the call may have raised the loads
 
     Returns:
         the course of every flow [J]
