@@ -13,7 +13,7 @@ from generator.analyses.power import Power
 from generator.analyses.year import Year
 from generator.arrays import Array
 
-HALF = 0.5  # of the usable bank, for the days at anchor
+HALF = 0.5  # of the bank, for the days at anchor
 DAY = 86400.0  # s
 ANCHOR, MOTORING = 2, 5  # places in the modes of the house
 DIM = 0.25  # quantile of the years and days that is told beside the mean
@@ -25,7 +25,7 @@ class SunOnly:
 
     ``noon_speed`` m/s is held by the panels in the brightest hour of a clear day, the house
     served first; ``distance`` m a day at ``slow_speed``, the speed of least energy a mile.
-    ``refill`` and ``refill_off`` are days at anchor to give back half of the usable bank, with
+    ``refill`` and ``refill_off`` are days at anchor to give back half of the bank, with
     the house load and with it off.
     """
 
@@ -53,7 +53,7 @@ def sun_only(
     house, anchored = float(loads.power[MOTORING]), float(loads.power[ANCHOR]) * DAY
     slow = int(np.argmin((drain + house) / speed))
     daily = panels.monthly.mean(axis=1)
-    half = HALF * (year.capacity - year.floor)
+    half = HALF * year.capacity
     return SunOnly(
         daily=daily,
         dim=np.quantile(panels.monthly, DIM, axis=1),

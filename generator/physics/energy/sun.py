@@ -13,6 +13,7 @@ from generator.tables.load import read_table
 HOURS, DAYS = 8760, 365
 ANY_YEAR = 2023  # a year of 365 days: the sun of other years differs by a quarter of a degree
 SOLAR_CONSTANT = 1361.0  # W/m2, as in pvlib
+FAO_CONSTANT = 0.0820e6 / 60.0  # W/m2, Gsc: the paper rounds 0.0820 MJ/m2 a minute
 TURBIDITY = 3.0  # of a clear temperate day, where the map has none: common practice
 SEA_ALBEDO = 0.06  # share of the light that water throws back: common practice
 STANDARD_LIGHT, STANDARD_WARMTH = 1000.0, 25.0  # W/m2 and degC of a panel's rating
@@ -92,7 +93,7 @@ def level_light_above_air(height: Numbers, day: Numbers) -> Array:
 def daily_light_above_air(latitude: Numbers, day: Numbers) -> Array:
     """Sunshine of a day on the level above the air.
 
-    Ra = 24 h / π 1361 dr (ωs sin φ sin δ + cos φ cos δ sin ωs)
+    Ra = 24 h / π Gsc dr (ωs sin φ sin δ + cos φ cos δ sin ωs)
 
     Args:
         latitude: φ north [degree]
@@ -109,7 +110,7 @@ def daily_light_above_air(latitude: Numbers, day: Numbers) -> Array:
     south = 0.409 * np.sin(turn - 1.39)
     north, angle = np.deg2rad(latitude), _sunset(latitude, day)
     high = angle * np.sin(north) * np.sin(south) + np.cos(north) * np.cos(south) * np.sin(angle)
-    return np.asarray(86400.0 / np.pi * SOLAR_CONSTANT * near * high)
+    return np.asarray(86400.0 / np.pi * FAO_CONSTANT * near * high)
 
 
 def _sunset(latitude: Numbers, day: Numbers) -> Array:

@@ -201,7 +201,7 @@ def _alone_table(page: Page, motor: str) -> tuple[Table, ...]:
     caption = page.text(
         f"The sun alone, {{{motor}.name|given}}: house load under way "
         f"{{{sun}.house_under_way_w|watts}}; refilled at anchor are {{{sun}.half_kwh|energy}}, "
-        f"half of what the bank gives, with the house at {{{sun}.house_daily_kwh|energy}} a day"
+        f"half of the bank, with the house at {{{sun}.house_daily_kwh|energy}} a day"
     )
     used = [f"{key}.{name}" for key in keys for name, _ in ALONE]
     return (Table("sun-alone", caption, columns, rows, reasons(page, used), "long"),)
