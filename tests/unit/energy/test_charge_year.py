@@ -67,7 +67,9 @@ def by_hand(given: Setting, with_machine: bool, option: int, year: int) -> list[
             on or state < given.machine.start[option, 0]
         )  # fmt: skip
         machine = float(given.machine.power[option, 0]) if on else 0.0
-        room = min((full - state) * charging.taper[option, 0], charging.most[hour // 24, option, year])
+        room = min(
+            (full - state) * charging.taper[option, 0], charging.most[hour // 24, option, year]
+        )
         takes = room / share  # at the terminals
         left = load
         row = {"spilled": 0.0, "machine": 0.0, "plug": 0.0}
