@@ -11,6 +11,7 @@ from generator.case.months import season_months
 from tests.unit.case.faulty import SMALL, changed, lines, read
 from tests.unit.case.weather_text import energyplus
 
+WINTRY = 3 * ["6 kWh/m2"] + 6 * ["1 kWh/m2"] + 3 * ["6 kWh/m2"]
 PLACE = "country: DK\n  latitude: 55.7\n  longitude: 12.6"
 
 
@@ -29,7 +30,7 @@ def with_file(folder: Path, text: str, place: str = "country: DK", name: str = "
         ("country: DK\n  longitude: 12.6", "waters.latitude: is missing, expected the latitude"),
         (f"{PLACE}\n  sun: [1 kWh/m2, 2 kWh/m2]", "waters.sun: has 2 months, expected 12"),
         (
-            f"{PLACE}\n  sun: [{', '.join(['6 kWh/m2'] * 3 + ['1 kWh/m2'] * 6 + ['6 kWh/m2'] * 3)}]",
+            f"{PLACE}\n  sun: [{', '.join(WINTRY)}]",
             "waters.sun: has more sun in winter than in summer at 55.7",
         ),
         ("country: DK\n  weather_file: none.epw", "waters.weather_file: none.epw is not there"),
