@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from generator.analyses.bank_state import taken
 from generator.analyses.departures import OptionYear
 from generator.analyses.house import HouseLoads
 from generator.analyses.outings import Outings
@@ -46,9 +47,9 @@ def option_year(
     bank, supply = option.bank, option.supply
     if bank is None or supply is None or panels is None:
         return None
-    capacity, floor = _bank(held, first_row(bank))
+    capacity, floor = _bank(held)
     reserve = float(best(kept.of_new)[0])
-    energy, time = _legs(case, found)
+    energy, time = _legs(case, option, found, held)
     kept_under_way = np.where(times.sailing, panels.under_way, 1.0)[:, np.newaxis]
     charger = first_row(supply.charger)
     full = capacity - floor
@@ -79,18 +80,21 @@ def option_year(
     )
 
 
-def _bank(held: Store, bank: Bank) -> tuple[float, float]:
-    """Capacity and floor of the bank half way through its life [J]."""
-    share = (1.0 + float(bank.aged_share)) / 2.0
+def _bank(held: Store) -> tuple[float, float]:
+    """Capacity and floor of the bank half way through its life, as warm as in season [J]."""
+    assert held.midlife is not None
+    assert held.new is not None
+    share = float(best(held.midlife.condition.share)[0] * best(held.new.cold_share)[0])
     capacity = float(best(held.nominal)[0]) * share
-    return capacity, capacity * (1.0 - float(bank.usable_share))
+    return capacity, capacity * float(best(held.midlife.floor)[0])
 
 
-def _legs(case: Case, found: Power) -> tuple[Array, Array]:
+def _legs(case: Case, option: Option, found: Power, held: Store) -> tuple[Array, Array]:
     """Energy and time of each leg in ordinary weather, by the calm curve, at three speeds."""
     curve = found.curves["calm"]
     fits = np.atleast_2d(within(curve.output.load, curve.demand.feasible))[0]
-    drain = np.where(fits, np.atleast_2d(curve.output.drain)[0], np.nan)
+    drawn = np.atleast_2d(taken(option.bank, held.midlife, curve.output.drain))[0]
+    drain = np.where(fits, drawn, np.nan)
     legs = [first_row(leg) for leg in case.legs]
     tried = np.array([float(leg.speed) for leg in legs])[:, np.newaxis] * SHARES
     stream = np.array([[float(leg.foul_stream)] for leg in legs])
