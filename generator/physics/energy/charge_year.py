@@ -149,22 +149,39 @@ def _with_machine(
     hooks: Mapping[int, Hook],
 ) -> None:
     """The same with a machine, whose start and stop hang on the charge of the hour."""
-    for hour in range(ran.shape[0]):
-        before = state[hour]
+    shape = state.shape[1:]
+    full, taper, share, power, start, stop = (
+        np.broadcast_to(part, shape).copy()
+        for part in (
+            charging.full, charging.taper, charging.efficiency,
+            machine.power, machine.start, machine.stop,
+        )
+    )  # fmt: skip
+    free = flows.plug <= 0.0
+    net = flows.own + flows.plug - flows.load
+    going, low = np.zeros(shape, dtype=bool), np.empty(shape, dtype=bool)
+    room, row, empty = np.empty(shape), np.empty(shape), np.zeros(shape)
+    for hour, (before, after, given, gives, unplugged) in enumerate(
+        zip(state, state[1:], net, ran, free, strict=False)
+    ):
         if hour in hooks:
-            hooks[hour](before)
-        ran[hour] = _machine(hour, before, ran, flows, machine)
-        offered = flows.own[hour] + flows.plug[hour] + ran[hour] - flows.load[hour]
-        arrives = np.minimum(offered, offered * charging.efficiency)
-        room = np.minimum((charging.full - before) * charging.taper, charging.most[hour // 24])
-        np.maximum(before + np.minimum(arrives, room), 0.0, out=state[hour + 1])
-
-
-def _machine(hour: int, before: Array, ran: Array, flows: Flows, machine: Machine) -> Array:
-    """What the machine gives: it goes on until its stop once it was started."""
-    going = (ran[hour - 1] > 0.0) if hour else np.zeros(before.shape, dtype=bool)
-    on = (going | (before < machine.start)) & (before < machine.stop) & (flows.plug[hour] <= 0.0)
-    return np.asarray(on * machine.power)
+            rows = slice(hour, hooks[hour](before))
+            net[rows] = flows.own[rows] + flows.plug[rows] - flows.load[rows]
+        np.less(before, start, out=low)
+        np.logical_or(going, low, out=going)
+        np.less(before, stop, out=low)
+        np.logical_and(going, low, out=going)
+        np.logical_and(going, unplugged, out=going)
+        np.multiply(going, power, out=gives)
+        np.add(given, gives, out=row)
+        np.multiply(row, share, out=room)
+        np.minimum(row, room, out=row)
+        np.subtract(full, before, out=room)
+        np.multiply(room, taper, out=room)
+        np.minimum(room, charging.most[hour // 24], out=room)
+        np.minimum(row, room, out=row)
+        np.add(before, row, out=after)
+        np.maximum(after, empty, out=after)
 
 
 def _course(flows: Flows, charging: Charging, state: Array, ran: Array | None) -> Course:
