@@ -169,6 +169,7 @@ def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:
     used = {row["source"] for row in tree["assumptions"]}
     used |= {row["source"] for row in tree["range_warnings"]}
     used |= set(METHOD_SOURCES)
+    used |= set(SUN_SOURCES) if tree["weather"] else set()
     return [
         {"key": source.key, "text": source.text}
         for source in sources().values()
@@ -176,6 +177,18 @@ def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:
     ]
 
 
+SUN_SOURCES = (
+    "nasa_sse",
+    "merra2",
+    "pfenninger2016",
+    "coads",
+    "ncep",
+    "pvlib",
+    "ineichen2002",
+    "erbs1982",
+    "faiman2008",
+    "graham1988",
+)
 METHOD_SOURCES = (
     "dsyhs_measurements",
     "dsyhs_hydrostatics",

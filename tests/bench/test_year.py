@@ -49,6 +49,7 @@ def given(
     return (option,) * count, sky, times
 
 
+@pytest.mark.benchmark(timer=time.process_time)  # of one core, whatever else the machine does
 @pytest.mark.parametrize(("machine", "limit"), [(False, LIMIT), (True, MACHINE_LIMIT)])
 def test_year_of_three_options(benchmark: BenchmarkFixture, machine: bool, limit: float) -> None:
     options, sky, times = given(OPTIONS, machine)
