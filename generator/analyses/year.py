@@ -52,7 +52,7 @@ class Year:
     shore_wall: Array  # J from the wall
     fuel: Array  # m3 of the genset
     cycles: Array  # charge through the bank over its capacity
-    governing_month: int  # 0 to 11, that with the least charge in the worst tenth of its hours
+    governing_month: int  # 0 to 11, that with the least charge in its emptiest hours
     months_alone: tuple[int, ...]  # sun covers motor and house, three years in four
     weekly_sun: Array  # what the panels can give
     weekly_house: Array
@@ -215,9 +215,9 @@ def _alone(sun: Array, used: Array) -> tuple[int, ...]:
 
 
 def _governing(state: Array) -> int:
-    """The month whose worst tenth of hours is the emptiest."""
+    """The month whose emptiest hours, one in a hundred, are the emptiest."""
     ends = np.cumsum(MONTH_LENGTHS)[:-1] * 24
-    low = [float(np.quantile(part, 0.1)) for part in np.split(state, ends)]
+    low = [float(np.quantile(part, 0.01)) for part in np.split(state, ends)]
     return int(np.argmin(low))
 
 

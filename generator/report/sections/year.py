@@ -99,12 +99,9 @@ def _house(page: Page, motor: str) -> Markup:
     named = joined([page.words(f"house_loads.lost_services.{n}") for n in range(len(lost))], ", ")
     return (
         said
-        + Markup(" ")
+        + Markup(" Not in these sums, and no longer given by an engine: ")
         + named
-        + page.text(
-            " came with the diesel and is not in these sums: "
-            "give house.heat to see it by electricity."
-        )
+        + page.text("; house.heat of the case sets it down by electricity.")
     )
 
 
