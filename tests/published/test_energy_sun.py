@@ -9,7 +9,7 @@ import numpy as np
 import pvlib
 import pytest
 
-from generator.analyses.weather import Sky, weather_years
+from generator.analyses.weather import HARBOUR_WIND, Sky, weather_years
 from generator.arrays import Array
 from generator.case.register import find_default
 from generator.case.weather_file import WeatherFile, read_weather_file
@@ -185,6 +185,19 @@ def test_year_of_sun_holds_within_its_stated_doubt(name: str) -> None:
     found = bilinear(read_grid("ghi_sse_1deg"), "ghi", latitude, longitude)
     year = (found * low_sun_correction(found)) @ MONTH_LENGTHS
     assert year == pytest.approx(station, rel=0.10)
+
+
+def test_air_water_and_wind_of_sailing_areas() -> None:
+    """Source: coads and ncep, a readable extract; half a digit, and one for wind in knots."""
+    with (HERE / "sailing_areas.csv").open(encoding="utf-8") as file:
+        rows = list(csv.DictReader(line for line in file if not line.startswith("#")))[1:]
+    for row in rows:
+        place, month = (float(row["latitude"]), float(row["longitude"])), int(row["month"]) - 1
+        months = weather_years(place, (), None, 1).months
+        assert months.air[month] == pytest.approx(float(row["air"]), abs=0.051), row
+        assert months.water[month] == pytest.approx(float(row["water"]), abs=0.051), row
+        open_wind = months.wind[month] / HARBOUR_WIND * 3600.0 / 1852.0
+        assert open_wind == pytest.approx(float(row["wind"]), abs=0.051), row
 
 
 def clearness_rows() -> dict[str, list[dict[str, str]]]:

@@ -258,7 +258,7 @@ def _sun_month(sun: SunOnly, month: int) -> Row:
         "daily_dim_kwh": at(sun.dim, "kwh"),
         "noon_w": at(sun.noon_power, "w"),
         "noon_speed_kn": at(sun.noon_speed, "kn"),
-        "noon_speed_why": "slower than 1 kn",
+        "noon_speed_why": "slower than the study looks at",
         "distance_nm": at(sun.distance, "nm"),
         "refill_days_d": at(sun.refill, "1"),
         "refill_days_why": "the house takes all that the panels give",

@@ -10,7 +10,7 @@ from generator.report.page import Page, joined
 from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
 
 SOURCES = {
-    "grid": "the world grid of 1983 to 2005 at her position",
+    "grid": "the world grid of {weather.sun_period|given} at her position",
     "weather file": "the months of the weather file",
     "case": "the twelve values of the case",
 }
