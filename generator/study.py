@@ -17,6 +17,7 @@ from generator.analyses.duty import duty
 from generator.analyses.emissions import emissions
 from generator.analyses.findings import Findings
 from generator.analyses.headwind import headwind
+from generator.analyses.house import HouseLoads, house
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
@@ -24,6 +25,9 @@ from generator.analyses.losses import losses
 from generator.analyses.low_speed import low_speed
 from generator.analyses.match import match
 from generator.analyses.one_fault import one_fault
+from generator.analyses.option_year import option_year
+from generator.analyses.outings import Outings, outings
+from generator.analyses.panel_yield import panel_yield
 from generator.analyses.placement import place as placed
 from generator.analyses.plant import store
 from generator.analyses.power import power
@@ -34,11 +38,14 @@ from generator.analyses.sea_trial.model import trial_option
 from generator.analyses.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.service_factor import ServiceFactor, service_factor
 from generator.analyses.stream import stream
+from generator.analyses.sun_only import sun_only
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.under_sail import under_sail
 from generator.analyses.verdict import Verdict, verdict
+from generator.analyses.weather import Sky, weather
 from generator.analyses.weight import weigh
 from generator.analyses.wiring.install import installation
+from generator.analyses.year import years
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
@@ -64,6 +71,9 @@ class Study:
     cautions: tuple[CautionItem, ...]
     service: ServiceFactor
     opinions: SecondOpinions
+    loads: HouseLoads
+    sky: Sky | None  # none where the case tells no position
+    times: Outings | None
 
 
 def run(case: Case, draws: Draws) -> Study:
@@ -73,7 +83,10 @@ def run(case: Case, draws: Draws) -> Study:
     alone = tuple(
         _option(moved, option, place, trial) for place, option in enumerate(moved.options)
     )
-    found = tuple(_against(case, moved, item, alone) for item in alone)
+    loads, sky = house(moved), weather(moved)
+    times = None if sky is None else outings(moved, sky)
+    lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
+    found = tuple(_against(case, moved, item, lived) for item in lived)
     options = tuple(OptionStudy(item, verdict(item)) for item in found)
     return Study(
         draws=draws,
@@ -82,7 +95,33 @@ def run(case: Case, draws: Draws) -> Study:
         cautions=cautions(found),
         service=service_factor(moved, found[0].key),
         opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0)),
+        loads=loads,
+        sky=sky,
+        times=times,
     )
+
+
+def _year(
+    case: Case, alone: tuple[Findings, ...], loads: HouseLoads, sky: Sky, times: Outings
+) -> tuple[Findings, ...]:
+    """All options through all years of weather at once."""
+    panels = [panel_yield(item.option, sky) for item in alone]
+    asked = [
+        option_year(
+            case, item.option, item.place, item.power, item.reserve, item.store, item.sail,
+            given, loads, sky, times,
+        )
+        for item, given in zip(alone, panels, strict=True)
+    ]  # fmt: skip
+    ran = {year.place: year for year in years(tuple(one for one in asked if one), sky, times)}
+    found = []
+    for item, given, one in zip(alone, panels, asked, strict=True):
+        year = ran.get(item.place)
+        sun = None
+        if given is not None and given.rated and one is not None and year is not None:
+            sun = sun_only(item.power, given, loads, year, one.efficiency)
+        found.append(replace(item, year=year, sun=sun, panels=given))
+    return tuple(found)
 
 
 def _aboard(case: Case) -> Numbers:

@@ -174,6 +174,11 @@ KINDS: dict[str, Kind] = {
         "an energy per mass", "110 Wh/kg", "J/kg", "joule/kilogram",
         "Wh/kg=watt_hour/kilogram, kJ/kg=kilojoule/kilogram",
     ),
+    "irradiation": _kind(
+        "sunshine on the level, a day", "4.2 kWh/m2", "J/m2", "joule/meter**2",
+        "kWh/m2=kilowatt_hour/meter**2, MJ/m2=megajoule/meter**2",
+        "kWh/m²=kilowatt_hour/meter**2, MJ/m²=megajoule/meter**2",
+    ),
     "mass per power": _kind(
         "a mass per power", "4.3 kg/kW", "kg/W", "kilogram/watt",
         "kg/kW=kilogram/kilowatt, lb/hp=pound/horsepower",

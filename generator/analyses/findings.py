@@ -22,6 +22,7 @@ from generator.analyses.losses import Losses
 from generator.analyses.low_speed import LowSpeed
 from generator.analyses.match import Match
 from generator.analyses.one_fault import OneFault
+from generator.analyses.panel_yield import PanelYield
 from generator.analyses.placement import Placement
 from generator.analyses.plant import Store
 from generator.analyses.power import Power
@@ -29,9 +30,11 @@ from generator.analyses.reserve import Reserve
 from generator.analyses.rules_of_thumb import RulesOfThumb
 from generator.analyses.savings import Savings
 from generator.analyses.stream import Stream
+from generator.analyses.sun_only import SunOnly
 from generator.analyses.trial import TrialResult
 from generator.analyses.under_sail import UnderSail
 from generator.analyses.weight import Weight
+from generator.analyses.year import Year
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.physics.validity import Caution
@@ -73,3 +76,6 @@ class Findings:
     emissions: Emissions | None
     break_even: BreakEven | None
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range
+    year: Year | None = None  # hour by hour; none without a bank or a position
+    sun: SunOnly | None = None  # none without panels
+    panels: PanelYield | None = None

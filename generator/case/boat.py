@@ -164,3 +164,7 @@ class Waters:
     fetch: Numbers  # m, for the hold-off case and exposed legs without their own
     refuge_distance: Numbers | None  # m, farthest from a harbour or anchorage
     country: str  # ISO 3166 alpha-2, for electricity
+    latitude: Numbers | None  # degrees, north positive; none: no year by the sun
+    longitude: Numbers | None  # degrees, east positive
+    sun: tuple[Numbers, ...]  # J/m2 a day on the level, by month; empty: from file or grid
+    weather_file: str  # beside the case; empty: none

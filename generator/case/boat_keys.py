@@ -12,10 +12,13 @@ from generator.case.key_kinds import (
     CalendarYear,
     Centre,
     Coldness,
+    DailySun,
     Deviate,
     Distance,
+    Latitude,
     Length,
     LengthOrNone,
+    Longitude,
     Mass,
     MassOrNone,
     MassPerPower,
@@ -174,6 +177,12 @@ class WatersKeys(Group):
     country: Annotated[
         str | None, Pattern(r"(?!UK)[A-Z]{2}", "a country code of two letters such as `GB`, `NO`")
     ] = NEEDED
+    latitude: Latitude = None
+    longitude: Longitude = None
+    sun: tuple[DailySun, ...] = ()
+    weather_file: Annotated[
+        str | None, Pattern(r"[\w][\w .-]*\.(epw|csv|CSV|tm2)", "a file such as `harbour.epw`")
+    ] = None
 
 
 class FactorsKeys(Group):

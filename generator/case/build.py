@@ -20,6 +20,7 @@ from generator.case.boat import (
 from generator.case.build_options import build_option
 from generator.case.carbon import Carbon
 from generator.case.case import Case, CaseFile, Instruction
+from generator.case.check_year import weather_file
 from generator.case.circumstances import boat_words, model_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.factors import Factors, Masses
@@ -52,13 +53,14 @@ def build_case(
         file=CaseFile(path.name, path.stem, hashlib.sha256(content).hexdigest()),
         study=_study(keys),
         boat=boat,
-        waters=desk.fill(Waters, keys.waters, "waters", "waters"),
+        waters=_waters(keys, desk),
+        weather=weather_file(keys, path.parent),
         factors=desk.fill(Factors, keys.factors, "factors", "factors", model),
         masses=desk.fill(Masses, keys.masses, "masses", "masses"),
         engine=desk.fill(Diesel, keys.engine, "engine", "engine", screw),
         propeller=desk.fill(Propeller, keys.propeller, "propeller", "propeller", screw),
         trial=_trial(keys, root, desk),
-        planning=desk.fill(Planning, keys.planning, "planning", "planning"),
+        planning=_planning(keys, desk),
         berth=desk.fill(Berth, keys.berth, "berth", "berth"),
         legs=tuple(_leg(keys, root, desk, number) for number in range(len(keys.legs))),
         house=desk.fill(House, keys.house, "house", "house", services=_texts(keys.house.services)),
@@ -84,6 +86,25 @@ def _study(keys: CaseKeys) -> Instruction:
         priorities=_texts(study.priorities),
         reasons=_texts(study.reasons),
     )
+
+
+def _waters(keys: CaseKeys, desk: Desk) -> Waters:
+    return desk.fill(
+        Waters,
+        keys.waters,
+        "waters",
+        "waters",
+        sun=tuple(
+            desk.number(given, f"waters.sun[{month}]", "waters.sun") or 0.0
+            for month, given in enumerate(keys.waters.sun)
+        ),
+        weather_file=keys.waters.weather_file or "",
+    )
+
+
+def _planning(keys: CaseKeys, desk: Desk) -> Planning:
+    season = keys.planning.season or ""
+    return desk.fill(Planning, keys.planning, "planning", "planning", season=season)
 
 
 def _texts(said: tuple[str | None, ...]) -> tuple[str, ...]:
@@ -153,6 +174,7 @@ def _leg(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Leg:
         path,
         "legs",
         fetch=desk.number(leg.fetch or keys.waters.fetch, f"{path}.fetch", "waters.fetch"),
+        season=leg.season or "",
         line=line_of(root, ("legs", number)),
     )
 

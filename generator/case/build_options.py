@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from generator.case.build_supply import build_supply
 from generator.case.build_wiring import build_compartment, build_wiring
 from generator.case.circumstances import propeller_words
 from generator.case.diesel import Diesel, Propeller
@@ -37,6 +38,7 @@ def build_option(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Option:
         kept=tuple(part for part in option.kept if part),
         removed=tuple(_item(item, keys, root, desk, (number, "removed", n)) for n, item in removed),
         added=tuple(_item(item, keys, root, desk, (number, "added", n)) for n, item in added),
+        supply=build_supply(option, root, desk, number),
         costs=tuple(_cost(cost, root, desk, (number, n)) for n, cost in enumerate(option.costs)),
         line=line_of(root, ("options", number)),
     )

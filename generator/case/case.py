@@ -13,6 +13,7 @@ from generator.case.option import Option
 from generator.case.prices import Prices
 from generator.case.trial import SeaTrial
 from generator.case.usage import Berth, House, Leg, Planning
+from generator.case.weather_file import WeatherFile
 from generator.case.wiring import Papers
 from generator.errors import Fault
 
@@ -48,6 +49,7 @@ class Case:
     study: Instruction
     boat: Boat
     waters: Waters
+    weather: WeatherFile | None  # beside the case
     factors: Factors
     masses: Masses
     engine: Diesel

@@ -12,6 +12,7 @@ from generator.case.check import Finding, find_contradictions
 from generator.case.check_places import find_misplaced
 from generator.case.check_trial import find_trial_contradictions
 from generator.case.check_wiring import find_wiring_contradictions
+from generator.case.check_year import find_year_contradictions
 from generator.case.inherit import inherit_options
 from generator.case.offsets_file import read_offsets
 from generator.case.plausible import find_doubts
@@ -36,6 +37,7 @@ def read_case(path: Path) -> Case:
         *find_trial_contradictions(checked.case),
         *find_misplaced(checked.case),
         *find_wiring_contradictions(checked.case),
+        *find_year_contradictions(checked.case, path.parent),
     ]
     findings = _not_inherited(found, parents)
     faults.extend(_placed(findings, root, document.file, False))

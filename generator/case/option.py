@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from generator.arrays import Numbers
 from generator.case.diesel import Diesel, Propeller
 from generator.case.prices import CostItem
+from generator.case.supply import Supply
 from generator.case.wiring import Compartment, Wiring
 
 
@@ -133,6 +134,7 @@ class Option:
     diesel: Diesel | None
     propeller: Propeller
     kept: tuple[str, ...]  # parts of the old plant that stay, words of OLD_PARTS
+    supply: Supply | None  # of a battery option
     removed: tuple[LedgerItem, ...]
     added: tuple[LedgerItem, ...]
     costs: tuple[CostItem, ...]

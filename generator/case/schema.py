@@ -17,6 +17,7 @@ from generator.case.leaf import ORIGINS, Beside, Word
 from generator.case.option import OLD_PARTS, PARTS_ABOARD
 from generator.case.plant_keys import BankKeys, EngineKeys, MotorKeys, PropellerKeys, TrialKeys
 from generator.case.prices import PARTS
+from generator.case.supply_keys import SupplyKeys
 from generator.case.usage_keys import (
     BerthKeys,
     CarbonKeys,
@@ -84,6 +85,7 @@ class OptionKeys(Group):
     engine: EngineKeys = Field(default=EngineKeys(), json_schema_extra=_OVERRIDES)
     propeller: PropellerKeys = Field(default=PropellerKeys(), json_schema_extra=_OVERRIDES)
     kept: tuple[Annotated[str | None, Word(OLD_PARTS)], ...] = ()
+    supply: SupplyKeys = SupplyKeys()
     removed: tuple[LedgerItemKeys, ...] = ()
     added: tuple[LedgerItemKeys, ...] = ()
     costs: tuple[CostItemKeys, ...] = ()

@@ -25,6 +25,8 @@ class Leg:
     spring_stream: Numbers | None  # greatest against her at a gate, springs
     refuge: bool  # can it be broken off at a refuge?
     sailable: bool  # can it be sailed instead?
+    season: str  # first and last month, `May to September`; empty: her sailing season
+    nights_away: Numbers  # at anchor or on a buoy after it, without a plug
     line: int
 
 
@@ -48,6 +50,15 @@ class House:
     buffered: bool | None  # fed through a converter with a small battery of its own
     daily: Numbers  # J a day at anchor
     services: tuple[str, ...]  # what the diesel gave: hot water, cabin heat, charging
+    harbour: Numbers  # J a day aboard in harbour
+    day_sail: Numbers  # J of a day under way
+    passage: Numbers  # J of 24 h under way, by day and by night
+    unattended: Numbers  # W with nobody on board
+    cooking: Numbers  # J a day aboard, by electricity
+    heat: Numbers  # J a day aboard, by electricity: cabin and hot water
+    converter_standing: Numbers  # W of the DC-DC converter, day and night
+    converter_efficiency: Numbers
+    inverter_standing: Numbers  # W on days on which she cooks by electricity
 
 
 @dataclass(frozen=True)
@@ -63,3 +74,6 @@ class Planning:
     reserve_share: Numbers  # of usable energy
     fallback: str | None  # none, tow, second propulsor
     fallback_speed: Numbers | None  # of the second propulsor
+    sailing_time: Numbers  # s a year under sail, for what a turning screw gives
+    sailing_speed: Numbers  # m/s of that time
+    season: str  # first and last month in which she is used; empty: by the sun

@@ -31,8 +31,14 @@ from generator.case.key_kinds import (
     Words,
     YesNo,
 )
-from generator.case.leaf import Day, Word
+from generator.case.leaf import Day, Pattern, Word
+from generator.case.months import MONTHS
 from generator.unit_list import CURRENCIES
+
+_MONTH = f"({'|'.join(MONTHS)})"
+Season = Annotated[
+    str | None, Pattern(f"{_MONTH} to {_MONTH}", "two months such as `April to October`")
+]
 
 
 class StudyKeys(Group):
@@ -60,6 +66,9 @@ class PlanningKeys(Group):
     reserve_share: ShareOrNone = None
     fallback: Annotated[str | None, Word(("none", "tow", "second propulsor"))] = None
     fallback_speed: Speed = None
+    sailing_time: TimeOrNone = None
+    sailing_speed: Speed = None
+    season: Season = None
 
 
 class BerthKeys(Group):
@@ -89,6 +98,8 @@ class LegKeys(Group):
     spring_stream: SpeedOrNone = None
     refuge: YesNo = NEEDED
     sailable: YesNo = NEEDED
+    season: Season = None
+    nights_away: NumberOrNone = None
 
 
 class HouseKeys(Group):
@@ -98,6 +109,15 @@ class HouseKeys(Group):
     separate_bank: YesNo = NEEDED
     buffered: YesNo = None
     daily: EnergyOrNone = None
+    harbour: EnergyOrNone = None
+    day_sail: EnergyOrNone = None
+    passage: EnergyOrNone = None
+    unattended: PowerOrNone = None
+    cooking: EnergyOrNone = None
+    heat: EnergyOrNone = None
+    converter_standing: PowerOrNone = None
+    converter_efficiency: Share = None
+    inverter_standing: PowerOrNone = None
     services: tuple[Annotated[str | None, Word(("charging", "hot water", "cabin heat"))], ...] = ()
 
 

@@ -110,6 +110,7 @@ FORMS: Mapping[str, Form] = {
     "fuel_rate": _both(
         "h l", Look("L/h", _rounding(2, 1, 1)), Look("US gal/h", _rounding(2), scale=1 / GALLON)
     ),
+    "sunshine": _same("kwh_m2", "kWh/m²", 2, 1, 1, 100, 0),
     "temperature": _both(
         "c", Look("°C", _rounding(0)), Look("°F", _rounding(0), scale=1.8, offset=32.0)
     ),

@@ -43,6 +43,12 @@ from generator.report.results.frame_part import (
     service_part,
 )
 from generator.report.results.headwind_part import headwind_part, limits_part
+from generator.report.results.hours_part import (
+    energy_year_part,
+    house_year_part,
+    sun_only_part,
+    weather_part,
+)
 from generator.report.results.installation_part import installation_part
 from generator.report.results.option_part import (
     bank_part,
@@ -86,10 +92,15 @@ def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str
         "evidence": evidence_part(study),
         "service_factor": service_part(study.service),
         **surroundings_part(case, found[0]),
+        **weather_part(study),
+        **house_year_part(study),
         **assumptions,
         "sea_states": seas_part(found[0]),
         "options": [
-            _option(item, _money(moved, place)) | tornado_part(study, _of(moved, place))
+            _option(item, _money(moved, place))
+            | energy_year_part(study, item.findings)
+            | sun_only_part(item.findings)
+            | tornado_part(study, _of(moved, place))
             for place, item in enumerate(study.options)
         ],
         "limits": limits_part(),
@@ -172,6 +183,7 @@ def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:
     used = {row["source"] for row in tree["assumptions"]}
     used |= {row["source"] for row in tree["range_warnings"]}
     used |= set(METHOD_SOURCES)
+    used |= set(SUN_SOURCES) if tree["weather"] else set()
     return [
         {"key": source.key, "text": source.text}
         for source in sources().values()
@@ -179,6 +191,18 @@ def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:
     ]
 
 
+SUN_SOURCES = (
+    "nasa_sse",
+    "merra2",
+    "pfenninger2016",
+    "coads",
+    "ncep",
+    "pvlib",
+    "ineichen2002",
+    "erbs1982",
+    "faiman2008",
+    "graham1988",
+)
 METHOD_SOURCES = (
     "dsyhs_measurements",
     "dsyhs_hydrostatics",

@@ -22,6 +22,7 @@ from generator.report.sections import (
     tornado,
     under_sail,
     weight,
+    year,
 )
 from generator.report.sections.evidence import graded
 
@@ -36,6 +37,7 @@ ORDER = (
     stream,
     bank,
     legs,
+    year,
     under_sail,
     weight,
     floating,

@@ -1,0 +1,62 @@
+"""Supply: what charges the bank beside the berth's own socket: panels, wind, genset, screw."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.arrays import Numbers
+
+
+@dataclass(frozen=True)
+class PanelGroup:
+    """Panels of one kind in one place. W, degrees, shares."""
+
+    name: str
+    mounting: str  # free: air behind them; glued: on the deck
+    power: Numbers  # of the group, at standard conditions
+    tilt: Numbers  # degrees from level
+    heading: Numbers | None  # degrees from north; none: she swings, all headings alike
+    shading: Numbers  # share of the light that rig, boom and people leave
+    salt: Numbers  # share that dirt and salt leave
+    under_way: Numbers  # share of that at anchor, heeled and with sails up
+    conversion: Numbers  # panel to battery: controller, wires, unequal panels
+    heat_loss: Numbers  # share of power lost per K above 25 degC
+    line: int
+
+
+@dataclass(frozen=True)
+class Charger:
+    """The charger on shore power. W into the bank; from the wall to the bank."""
+
+    power: Numbers | None  # none: as much as the socket gives
+    efficiency: Numbers
+
+
+@dataclass(frozen=True)
+class Genset:
+    """A charging machine that burns diesel. W into the bank; shares of charge."""
+
+    power: Numbers
+    start: Numbers  # charge above the reserve, of what is above it when full, at which it starts
+    stop: Numbers
+
+
+@dataclass(frozen=True)
+class WindGenerator:
+    """A wind generator. m, m/s, W."""
+
+    rotor_diameter: Numbers
+    efficiency: Numbers  # of the wind's power through the rotor, into the bank
+    rated_power: Numbers  # where it is held
+    cut_in: Numbers
+
+
+@dataclass(frozen=True)
+class Supply:
+    """Every source of one option; what is none is not there."""
+
+    charger: Charger
+    panels: tuple[PanelGroup, ...]
+    genset: Genset | None
+    wind: WindGenerator | None
+    regeneration: bool  # is the screw left turning under sail?
