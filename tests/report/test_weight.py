@@ -10,7 +10,7 @@ import pytest
 
 from generator.report.csv_tables import csv_tables
 from generator.report.page import Page
-from generator.report.sections import floating, placement, weight
+from generator.report.sections import appendix, floating, placement, weight
 from tests.report.conftest import studied
 
 
@@ -67,3 +67,16 @@ def test_floating_says_on_what_it_rests(sloop: Page, results: dict[str, Any]) ->
     timed, assumed = (floating.part(page).text[0].striptags() for page in (sloop, Page(results)))
     assert "timed roll of 2.5" in timed
     assert "assumed height of the centre of gravity" in assumed
+
+
+def test_inputs_left_out_of_the_appendix_stand_in_their_own_table(sloop: Page) -> None:
+    listed = appendix.section(sloop).parts[0].tables[0].rows
+    paths = [row.head.striptags().replace("\u200b", "") for row in listed]
+    assert not any(".added[" in path for path in paths)
+    given = [row for row in sloop.value("inputs") if row["path"].startswith("options[2].added[1]")]
+    shown = " ".join(
+        cell.striptags() for row in weight.part(sloop).opening[1].rows for cell in row.cells
+    )
+    assert {row["path"].rsplit(".")[-1] for row in given} >= {"mass"}
+    assert "196" in shown
+    assert "options[2].added[1].mass" in csv_tables(sloop.results)["inputs"]

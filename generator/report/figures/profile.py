@@ -14,8 +14,8 @@ if TYPE_CHECKING:
 
 MOST = 6  # masses named on each side
 TIMES = 20  # how many times too large the new waterline is drawn
-WIDER = 1.45  # the width drawn over her length, with room for the names forward
-FLAG = 0.026  # height of one line of flags over the length shown
+WIDER = 1.6  # the width drawn over her length, with room for the names forward
+FLAG = 0.0235  # height of one line of flags over the length shown
 START = {"midships": 0.5, "fore end of the waterline": 1.0}  # datum, share of the waterline
 
 Points = list[tuple[float, float]]
@@ -150,7 +150,7 @@ def _flags(page: Page, axes: Axes, option: str, keys: list[str], start: float, u
                   alpha=0.92, zorder=5 - up)  # fmt: skip
         sign = "out" if up > 0 else "in"
         text = f"{page.plain(f'{key}.mass_kg', 'mass')} {sign}: {row['name']}"
-        label(axes, (x + (right - left) * 0.008, height), text, va="center", fontsize=7.4,
+        label(axes, (x + (right - left) * 0.008, height), text, va="center", fontsize=7.2,
               bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.6}, zorder=7)  # fmt: skip
 
 

@@ -10,6 +10,9 @@ from generator.report.sections import forms
 from generator.report.sections.cruising_range import row_at_cruise
 from generator.report.sections.evidence import counted
 
+# Inputs with a table of their own that shows value and origin of each.
+ELSEWHERE = (".removed[", ".added[", ".costs[", "trial.rows[")
+
 
 def section(page: Page) -> Section:
     """What went in, what was assumed, and whose formulas were used."""
@@ -38,12 +41,15 @@ def _inputs(page: Page) -> Part:
             ),
         )
         for key in page.keys("inputs")
+        if not any(mark in page.value(f"{key}.path") for mark in ELSEWHERE)
     )  # fmt: skip
     columns = (words("Input, as named in the case", 48), numbers("Value", 22),
                numbers("Doubt", 12), words("Origin", 18))  # fmt: skip
     mark = Markup('<span class="note">Fingerprint of the file: {}</span>')
     text = (counted(page), mark.format(page.words("case.sha256")))
-    caption = page.text("Inputs as read from {case.file|given}")
+    caption = page.text(
+        "Inputs as read from {case.file|given}; those of trial, weight and cost in inputs.csv"
+    )
     return Part(
         "inputs",
         "Inputs",

@@ -8,8 +8,6 @@ from generator.report.page import Page, joined
 from generator.report.parts import Part, Row, Table, numbers, reasons, words
 
 ROWS = (
-    ("displacement_kg", "mass", "Displacement"),
-    ("buoyancy_height_m", "length", "Centre of buoyancy above today's waterline"),
     ("gravity_height_m", "length", "Centre of gravity above today's waterline"),
     ("transverse_radius_m", "length", "Metacentric radius BM"),
     ("metacentric_height_m", "length", "Metacentric height GM"),
@@ -24,8 +22,8 @@ SOURCES = {
 STANDS = {
     "inclining test": "GM is that of the case, from an inclining test or papers.",
     "timed roll": "GM follows from the timed roll of {boat.roll_period_s|seconds}.",
-    "height of gravity": "GM rests on an assumed height of the centre of gravity: ten timed rolls "
-    "at the berth would replace {KEY.before.metacentric_height_m|length}.",
+    "height of gravity": "GM of {KEY.before.metacentric_height_m|length} rests on an assumed "
+    "height of the centre of gravity, until ten rolls are timed.",
 }
 
 
@@ -35,7 +33,7 @@ def part(page: Page) -> Part:
     if not moved:
         text = page.text("No option moves a mass: {boat.name|given} floats as she does today.")
         return Part("floating", "Floating and stability", (text,))
-    said = (_by(page, moved[0]), _deferred(page, moved), *_restraints(page))
+    said = (joined((_by(page, moved[0]), _deferred(page, moved))), *_restraints(page))
     loaded = [key for key in page.motors if key in moved] or moved
     tables = (_stands(page, moved), _conditions(page, loaded))
     return Part("floating", "Floating and stability", said, (), tables)
