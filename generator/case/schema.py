@@ -94,6 +94,7 @@ class CaseKeys(Group):
     planning: PlanningKeys = needed(PlanningKeys())
     berth: BerthKeys = needed(BerthKeys())
     legs: tuple[LegKeys, ...] = NEEDED_LIST
+    legs_file: Words = None
     house: HouseKeys = needed(HouseKeys())
     prices: PricesKeys = PricesKeys()
     options: tuple[OptionKeys, ...] = NEEDED_LIST

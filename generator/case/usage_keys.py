@@ -97,6 +97,7 @@ class LegKeys(Group):
     sailable: YesNo = NEEDED
     season: Season = None
     nights_away: NumberOrNone = None
+    track: Words = None
 
 
 class HouseKeys(Group):

@@ -97,6 +97,7 @@ ONE_DOOR = {
     "pint": ("generator.units",),
     "pydantic": tuple(f"generator.case.{name}" for name in ("group", "leaf", "schema", "validate")),
     "yaml": ("generator.case.read",),
+    "gpxpy": ("generator.case.track",),
     "weasyprint": ("generator.report.pdf",),
     "matplotlib": (
         "generator.report.canvas",
@@ -111,7 +112,7 @@ ONE_DOOR = {
 # What a library is called in an import statement, or brings along from the same makers.
 PARTS = {"pyyaml": "yaml", "jinja2": "markupsafe", "pydantic": "pydantic_core"}
 # `study --help`, `study --version` and a refused case must not wait for these.
-SLOW = {"matplotlib", "pandas", "pint", "pvlib", "scipy", "weasyprint"}
+SLOW = {"gpxpy", "matplotlib", "pandas", "pint", "pvlib", "scipy", "weasyprint"}
 
 
 def within(name: str, folder: str) -> bool:
