@@ -6,19 +6,26 @@ from dataclasses import dataclass, replace
 
 from generator.analyses.ageing import ageing
 from generator.analyses.bank import bank_result
+from generator.analyses.berth import berthed
 from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.chemistries import chemistries
 from generator.analyses.confined import confined_legs
 from generator.analyses.cost import cost
+from generator.analyses.coverage import coverage
+from generator.analyses.criteria.catalogue import criteria
 from generator.analyses.cruising_range import cruising_range
+from generator.analyses.demand import Scale
 from generator.analyses.docking import docking
 from generator.analyses.duty import duty
+from generator.analyses.energy_walk import energy_walk
 from generator.analyses.findings import Findings
 from generator.analyses.headwind import headwind
 from generator.analyses.house import HouseLoads, house
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
-from generator.analyses.legs import passages
+from generator.analyses.leg_energy import leg_strips
+from generator.analyses.leg_help import leg_help
+from generator.analyses.legs import Legs, passages
 from generator.analyses.losses import losses
 from generator.analyses.low_speed import low_speed
 from generator.analyses.match import match
@@ -26,17 +33,20 @@ from generator.analyses.one_fault import one_fault
 from generator.analyses.option_year import option_year
 from generator.analyses.outings import Outings, outings
 from generator.analyses.panel_yield import panel_yield
-from generator.analyses.plant import store
-from generator.analyses.power import power
-from generator.analyses.reserve import reserve
+from generator.analyses.plant import Store, store
+from generator.analyses.power import Power, power
+from generator.analyses.reserve import Reserve, reserve
 from generator.analyses.rules_of_thumb import rules_of_thumb
 from generator.analyses.sea_trial.model import trial_option
 from generator.analyses.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.service_factor import ServiceFactor, service_factor
+from generator.analyses.sizing import Wanted, sizing
+from generator.analyses.slow_legs import slow_legs
 from generator.analyses.stream import stream
 from generator.analyses.sun_only import sun_only
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.under_sail import under_sail
+from generator.analyses.use import Use
 from generator.analyses.verdict import Verdict, verdict
 from generator.analyses.weather import Sky, weather
 from generator.analyses.weight import weigh
@@ -45,6 +55,8 @@ from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.draws import Draws, drawn
+
+HOUR = 3600.0
 
 
 @dataclass(frozen=True)
@@ -150,6 +162,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         ranges=cruising_range(case, option, found, kept, held),
         bank=bank,
         legs=legs,
+        use=_use(case, option, found, trial.scale, held, kept, legs, key.worst_leg),
         low_speed=low_speed(case, option, found),
         key=key,
         sail=under_sail(case, option, found, trial.scale),
@@ -161,4 +174,35 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         cost=cost(case, option, legs),
         confined=confined_legs(case, found.vessel),
         range_cautions=hull_cautions(found.vessel.form),
+    )
+
+
+def _use(
+    case: Case,
+    option: Option,
+    found: Power,
+    scale: Scale,
+    held: Store,
+    kept: Reserve,
+    legs: Legs,
+    worst: int | None,
+) -> Use:
+    """The owner's legs as slowly as pays, what would mend them, the berth, the smallest bank."""
+    must, share, hours = (
+        next(row for row in criteria() if row.id == number) for number in (1, 2, 11)
+    )
+    strips = leg_strips(case, option, found, scale, held)
+    slow = slow_legs(strips, legs)
+    leg = None if worst is None else legs.results[worst]
+    electric = option.bank is not None and bool(legs.results)
+    wanted = Wanted(must.go, share.go)
+    return Use(
+        slow=slow,
+        coverage=coverage(legs, slow),
+        help=leg_help(case, option, found, scale, held, kept, strips, legs),
+        walk=None
+        if leg is None or worst is None
+        else energy_walk(case, option, found, scale, held, kept, leg, worst),
+        berth=berthed(case, option, held, kept, legs, hours.go * HOUR),
+        sizing=sizing(case, strips, held, kept, legs, wanted) if electric else None,
     )

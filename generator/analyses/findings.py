@@ -27,6 +27,7 @@ from generator.analyses.stream import Stream
 from generator.analyses.sun_only import SunOnly
 from generator.analyses.trial import TrialResult
 from generator.analyses.under_sail import UnderSail
+from generator.analyses.use import Use
 from generator.analyses.weight import Weight
 from generator.analyses.year import Year
 from generator.case.case import Case
@@ -53,6 +54,7 @@ class Findings:
     ranges: tuple[Range, ...]
     bank: BankResult | None
     legs: Legs
+    use: Use
     low_speed: LowSpeed | None
     duty: Duty | None
     fault: OneFault | None

@@ -38,6 +38,7 @@ class Berth:
     name: str
     shore_power: bool
     breaker: Numbers | None  # A
+    breaker_share: Numbers  # of its rating that the breaker carries for hours
     voltage: Numbers | None  # V
     days_between_use: Numbers | None  # s
 

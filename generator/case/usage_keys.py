@@ -74,6 +74,7 @@ class BerthKeys(Group):
     name: Words = NEEDED
     shore_power: YesNo = NEEDED
     breaker: Current = None
+    breaker_share: Share = None
     voltage: Voltage = None
     days_between_use: TimeOrNone = None
 

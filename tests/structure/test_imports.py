@@ -84,6 +84,7 @@ SHARED_STEPS = tuple(
         "demand",
         "engine_space",
         "hull",
+        "leg_energy",
         "plant",
         "power",
         "pull",

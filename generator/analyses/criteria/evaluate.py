@@ -15,8 +15,11 @@ from generator.analyses.criteria import (
     holding_off,
     hours_of_headwind,
     house_supply,
+    legs_covered,
+    mooring,
     must_make_leg,
     propeller_match,
+    recharge,
     reserve_kept,
     stopping,
 )
@@ -26,6 +29,7 @@ from generator.analyses.findings import Findings
 
 JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     1: must_make_leg.judge,
+    2: legs_covered.judge,
     3: reserve_kept.judge,
     4: holding_off.judge,
     5: continuous_power.judge,
@@ -33,6 +37,8 @@ JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     7: calm_speed.judge,
     9: foul_gate.judge,
     10: after_one_fault.judge,
+    11: recharge.judge,
+    12: mooring.judge,
     13: house_supply.judge,
     14: battery_currents.judge,
     15: cold.judge,
