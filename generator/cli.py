@@ -72,11 +72,13 @@ def report_one(path: Path, out: Path, strict: bool) -> int:
     from generator.draws import make_draws
     from generator.report.results_file import build
     from generator.report.write import write_report
+    from generator.search import smallest
     from generator.sensitivity import tornadoes
     from generator.study import run
 
     study = run(case, make_draws(case, DRAWS))
-    written = write_report(build(case, study, tornadoes(case, study)), out / path.stem)
+    results = build(case, study, tornadoes(case, study), smallest(case, study))
+    written = write_report(results, out / path.stem)
     for line in written.engine_log:
         say(f"{path}: warning: drawing engine: {line}")
     typer.echo(f"{path}: written to {written.folder}")

@@ -16,6 +16,7 @@ MAY_IMPORT = {
     "generator.__main__": ("generator.cli",),
     "generator.report": (
         "generator.report",
+        "generator.search",
         "generator.sensitivity",
         "generator.study",
         "generator.draws",
@@ -166,7 +167,9 @@ def test_analyses_take_only_result_classes_of_one_another(module: Module) -> Non
 
 @pytest.mark.parametrize("module", modules_in("generator.report"))
 def test_report_takes_only_result_classes_of_the_study(module: Module) -> None:
-    lower = tuple(f"generator.{name}" for name in ("analyses", "draws", "sensitivity", "study"))
+    lower = tuple(
+        f"generator.{name}" for name in ("analyses", "draws", "search", "sensitivity", "study")
+    )
     spread = "generator.analyses.spread"  # how a spread of draws is read, which decides nothing
     wrong = [
         f"{module.place}:{item.line}: {item.module}.{item.name}"

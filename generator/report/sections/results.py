@@ -6,6 +6,7 @@ from generator.report.page import Page
 from generator.report.parts import Part, Section
 from generator.report.sections import (
     bank,
+    berth,
     cost,
     cruising_range,
     docking,
@@ -34,6 +35,7 @@ ORDER = (
     stream,
     bank,
     legs,
+    berth,
     year,
     under_sail,
     weight,
