@@ -18,6 +18,7 @@ class Beside:
     case_file: str
     faults: list[Fault]
     read: dict[str, bytes] = field(default_factory=dict)
+    lengths: dict[int, float] = field(default_factory=dict)  # m of the tracks, by leg
 
     def file(self, name: str) -> str:
         """How a file of that name is told of in a fault: with the folder of the case."""

@@ -17,7 +17,7 @@ from generator.case.leg_list import LegList, join_leg_list
 from generator.case.plausible import find_doubts
 from generator.case.read import read_document
 from generator.case.said import Keys, Place, line_of, normalise_section, path_text
-from generator.case.track import measure_tracks
+from generator.case.track import find_track_doubts, measure_tracks
 from generator.case.validate import validate
 from generator.errors import CaseError, Fault
 
@@ -42,7 +42,8 @@ def read_case(path: Path) -> Case:
     faults.extend(_placed(findings, root, document.file, False))
     if faults:
         raise CaseError(_told(faults, listed))
-    warnings = _told(_placed(find_doubts(checked.case), root, document.file, True), listed)
+    doubts = [*find_doubts(checked.case), *find_track_doubts(checked.case.legs, beside.lengths)]
+    warnings = _told(_placed(doubts, root, document.file, True), listed)
     content = b"".join((document.content, *beside.read.values()))
     return build_case(checked.case, root, path, content, tuple(warnings))
 

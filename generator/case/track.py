@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from generator.case.beside import Beside
+from generator.case.check import Finding
 from generator.case.said import Keys, Said, path_text
+from generator.case.usage_keys import LegKeys
 from generator.errors import Fault
 
 LARGEST = 20_000_000  # bytes; a point each second of a long day
 METRES_PER_MILE = 1852.0
 DECLARATIONS = re.compile(rb"<!\s*(DOCTYPE|ENTITY)", re.IGNORECASE)
 SHORTEST = 50.0  # m
+APART = 0.15  # share by which a distance may differ from its track without a word
 
 
 def measure_tracks(root: Keys, beside: Beside) -> None:
@@ -26,6 +30,8 @@ def measure_tracks(root: Keys, beside: Beside) -> None:
         known = len(beside.faults)
         content = beside.content(said, path, "GPX", LARGEST)
         length = None if content is None else _length(content, said, path, beside)
+        if length is not None:
+            beside.lengths[place] = length
         if "distance" in leg or not isinstance(said, Said):
             continue
         if length is None and len(beside.faults) > known:
@@ -61,3 +67,12 @@ def _length(content: bytes, said: object, path: str, beside: Beside) -> float | 
         refuse("holds no track that leads anywhere", "expected the points of the passage")
         return None
     return length
+
+
+def find_track_doubts(legs: tuple[LegKeys, ...], lengths: dict[int, float]) -> Iterator[Finding]:
+    """A distance that is not that of the leg's own track."""
+    for place, length in lengths.items():
+        given = legs[place].distance
+        if given and abs(given.value / length - 1.0) > APART:
+            problem = f"is {given.shown} where its track is {length / METRES_PER_MILE:.1f} nm long"
+            yield Finding(("legs", place, "distance"), problem, "expected about as much")

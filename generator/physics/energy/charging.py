@@ -23,7 +23,19 @@ class Acceptance:
 
 
 def acceptance(chemistry: str) -> Acceptance:
-    """How a chemistry takes charge, by the table of the trade."""
+    """How a chemistry takes charge.
+
+    The row of the chemistry in a table, in SI.
+
+    Args:
+        chemistry: LFP, NMC, AGM or flooded [-]
+
+    Returns:
+        greatest rate [1/s], time constant [s], tail [1/s], share kept [-]
+
+    Valid: cells at 15 to 45 degC; the maker's sheet comes first
+    Source: practice, charging by constant current and then constant voltage
+    """
     table = read_table("energy/absorption")
     row = table.row_of("chemistry", chemistry)
     rate, constant, tail, kept = (
