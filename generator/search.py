@@ -13,7 +13,7 @@ from generator.case.option import Bank, Option
 from generator.draws import Draws, make_draws
 from generator.study import Study, run
 
-FEW = 200  # draws of a try: what is sought moves by less than its steps
+FEW = 100  # draws of a try: what is sought moves by less than its steps
 MOST_TRIES = 4
 CLOSE = 0.01  # share between two tries at which the search ends
 SCALED = ("charge", "discharge_limit", "mass")  # of a bank of the same kind, larger or smaller
@@ -109,6 +109,8 @@ def _resized(case: Case, draws: Draws, at: int, factor: float) -> tuple[Case, Dr
     changed = {
         name: value * factor for name in SCALED if (value := getattr(option.bank, name)) is not None
     }
+    if option.bank.resistance is not None:
+        changed["resistance"] = option.bank.resistance / factor
     larger = replace(option, bank=replace(option.bank, **changed))
     if option.added:
         extra = replace(option.added[0], name="Larger bank", mass=_mass(case, at, factor))

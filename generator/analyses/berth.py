@@ -13,6 +13,7 @@ from generator.analyses.spread import best, scalar, spread
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Bank, Option
+from generator.physics.energy.cell import charge_rate_limit
 from generator.physics.energy.charging import acceptance, supply_power, time_to_full
 
 CURRENTS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0)  # A, of chart 9
@@ -50,6 +51,7 @@ def berthed(
     days = days_of_use(case)
     if bank is None or option.supply is None or days <= 0.0:
         return None
+    most = most_power_in(case, bank)
     typical = np.nan_to_num(legs.yearly, nan=np.inf) / days
     worst = np.maximum(np.asarray(held.usable) - kept.of_new, 0.0)
     typical = np.minimum(typical, worst)
@@ -60,21 +62,21 @@ def berthed(
     if berth.shore_power and berth.breaker is not None and berth.voltage is not None:
         wall = np.atleast_2d(supply_power(berth.breaker, berth.voltage, derated))
     aged = np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0)
-    into = None if wall is None else bank_power(option, bank, wall)
+    into = None if wall is None else bank_power(option, most, wall)
     return Berthed(
         days=days,
         typical=np.atleast_2d(typical),
         worst=np.atleast_2d(worst),
         wall=wall,
         into_bank=into,
-        bound_by="" if wall is None else _bound(option, bank, wall),
+        bound_by="" if wall is None else _bound(option, most, wall),
         hours_typical=None if into is None else refill(bank, held, typical, into),
         hours_worst=None if into is None else refill(bank, held, worst, into),
         currents=CURRENTS,
         voltage=voltage,
-        by_current_typical=refill(bank, held, typical, bank_power(option, bank, row)),
-        by_current_worst=refill(bank, held, worst, bank_power(option, bank, row)),
-        least_charger=_least_charger(option, bank, held, typical, wanted),
+        by_current_typical=refill(bank, held, typical, bank_power(option, most, row)),
+        by_current_worst=refill(bank, held, worst, bank_power(option, most, row)),
+        least_charger=_least_charger(option, bank, most, held, typical, wanted),
         outings=np.atleast_2d(aged / np.maximum(typical, 1.0)),
     )
 
@@ -84,27 +86,29 @@ def days_of_use(case: Case) -> float:
     return max((float(best(leg.times_per_year)[0]) for leg in case.legs), default=0.0)
 
 
-def bank_power(option: Option, bank: Bank, wall: Array) -> Array:
+def bank_power(option: Option, most: Numbers, wall: Array) -> Array:
     """Power into the bank [W]: the least of what breaker, charger and bank allow."""
     assert option.supply is not None
     charger = option.supply.charger
     given = wall * np.asarray(charger.efficiency)
     if charger.power is not None:
         given = np.minimum(given, np.asarray(charger.power))
-    return np.asarray(np.minimum(given, _most(bank)))
+    return np.asarray(np.minimum(given, most))
 
 
-def _most(bank: Bank) -> Numbers:
-    """Power at the greatest charge current that the bank takes [W]."""
-    return np.asarray(bank.charge * bank.nominal_voltage * acceptance(bank.chemistry).rate)
+def most_power_in(case: Case, bank: Bank) -> Numbers:
+    """Power at the greatest charge current that the bank takes at the season's warmth [W]."""
+    warmth = np.asarray(case.waters.temperature + bank.above_water)
+    rate = np.minimum(acceptance(bank.chemistry).rate, charge_rate_limit(bank.chemistry, warmth))
+    return np.asarray(bank.charge * bank.nominal_voltage * rate)
 
 
-def _bound(option: Option, bank: Bank, wall: Array) -> str:
+def _bound(option: Option, most: Numbers, wall: Array) -> str:
     """What holds the charge back, best estimate."""
     assert option.supply is not None
     charger = option.supply.charger
     limits = {"berth": float(best(wall * np.asarray(charger.efficiency))[0])}
-    limits["bank"] = float(best(_most(bank))[0])
+    limits["bank"] = float(best(most)[0])
     if charger.power is not None:
         limits["charger"] = float(best(charger.power)[0])
     return min(limits, key=lambda name: limits[name])
@@ -120,17 +124,17 @@ def refill(bank: Bank, held: Store, taken: Array, power: Array) -> Array:
 
 
 def _least_charger(
-    option: Option, bank: Bank, held: Store, typical: Array, wanted: float
+    option: Option, bank: Bank, most: Numbers, held: Store, typical: Array, wanted: float
 ) -> float | None:
     """Power from the wall that refills a usual day in time in nine draws of ten [W]."""
     assert option.supply is not None
-    low, high = 0.0, 2.0 * float(np.max(_most(bank)))
-    enough = spread(refill(bank, held, typical, np.minimum(high, _most(bank)))).high
+    low, high = 0.0, 2.0 * float(np.max(most))
+    enough = spread(refill(bank, held, typical, np.minimum(high, most))).high
     if scalar(enough) > wanted:
         return None
     for _ in range(30):
         middle = 0.5 * (low + high)
-        power = np.minimum(middle, _most(bank))
+        power = np.minimum(middle, most)
         late = scalar(spread(refill(bank, held, typical, power)).high) > wanted
         low, high = (middle, high) if late else (low, middle)
     return high / float(best(option.supply.charger.efficiency)[0])

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from generator.analyses.bank_state import taken
 from generator.analyses.demand import Scale, Weather
 from generator.analyses.leg_energy import Stretch
 from generator.analyses.legs import LegResult
@@ -52,10 +53,10 @@ def energy_walk(
 ) -> Walk | None:
     """The walk of one leg; none without a bank, or where the best estimate cannot do it."""
     need = np.atleast_2d(item.need)
-    if option.bank is None or not np.isfinite(need[0, 0]):
+    if held.aged is None or not np.isfinite(need[0, 0]):
         return None
     nominal = float(best(held.nominal)[0])
-    steps = (*_bank(option, held, kept, nominal), *_leg(case, option, found, scale, item))
+    steps = (*_bank(held, kept, nominal), *_leg(case, option, found, scale, held, item))
     return Walk(
         place=place,
         nominal=nominal,
@@ -65,31 +66,36 @@ def energy_walk(
     )
 
 
-def _bank(option: Option, held: Store, kept: Reserve, nominal: float) -> tuple[Step, ...]:
+def _bank(held: Store, kept: Reserve, nominal: float) -> tuple[Step, ...]:
     """What of the label is not planned with."""
-    assert option.bank is not None
-    usable, aged = float(best(held.usable)[0]), float(best(held.usable_aged)[0])
+    state = held.aged
+    assert state is not None
+    floor, share = (float(best(value)[0]) for value in (state.floor, state.condition.share))
+    above, aged = nominal * (1.0 - floor), nominal * (1.0 - floor) * share
+    usable = float(best(held.usable_aged)[0])
     return (
-        Step("below the floor", nominal - usable),
-        Step("age at the horizon", usable - aged),
-        Step("reserve", min(float(best(kept.of_aged)[0]), aged)),
+        Step("below the floor", nominal - above),
+        Step("age at the horizon", above - aged),
+        Step("cold", aged - usable),
+        Step("reserve", min(float(best(kept.of_aged)[0]), usable)),
     )
 
 
 def _leg(
-    case: Case, option: Option, found: Power, scale: Scale, item: LegResult
+    case: Case, option: Option, found: Power, scale: Scale, held: Store, item: LegResult
 ) -> tuple[Step, ...]:
     """Each circumstance added to those before it, so that the parts sum to the need."""
     leg, clean = item.leg, _clean(case.factors)
     windy = Weather(side_by_side(0.0, leg.wind), side_by_side(1.0, leg.fetch))
     flat = replace(case.factors, wave_resistance=0.0, pitching_loss=0.0)
-    held = np.asarray(item.exposed_speed)
+    rough = np.asarray(item.exposed_speed)
     distances = side_by_side(leg.distance - leg.exposed_distance, leg.exposed_distance)
-    through = side_by_side(leg.speed, np.where(np.isfinite(held), held, leg.speed))
+    through = side_by_side(leg.speed, np.where(np.isfinite(rough), rough, leg.speed))
 
     def both(factors: Factors, weather: Weather, stream: Numbers = 0.0) -> float:
         own = replace(case, factors=factors)
-        loss = at_points(own, option, found, scale, through, weather).output.drain
+        drain = at_points(own, option, found, scale, through, weather).output.drain
+        loss = taken(option.bank, held.aged, drain)
         needs = Stretch(distances, through, np.asarray(loss)).need(stream)
         return float(np.where(best(distances) > 0.0, best(needs), 0.0).sum())
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.bank_state import taken
 from generator.analyses.demand import Scale, Weather
 from generator.analyses.plant import Store, house_drain, within
 from generator.analyses.power import KNOT, Curve, Power, at_points
@@ -92,8 +93,8 @@ def read_strip(
 
 def lost(case: Case, option: Option, held: Store, curve: Curve) -> Array:
     """What the store loses each second while it drives plant and house."""
-    del held
-    return np.asarray(curve.output.drain + house_drain(case, option))
+    drain = curve.output.drain + house_drain(case, option)
+    return np.asarray(taken(option.bank, held.aged, drain))
 
 
 @dataclass(frozen=True)
@@ -174,8 +175,10 @@ def in_hand(need: Array, available: Array) -> Array:
 
 
 def share_of_nominal(held: Store) -> Array:
-    """What a larger store of the same kind would have usable of its nominal, aged."""
-    return np.asarray(np.asarray(held.usable_aged) / np.asarray(held.nominal))
+    """What a larger store has usable of its nominal, aged: of a bank down to its planned depth."""
+    if held.aged is None:
+        return np.asarray(np.asarray(held.usable_aged) / np.asarray(held.nominal))
+    return np.asarray(held.aged.capacity * (1.0 - np.asarray(held.aged.planned_floor)))
 
 
 def wanted_usable(need: Array, ratio: float, demand: Array, share: Numbers) -> Array:
