@@ -199,7 +199,7 @@ def _use(
     return Use(
         slow=slow,
         coverage=coverage(legs, slow),
-        help=leg_help(case, option, found, scale, held, kept, strips, legs),
+        help=leg_help(strips, kept, legs),
         walk=None
         if leg is None or worst is None
         else energy_walk(case, option, found, scale, held, kept, leg, worst),

@@ -19,6 +19,7 @@ LEAST_THROUGH = 2.5 * KNOT  # through the water; slower she hardly steers: commo
 LEAST_OVER = 1.0 * KNOT  # over the ground; slower is no passage: common practice
 ROUGH_THROUGH = 1.5 * KNOT  # the same two against wind and sea, where she works her way
 ROUGH_OVER = 0.5 * KNOT
+ROUGH_FASTEST = 5.5 * KNOT  # the least for a mile lies below it, whatever the wind
 EXPOSED_STEP = 0.5 * KNOT
 NEVER = 0.9  # share of draws that must be feasible for a percentile to be told
 
@@ -68,20 +69,6 @@ class Stretch:
         return np.asarray(self.distance / good * self.loss)
 
 
-def strip(
-    case: Case,
-    option: Option,
-    found: Power,
-    scale: Scale,
-    held: Store,
-    speed: Array,
-    weather: Weather,
-) -> Strip:
-    """The loss at chosen speeds in a weather."""
-    curve = at_points(case, option, found, scale, speed, weather)
-    return read_strip(case, option, held, speed, curve, bool(np.any(np.asarray(weather.wind))))
-
-
 def read_strip(
     case: Case, option: Option, held: Store, speed: Array, curve: Curve, blowing: bool = False
 ) -> Strip:
@@ -99,36 +86,45 @@ def lost(case: Case, option: Option, held: Store, curve: Curve) -> Array:
 
 @dataclass(frozen=True)
 class Strips:
-    """The calm strip of an option, and one for each weather that its exposed legs meet."""
+    """The calm strip of an option, and others as they are asked for, each made once.
 
+    Legs of a long list meet the same weather at the same speeds.
+    """
+
+    case: Case
+    option: Option
+    found: Power
+    scale: Scale
+    held: Store
     calm: Strip
-    by_weather: dict[tuple[bytes, bytes], Strip]
+    made: dict[tuple[bytes, ...], Strip]
 
-    def rough(self, leg: Leg) -> Strip:
-        """The strip of the exposed part of a leg; that of a calm where it has none."""
-        return self.by_weather.get(_weather(leg), self.calm)
+    def rough(self, leg: Leg, wind: Numbers | None = None) -> Strip:
+        """The exposed part of a leg over speeds, in its own wind or another."""
+        if not np.any(np.asarray(leg.exposed_distance)):
+            return self.calm
+        blows = leg.wind if wind is None else wind
+        return self.at(exposed_speeds(self.found), Weather(blows, leg.fetch))
+
+    def at(self, speed: Array, weather: Weather) -> Strip:
+        """Chosen speeds in a weather."""
+        key = tuple(np.asarray(part).tobytes() for part in (speed, weather.wind, weather.fetch))
+        if key not in self.made:
+            curve = at_points(self.case, self.option, self.found, self.scale, speed, weather)
+            blowing = bool(np.any(np.asarray(weather.wind)))
+            self.made[key] = read_strip(self.case, self.option, self.held, speed, curve, blowing)
+        return self.made[key]
 
 
 def leg_strips(case: Case, option: Option, found: Power, scale: Scale, held: Store) -> Strips:
-    """Legs that meet the same weather share one strip."""
+    """The strips of one option."""
     calm = read_strip(case, option, held, found.speed, found.curves["calm"])
-    rough: dict[tuple[bytes, bytes], Strip] = {}
-    for leg in case.legs:
-        if np.any(np.asarray(leg.exposed_distance)) and _weather(leg) not in rough:
-            weather = Weather(leg.wind, leg.fetch)
-            rough[_weather(leg)] = strip(
-                case, option, found, scale, held, exposed_speeds(found), weather
-            )
-    return Strips(calm, rough)
-
-
-def _weather(leg: Leg) -> tuple[bytes, bytes]:
-    return np.asarray(leg.wind).tobytes(), np.asarray(leg.fetch).tobytes()
+    return Strips(case, option, found, scale, held, calm, {})
 
 
 def exposed_speeds(found: Power) -> Array:
     """Speeds through the water that are tried against wind and sea."""
-    return np.arange(ROUGH_THROUGH, found.speed[-1] + 1e-9, EXPOSED_STEP)
+    return np.arange(ROUGH_THROUGH, min(found.speed[-1], ROUGH_FASTEST) + 1e-9, EXPOSED_STEP)
 
 
 def cheapest(
@@ -154,14 +150,12 @@ def cheapest(
     )
 
 
-def stretches(
-    case: Case, option: Option, found: Power, scale: Scale, held: Store, leg: Leg, exposed: Array
-) -> tuple[Stretch, Stretch]:
+def stretches(strips: Strips, leg: Leg, exposed: Array) -> tuple[Stretch, Stretch]:
     """The sheltered part at the owner's speed, and the exposed part at the speed it is held."""
     speed = np.atleast_2d(np.asarray(leg.speed))
-    calm = strip(case, option, found, scale, held, speed, Weather(0.0, 1.0))
+    calm = strips.at(speed, Weather(0.0, 1.0))
     open_water = np.atleast_2d(np.where(np.isfinite(exposed), exposed, np.asarray(leg.speed)))
-    rough = strip(case, option, found, scale, held, open_water, Weather(leg.wind, leg.fetch))
+    rough = strips.at(open_water, Weather(leg.wind, leg.fetch))
     return (
         Stretch(np.asarray(leg.distance - leg.exposed_distance), speed, calm.loss),
         Stretch(np.asarray(leg.exposed_distance), open_water, rough.loss),

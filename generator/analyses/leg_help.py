@@ -6,27 +6,20 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.demand import Scale, Weather
 from generator.analyses.leg_energy import (
     LEAST_THROUGH,
-    Strip,
     Strips,
     cheapest,
-    exposed_speeds,
     in_hand,
     share_of_nominal,
     stretches,
-    strip,
     wanted_usable,
 )
 from generator.analyses.legs import LegResult, Legs
-from generator.analyses.plant import Store
-from generator.analyses.power import KNOT, Power
+from generator.analyses.power import KNOT
 from generator.analyses.reserve import Reserve
 from generator.analyses.spread import best, scalar, spread
-from generator.arrays import Array, Numbers
-from generator.case.case import Case
-from generator.case.option import Option
+from generator.arrays import Array
 from generator.case.usage import Leg
 
 STREAMS = (0.75, 0.5, 0.25, 0.0, -0.5, -1.0)  # shares of the leg's own foul stream
@@ -59,13 +52,8 @@ class LegHelp:
 class _Question:
     """One leg that does not fit, and what is asked of it."""
 
-    case: Case
-    option: Option
-    found: Power
-    scale: Scale
-    held: Store
-    kept: Reserve
     strips: Strips
+    kept: Reserve
     item: LegResult
 
     @property
@@ -77,25 +65,11 @@ class _Question:
         ratio = in_hand(np.atleast_2d(need), self.item.available)
         return scalar(spread(ratio).low) >= 1.0
 
-    def rough(self, wind: Numbers) -> Strip:
-        """The exposed part over speeds, in a wind."""
-        tried, weather = exposed_speeds(self.found), Weather(wind, self.leg.fetch)
-        return strip(self.case, self.option, self.found, self.scale, self.held, tried, weather)
 
-
-def leg_help(
-    case: Case,
-    option: Option,
-    found: Power,
-    scale: Scale,
-    held: Store,
-    kept: Reserve,
-    strips: Strips,
-    legs: Legs,
-) -> tuple[LegHelp, ...]:
+def leg_help(strips: Strips, kept: Reserve, legs: Legs) -> tuple[LegHelp, ...]:
     """Every leg that does not fit at its pessimistic end, and each way taken by itself."""
     return tuple(
-        _help(_Question(case, option, found, scale, held, kept, strips, item), place)
+        _help(_Question(strips, kept, item), place)
         for place, item in enumerate(legs.results)
         if scalar(spread(item.ratio).low) < 1.0
     )
@@ -103,9 +77,7 @@ def leg_help(
 
 def _help(asked: _Question, place: int) -> LegHelp:
     leg, item = asked.leg, asked.item
-    parts = stretches(
-        asked.case, asked.option, asked.found, asked.scale, asked.held, leg, item.exposed_speed
-    )
+    parts = stretches(asked.strips, leg, item.exposed_speed)
     slower, time = _slower(asked, parts[1].need(leg.foul_stream))
     return LegHelp(
         place=place,
@@ -120,11 +92,11 @@ def _help(asked: _Question, place: int) -> LegHelp:
 
 def _slower(asked: _Question, exposed_need: Array) -> tuple[float | None, float | None]:
     """The fastest tabulated speed below the owner's at which it fits, and its time."""
-    leg, found = asked.leg, asked.found
+    leg, tried = asked.leg, asked.strips.calm.speed
     calm, rough = asked.strips.calm, asked.strips.rough(leg)
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
     owner = float(best(leg.speed)[0])
-    for speed in found.speed[(found.speed < owner) & (found.speed >= LEAST_THROUGH)][::-1]:
+    for speed in tried[(tried < owner) & (tried >= LEAST_THROUGH)][::-1]:
         smooth, _ = cheapest(calm.at(float(speed)), sheltered, leg.foul_stream)
         slow, _ = cheapest(rough, leg.exposed_distance, leg.foul_stream, speed)
         worse = np.where(np.isfinite(exposed_need), exposed_need, np.inf)
@@ -157,7 +129,7 @@ def _wind(asked: _Question, sheltered_need: Array) -> float | None:
     for knots in WINDS:
         if knots * KNOT >= float(best(leg.wind)[0]):
             continue
-        rough = asked.rough(knots * KNOT)
+        rough = asked.strips.rough(leg, knots * KNOT)
         need, _ = cheapest(rough, leg.exposed_distance, leg.foul_stream, own)
         if asked.fits(sheltered_need + need):
             return knots * KNOT
@@ -167,7 +139,7 @@ def _wind(asked: _Question, sheltered_need: Array) -> float | None:
 def _charge(asked: _Question) -> float | None:
     """What must be taken on the way; only where there is a refuge, and a bank to charge."""
     need = asked.item.need
-    if asked.option.bank is None or not asked.leg.refuge:
+    if asked.strips.option.bank is None or not asked.leg.refuge:
         return None
     short = np.where(np.isfinite(need), need - asked.item.available, np.inf)
     most = scalar(spread(np.maximum(short, 0.0)).high)
@@ -176,8 +148,8 @@ def _charge(asked: _Question) -> float | None:
 
 def _nominal(asked: _Question) -> float | None:
     """Bank or tank, its own mass left out, that carries the leg above the reserve."""
-    share = asked.case.planning.reserve_share
+    share = asked.strips.case.planning.reserve_share
     usable = wanted_usable(asked.item.need, 1.0, asked.kept.demand, share)
-    wanted = usable / share_of_nominal(asked.held)
+    wanted = usable / share_of_nominal(asked.strips.held)
     most = scalar(spread(np.atleast_2d(wanted)).high)
     return most if np.isfinite(most) else None
