@@ -27,14 +27,14 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     low = scalar(told.low)
     result = criterion.judge(low)
     numbers = {
-        "low": low,
-        "miles": scalar(spread(covered.miles).low),
-        "slow": scalar(spread(covered.legs_slow).low),
+        "low_share": low,
+        "miles_share": scalar(spread(covered.miles).low),
+        "slow_share": scalar(spread(covered.legs_slow).low),
         "passages": covered.passages,
     }
     why = (
-        "{here.low|share} of {here.passages|count} passages a year and {here.miles|share} of their "
-        "miles fit at the owner's speed, at the pessimistic end; {here.slow|share} as slowly as "
+        "{here.low_share|share} of {here.passages|count} passages a year and {here.miles_share|share} of their "
+        "miles fit at the owner's speed, at the pessimistic end; {here.slow_share|share} as slowly as "
         "pays"
     )
     if result != GO:
