@@ -16,6 +16,7 @@ from generator.study import Study, run
 FEW = 100  # draws of a try: what is sought moves by less than its steps
 MOST_TRIES = 4
 CLOSE = 0.01  # share between two tries at which the search ends
+POSITION = ("waters.latitude", "waters.longitude")
 SCALED = ("charge", "discharge_limit", "mass")  # of a bank of the same kind, larger or smaller
 
 
@@ -87,7 +88,7 @@ def _asked(case: Case, draws: Draws, at: int) -> float:
 
 
 def _alone(case: Case, place: int) -> tuple[Case, int]:
-    """The case with one option, and the one aboard during the trial where there was one."""
+    """The case without a year, with one option and the one aboard during the trial."""
     named = None if case.trial is None else case.trial.with_option
     kept = [n for n, option in enumerate(case.options) if n == place or option.id == named]
     moved = {f"options[{n}].": f"options[{new}]." for new, n in enumerate(kept)}
@@ -99,7 +100,10 @@ def _alone(case: Case, place: int) -> tuple[Case, int]:
         elif head in moved:
             items.append(replace(item, path=item.path.replace(head, moved[head], 1)))
     options = tuple(case.options[n] for n in kept)
-    return replace(case, options=options, assumptions=tuple(items)), kept.index(place)
+    waters = replace(case.waters, latitude=None, longitude=None)  # the year is not asked for
+    items = [item for item in items if not item.path.startswith(POSITION)]
+    alone = replace(case, options=options, assumptions=tuple(items), waters=waters, weather=None)
+    return alone, kept.index(place)
 
 
 def _resized(case: Case, draws: Draws, at: int, factor: float) -> tuple[Case, Draws]:

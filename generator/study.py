@@ -43,6 +43,7 @@ from generator.analyses.service_factor import ServiceFactor, service_factor
 from generator.analyses.sizing import Wanted, sizing
 from generator.analyses.slow_legs import slow_legs
 from generator.analyses.stream import stream
+from generator.analyses.sun_carries import SunCarries, reference_panels, sun_carries
 from generator.analyses.sun_only import sun_only
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.under_sail import under_sail
@@ -50,13 +51,14 @@ from generator.analyses.use import Use
 from generator.analyses.verdict import Verdict, verdict
 from generator.analyses.weather import Sky, weather
 from generator.analyses.weight import weigh
-from generator.analyses.year import years
+from generator.analyses.year import Year, years
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.draws import Draws, drawn
 
 HOUR = 3600.0
+MUST, COVERAGE, RECHARGE, MOORING = 1, 2, 11, 12  # ids of the criteria of use
 
 
 @dataclass(frozen=True)
@@ -122,11 +124,21 @@ def _year(
     found = []
     for item, given, one in zip(alone, panels, asked, strict=True):
         year = ran.get(item.place)
-        sun = None
+        sun, carried = None, None
+        if one is not None and year is not None:
+            carried = _carried(item, year, one.efficiency, sky)
         if given is not None and given.rated and one is not None and year is not None:
             sun = sun_only(item.power, given, loads, year, one.efficiency)
-        found.append(replace(item, year=year, sun=sun, panels=given))
+        found.append(replace(item, year=year, sun=sun, panels=given, carried=carried))
     return tuple(found)
+
+
+def _carried(item: Findings, year: Year, efficiency: float, sky: Sky) -> SunCarries | None:
+    """Her weeks of use by her own panels, or by reference ones where she has none."""
+    go = next(row.go for row in criteria() if row.id == MOORING)
+    given = panel_yield(reference_panels(item.option), sky)
+    assert given is not None
+    return sun_carries(item.option, year, given, efficiency, item.legs, go)
 
 
 def _aboard(case: Case) -> Numbers:
@@ -189,7 +201,7 @@ def _use(
 ) -> Use:
     """The owner's legs as slowly as pays, what would mend them, the berth, the smallest bank."""
     must, share, hours = (
-        next(row for row in criteria() if row.id == number) for number in (1, 2, 11)
+        next(row for row in criteria() if row.id == number) for number in (MUST, COVERAGE, RECHARGE)
     )
     strips = leg_strips(case, option, found, scale, held)
     slow = slow_legs(strips, legs)

@@ -24,6 +24,7 @@ from generator.analyses.power import Power
 from generator.analyses.reserve import Reserve
 from generator.analyses.rules_of_thumb import RulesOfThumb
 from generator.analyses.stream import Stream
+from generator.analyses.sun_carries import SunCarries
 from generator.analyses.sun_only import SunOnly
 from generator.analyses.trial import TrialResult
 from generator.analyses.under_sail import UnderSail
@@ -69,3 +70,4 @@ class Findings:
     year: Year | None = None  # hour by hour; none without a bank or a position
     sun: SunOnly | None = None  # none without panels
     panels: PanelYield | None = None
+    carried: SunCarries | None = None  # none without a bank or a position

@@ -25,7 +25,7 @@ class Acceptance:
 def acceptance(chemistry: str) -> Acceptance:
     """How a chemistry takes charge.
 
-    The row of the chemistry in a table, in SI.
+    Rate, tail and share of one table; tau = (1 - s) / r from the knee s at a rate r of another.
 
     Args:
         chemistry: LFP, NMC, AGM or flooded [-]
@@ -36,12 +36,11 @@ def acceptance(chemistry: str) -> Acceptance:
     Valid: cells at 15 to 45 degC; the maker's sheet comes first
     Source: practice, charging by constant current and then constant voltage
     """
-    table = read_table("energy/absorption")
-    row = table.row_of("chemistry", chemistry)
-    rate, constant, tail, kept = (
-        float(table.column(name)[row]) for name in ("rate", "time_constant", "tail", "kept")
-    )
-    return Acceptance(rate / HOUR, constant * HOUR, tail / HOUR, kept)
+    table, knees = read_table("energy/absorption"), read_table("energy/taper")
+    row, knee = (each.row_of("chemistry", chemistry) for each in (table, knees))
+    rate, tail, kept = (float(table.column(name)[row]) for name in ("rate", "tail", "kept"))
+    at, current = (float(knees.column(name)[knee]) for name in ("knee", "rate"))
+    return Acceptance(rate / HOUR, (1.0 - at) / current * HOUR, tail / HOUR, kept)
 
 
 def supply_power(breaker: Numbers, voltage: Numbers, share: Numbers) -> Numbers:

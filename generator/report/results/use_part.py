@@ -14,6 +14,7 @@ from generator.analyses.leg_help import LegHelp
 from generator.analyses.sizing import Sizing
 from generator.analyses.slow_legs import SlowLeg
 from generator.analyses.spread import scalar, spread
+from generator.analyses.sun_carries import SunCarries
 from generator.arrays import Array, Numbers
 from generator.report.results.suffix import PER_SI, put
 from generator.search import Smallest
@@ -53,13 +54,32 @@ def use_part(found: Findings, sizes: tuple[Smallest, ...]) -> Row:
         if use.sizing is None or size is None
         else _smallest(found, use.sizing, size),
         "smallest_why": NO_BANK,
+        "sun": None if found.carried is None else _sun(found.carried),
+        "sun_why": "no bank, no week of use, or no position of her waters",
+    }
+
+
+def _sun(item: SunCarries) -> Row:
+    """What the sun does where there is no plug."""
+    ratio = spread(item.ratio)
+    return {
+        "weeks": item.weeks,
+        "use_kwh": scalar(spread(item.use).middle) * PER_SI["kwh"],
+        "sun_dim_kwh": put(item.sun, "kwh"),
+        "house_kwh": put(item.house, "kwh"),
+        "rated_w": item.rated,
+        "ratio": scalar(ratio.middle),
+        "ratio_p10": scalar(ratio.low),
+        "least_w": item.least,
+        "least_w_why": "no panels that she can carry do it",
+        "least_area_m2": item.area,
     }
 
 
 def goals_part(study: Study) -> Row:
     """What makes the legs go, by the criteria themselves."""
     rows = {row.criterion.id: row.criterion for row in study.options[0].verdict.judgements}
-    return {"leg_go": rows[1].go, "coverage_go_share": rows[2].go, "recharge_go_h": rows[11].go}
+    return {"mooring_go": rows[12].go, "leg_go": rows[1].go, "coverage_go_share": rows[2].go}
 
 
 def slow_row(item: SlowLeg) -> Row:

@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from generator.report.figures.charging import charging
 from generator.report.figures.smallest_bank import smallest_bank
-from generator.report.page import Page
+from generator.report.page import Page, joined
 from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
 
 
@@ -45,18 +45,35 @@ def _hours(page: Page, motor: str) -> str:
 
 
 def _plug(page: Page, motors: list[str]) -> tuple[Markup, ...]:
-    """What a full bank does where nothing charges it."""
+    """What a full bank does where nothing charges it, and what the sun puts back."""
     said = "; ".join(
         f"{{{motor}.name|given}} has {{{motor}.use.berth.outings_low|ratio}} usual days in it"
         for motor in motors
     )
     gone = "If the plug goes" if page.value("berth.shore_power") else "Without a plug"
-    return (
-        page.text(
-            f"{gone}, a full bank, aged, is all there is until she lies at another: {said} at the "
-            f"pessimistic end, a usual day being the year's energy over {{{motors[0]}.use.berth."
-            "days|count} days of use."
-        ),
+    first = page.text(
+        f"{gone}, a full bank, aged, is all there is until she lies at another: {said} at the "
+        f"pessimistic end, a usual day being the year's energy over {{{motors[0]}.use.berth."
+        "days|count} days of use."
+    )
+    sun = [page.text(_sun(page, motor)) for motor in motors if page.value(f"{motor}.use.sun")]
+    return (first, *((joined(sun),) if sun else ()))
+
+
+def _sun(page: Page, motor: str) -> str:
+    """Panels there and panels needed, in the dimmest quarter of her weeks."""
+    key = f"{motor}.use.sun"
+    said = f"{{{motor}.name|given}} uses {{{key}.use_kwh|energy}} in a week of hers"
+    if page.value(f"{key}.rated_w"):
+        said += (
+            f"; her {{{key}.rated_w|watts}} of panels give {{{key}.sun_dim_kwh|energy}} in the "
+            f"dimmest quarter of those weeks, and the house takes {{{key}.house_kwh|energy}}"
+        )
+    if page.value(f"{key}.least_w") is None:
+        return said + "; no panels that she can carry put that back."
+    return said + (
+        f"; {{{key}.least_w|watts}} of panels, about {{{key}.least_area_m2|area}}, would put it "
+        "back with {limits.mooring_go|ratio} to one in hand."
     )
 
 

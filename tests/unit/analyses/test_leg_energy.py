@@ -10,7 +10,6 @@ import pytest
 
 from generator.analyses.coverage import coverage
 from generator.analyses.leg_energy import (
-    KNOT,
     Stretch,
     Strip,
     cheapest,
@@ -18,6 +17,7 @@ from generator.analyses.leg_energy import (
     wanted_usable,
 )
 from generator.analyses.legs import LegResult, Legs
+from generator.analyses.power import KNOT
 from generator.analyses.slow_legs import SlowLeg
 from generator.case.open import read_case
 

@@ -14,8 +14,10 @@ from generator.analyses.criteria.criterion import (
     GO,
     NO,
     NOT_APPLICABLE,
+    NOT_ASSESSED,
     Judgement,
 )
+from generator.analyses.sun_carries import reference_panels
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.supply import Genset
@@ -99,3 +101,36 @@ def test_what_mends_a_slow_berth_mends_it() -> None:
     enough = watts / 0.8 / 230.0 * 1.15  # the breaker is derated by a drawn 0.70 to 0.80
     assert judgement(at_berth(breaker=enough), 11).result == GO
     assert judgement(at_berth(breaker=0.8 * enough), 11).result == CONDITIONAL
+
+
+def under_the_sun(watts: float) -> Case:
+    """The sloop on a buoy, with free-standing panels."""
+    case = at_berth(shore_power=False)
+    option = case.options[ELECTRIC]
+    supply = reference_panels(option).supply
+    assert option.supply is not None
+    assert supply is not None
+    panels = (replace(supply.panels[0], power=watts),) if watts else ()
+    option = replace(option, supply=replace(option.supply, panels=panels))
+    return replace(case, options=(*case.options[:ELECTRIC], option))
+
+
+@pytest.mark.parametrize(("watts", "result"), [(900.0, GO), (650.0, CONDITIONAL), (200.0, NO)])
+def test_mooring_follows_the_panels(watts: float, result: str) -> None:
+    found = judgement(under_the_sun(watts), 12)
+    assert found.result == result
+    assert (found.flip == "") is (result == GO)
+
+
+def test_panels_that_the_mooring_asks_for_are_enough() -> None:
+    watts = judgement(under_the_sun(200.0), 12).numbers["flip_w"]
+    assert judgement(under_the_sun(1.02 * watts), 12).result == GO
+    assert judgement(under_the_sun(0.95 * watts), 12).result == CONDITIONAL
+    assert judgement(under_the_sun(0.0), 12).numbers["flip_w"] == pytest.approx(watts, rel=0.1)
+
+
+def test_without_a_position_the_sun_on_a_mooring_is_not_assessed() -> None:
+    case = under_the_sun(900.0)
+    kept = tuple(i for i in case.assumptions if not i.path.startswith("waters.l"))
+    waters = replace(case.waters, latitude=None, longitude=None)
+    assert judgement(replace(case, waters=waters, assumptions=kept), 12).result == NOT_ASSESSED
