@@ -95,7 +95,7 @@ def _dots(page: Page, axes: Axes, motor: str) -> None:
 def _name(page: Page, axes: Axes, name: str, at: tuple[float, float], count: int) -> None:
     """The name of a leg beside its cross, every other one lower, so that they part."""
     right = at[0] > sum(_speeds(page)) / 2
-    lift = _farthest(page) * (0.035 if count % 2 else -0.035)
+    lift = _farthest(page) * (0.07 if count % 2 else -0.07)
     label(
         axes, (at[0] + (-0.09 if right else 0.09), at[1] + lift), _short(name), fontsize=7,
         color=CRIMSON, va="center", ha="right" if right else "left", bbox=_PAD,

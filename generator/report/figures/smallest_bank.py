@@ -48,9 +48,8 @@ def _mark(page: Page, axes: Axes, motor: str, own: dict[str, Any]) -> None:
     place = page.motors.index(motor)
     number(
         axes, page, f"{motor}.use.smallest.own_nominal_kwh", "energy",
-        (at[0] + (0.07 if place % 2 == 0 else -0.07), at[1]),
-        va="bottom" if place % 2 == 0 else "top", ha="left" if place % 2 == 0 else "right",
-        color=look.colour, weight="bold",
+        (at[0], at[1] * (0.86 if place % 2 == 0 else 1.12)),
+        va="top" if place % 2 == 0 else "bottom", ha="center", color=look.colour, weight="bold",
     )  # fmt: skip
 
 

@@ -124,6 +124,9 @@ def must_make_row(page: Page, option: str) -> str | None:
 
 def _words(page: Page, motor: str) -> Markup:
     key = must_make_row(page, motor)
+    if page.value(f"{key}.need_kwh") is None:
+        said = f"{{{motor}.name|given}} on “{{{key}.name|given}}”: {page.value(f'{key}.why')}."
+        return page.text(said)
     return page.text(
         f"{{{motor}.name|given}} on “{{{key}.name|given}}”: the leg takes {{{key}.hours_h|hours}} "
         f"and {{{key}.need_kwh|energy}} (one in ten above {{{key}.need_high_kwh|energy}}); "
