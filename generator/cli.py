@@ -78,11 +78,12 @@ def report_one(path: Path, out: Path, strict: bool, no_prices: bool = False) -> 
     from generator.report.results_file import build
     from generator.report.without_prices import WITHOUT, without_prices
     from generator.report.write import write_report
+    from generator.search import smallest
     from generator.sensitivity import tornadoes
     from generator.study import run
 
     study = run(case, make_draws(case, DRAWS))
-    results = build(case, study, tornadoes(case, study))
+    results = build(case, study, tornadoes(case, study), smallest(case, study))
     stem = f"{path.stem}{WITHOUT}" if no_prices else path.stem
     written = write_report(without_prices(results) if no_prices else results, out / stem)
     for line in written.engine_log:

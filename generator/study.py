@@ -6,21 +6,28 @@ from dataclasses import dataclass, replace
 
 from generator.analyses.ageing import Ageing, ageing
 from generator.analyses.bank import bank_result
+from generator.analyses.berth import berthed
 from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.chemistries import chemistries
 from generator.analyses.confined import confined_legs
 from generator.analyses.cost import cost
 from generator.analyses.cost_ledger import ledger
+from generator.analyses.coverage import coverage
+from generator.analyses.criteria.catalogue import criteria
 from generator.analyses.cruising_range import cruising_range
+from generator.analyses.demand import Scale
 from generator.analyses.docking import docking
 from generator.analyses.duty import duty
 from generator.analyses.emissions import emissions
+from generator.analyses.energy_walk import energy_walk
 from generator.analyses.findings import Findings
 from generator.analyses.headwind import headwind
 from generator.analyses.house import HouseLoads, house
 from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
-from generator.analyses.legs import passages
+from generator.analyses.leg_energy import leg_strips
+from generator.analyses.leg_help import leg_help
+from generator.analyses.legs import Legs, passages
 from generator.analyses.losses import losses
 from generator.analyses.low_speed import low_speed
 from generator.analyses.match import match
@@ -29,28 +36,35 @@ from generator.analyses.option_year import option_year
 from generator.analyses.outings import Outings, outings
 from generator.analyses.panel_yield import panel_yield
 from generator.analyses.placement import place as placed
-from generator.analyses.plant import store
-from generator.analyses.power import power
-from generator.analyses.reserve import reserve
+from generator.analyses.plant import Store, store
+from generator.analyses.power import Power, power
+from generator.analyses.reserve import Reserve, reserve
 from generator.analyses.rules_of_thumb import rules_of_thumb
 from generator.analyses.savings import fair_baseline, savings
 from generator.analyses.sea_trial.model import trial_option
 from generator.analyses.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.service_factor import ServiceFactor, service_factor
+from generator.analyses.sizing import Wanted, sizing
+from generator.analyses.slow_legs import slow_legs
 from generator.analyses.stream import stream
+from generator.analyses.sun_carries import SunCarries, reference_panels, sun_carries
 from generator.analyses.sun_only import sun_only
 from generator.analyses.trial import TrialResult, read_trial
 from generator.analyses.under_sail import under_sail
+from generator.analyses.use import Use
 from generator.analyses.verdict import Verdict, verdict
 from generator.analyses.weather import Sky, weather
 from generator.analyses.weight import weigh
 from generator.analyses.wiring.install import installation
-from generator.analyses.year import years
+from generator.analyses.year import Year, years
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.draws import Draws, drawn
 from generator.turning import break_even_of
+
+HOUR = 3600.0
+MUST, COVERAGE, RECHARGE, MOORING = 1, 2, 11, 12  # ids of the criteria of use
 
 
 @dataclass(frozen=True)
@@ -117,11 +131,21 @@ def _year(
     found = []
     for item, given, one in zip(alone, panels, asked, strict=True):
         year = ran.get(item.place)
-        sun = None
+        sun, carried = None, None
+        if one is not None and year is not None:
+            carried = _carried(item, year, one.efficiency, sky)
         if given is not None and given.rated and one is not None and year is not None:
             sun = sun_only(item.power, given, loads, year, one.efficiency)
-        found.append(replace(item, year=year, sun=sun, panels=given))
+        found.append(replace(item, year=year, sun=sun, panels=given, carried=carried))
     return tuple(found)
+
+
+def _carried(item: Findings, year: Year, efficiency: float, sky: Sky) -> SunCarries | None:
+    """Her weeks of use by her own panels, or by reference ones where she has none."""
+    go = next(row.go for row in criteria() if row.id == MOORING)
+    given = panel_yield(reference_panels(item.option), sky)
+    assert given is not None
+    return sun_carries(item.option, year, given, efficiency, item.legs, go)
 
 
 def _aboard(case: Case) -> Numbers:
@@ -161,6 +185,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         bank=bank,
         installation=installation(case, option, place, bank),
         legs=legs,
+        use=_use(case, option, found, trial.scale, held, kept, legs, key.worst_leg),
         low_speed=low_speed(case, option, found),
         key=key,
         sail=under_sail(case, option, found, trial.scale),
@@ -202,4 +227,35 @@ def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]
             moved, own.option, own.cost, (fair.option, fair.cost) if fair else None
         ),
         break_even=break_even_of(case, own, fair) if fair and own.bank else None,
+    )
+
+
+def _use(
+    case: Case,
+    option: Option,
+    found: Power,
+    scale: Scale,
+    held: Store,
+    kept: Reserve,
+    legs: Legs,
+    worst: int | None,
+) -> Use:
+    """The owner's legs as slowly as pays, what would mend them, the berth, the smallest bank."""
+    must, share, hours = (
+        next(row for row in criteria() if row.id == number) for number in (MUST, COVERAGE, RECHARGE)
+    )
+    strips = leg_strips(case, option, found, scale, held)
+    slow = slow_legs(strips, legs)
+    leg = None if worst is None else legs.results[worst]
+    electric = option.bank is not None and bool(legs.results)
+    wanted = Wanted(must.go, share.go)
+    return Use(
+        slow=slow,
+        coverage=coverage(legs, slow),
+        help=leg_help(strips, kept, legs),
+        walk=None
+        if leg is None or worst is None
+        else energy_walk(case, option, found, scale, held, kept, leg, worst),
+        berth=berthed(case, option, held, kept, legs, hours.go * HOUR),
+        sizing=sizing(case, strips, held, kept, legs, wanted) if electric else None,
     )

@@ -30,9 +30,11 @@ from generator.analyses.reserve import Reserve
 from generator.analyses.rules_of_thumb import RulesOfThumb
 from generator.analyses.savings import Savings
 from generator.analyses.stream import Stream
+from generator.analyses.sun_carries import SunCarries
 from generator.analyses.sun_only import SunOnly
 from generator.analyses.trial import TrialResult
 from generator.analyses.under_sail import UnderSail
+from generator.analyses.use import Use
 from generator.analyses.weight import Weight
 from generator.analyses.year import Year
 from generator.case.case import Case
@@ -61,6 +63,7 @@ class Findings:
     bank: BankResult | None
     installation: Installation | None
     legs: Legs
+    use: Use
     low_speed: LowSpeed | None
     duty: Duty | None
     fault: OneFault | None
@@ -79,3 +82,4 @@ class Findings:
     year: Year | None = None  # hour by hour; none without a bank or a position
     sun: SunOnly | None = None  # none without panels
     panels: PanelYield | None = None
+    carried: SunCarries | None = None  # none without a bank or a position

@@ -68,6 +68,7 @@ def passages(
     available = np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0)
     results, house = [], house_drain(case, option)
     yearly, yearly_time = np.zeros((1, 1)), np.zeros((1, 1))
+    curves: dict[tuple[bytes, ...], Curve] = {}
     for place, leg in enumerate(case.legs):
         drain = np.atleast_2d(calm.output.drain)[:, [place]] + house
         fits, by_motor = (
@@ -75,7 +76,7 @@ def passages(
             for load in (calm.output.load, calm.output.motor_load)
         )
         results.append(
-            _leg(case, option, found, scale, leg, drain, fits, by_motor, available, held)
+            _leg(case, option, found, scale, leg, drain, fits, by_motor, available, held, curves)
         )
         time = leg.times_per_year * leg.distance / leg.speed
         yearly = yearly + drain * np.asarray(time)
@@ -94,11 +95,12 @@ def _leg(
     calm_by_motor: Flags,
     available: Array,
     held: Store,
+    curves: dict[tuple[bytes, ...], Curve],
 ) -> LegResult:
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
     calm_time = sheltered / np.maximum(np.asarray(leg.speed - leg.foul_stream), LEAST_MADE_GOOD)
     exposed_time, exposed_loss, speed, beyond, short = _exposed(
-        case, option, found, scale, leg, held
+        case, option, found, scale, leg, held, curves
     )
     calm_loss = np.atleast_2d(taken(option.bank, held.aged, calm_drain))
     short = short or bool((calm_by_motor & ~(calm_fits & np.isfinite(calm_loss)))[0].any())
@@ -121,14 +123,24 @@ def _leg(
 
 
 def _exposed(
-    case: Case, option: Option, found: Power, scale: Scale, leg: Leg, held: Store
+    case: Case,
+    option: Option,
+    found: Power,
+    scale: Scale,
+    leg: Leg,
+    held: Store,
+    curves: dict[tuple[bytes, ...], Curve],
 ) -> tuple[Array, Array, Array, bool, bool]:
     """Time, loss and speed of the exposed part: the fastest tried speed that the plant holds."""
     if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:
         zero = np.zeros((1, 1))
         return zero, zero, zero + np.asarray(leg.exposed_speed), False, False
     tried = np.asarray(leg.exposed_speed) * np.array(SLOWER)
-    curve: Curve = at_points(case, option, found, scale, tried, Weather(leg.wind, leg.fetch))
+    key = tuple(np.asarray(part).tobytes() for part in (tried, leg.wind, leg.fetch))
+    if key not in curves:  # legs of a long list meet the same weather at the same speeds
+        weather = Weather(leg.wind, leg.fetch)
+        curves[key] = at_points(case, option, found, scale, tried, weather)
+    curve = curves[key]
     over_ground = np.asarray(tried - leg.foul_stream)
     loss = np.atleast_2d(
         taken(option.bank, held.aged, curve.output.drain + house_drain(case, option))

@@ -25,7 +25,6 @@ SHARES = np.array([1.0, 0.85, 0.7])  # of the owner's speed that are tried in tu
 HOUR = 3600.0
 KNOT = 1852.0 / 3600.0
 TURNING = np.array([3.9, 4.0, 5.0, 6.0]) * KNOT  # below 4 kn under sail nothing is gained
-DERATED = 0.8  # of a breaker, for hours on end: common practice, no source
 IN_WATER = 0.6  # of the bank's warmth that the water sets, the air the rest: common practice
 LEAST_MADE_GOOD = 0.5 * KNOT  # over the ground; slower is no passage
 
@@ -121,7 +120,7 @@ def _plug(case: Case, charger: float | Array | None, efficiency: float) -> float
     berth = first_row(case.berth)
     socket = np.inf
     if berth.breaker is not None and berth.voltage is not None:
-        socket = float(berth.breaker * berth.voltage) * DERATED * efficiency
+        socket = float(berth.breaker * berth.voltage * berth.breaker_share) * efficiency
     given = np.inf if charger is None else float(charger)
     return float(min(socket, given, 1e6)) if berth.shore_power else 0.0
 

@@ -34,6 +34,7 @@ def find_contradictions(case: CaseKeys) -> Iterator[Finding]:
     yield from _year(case)
     yield from _dates(case)
     yield from _legs(case)
+    yield from _berth(case)
     yield from _depths(case)
     yield from _propellers(case)
     yield from _currencies(case)
@@ -117,6 +118,14 @@ def _legs(case: CaseKeys) -> Iterator[Finding]:
             problem = f"is {leg.spring_stream.shown}, less than foul_stream {leg.foul_stream.shown}"
             hope = "expected the greatest stream of the leg"
             yield Finding(("legs", number, "spring_stream"), problem, hope)
+
+
+def _berth(case: CaseKeys) -> Iterator[Finding]:
+    """A breaker of which nobody knows the power."""
+    berth = case.berth
+    if berth.shore_power and berth.breaker and "voltage" not in berth.model_fields_set:
+        hope = f"expected the voltage behind the breaker of {berth.breaker.shown}, such as `230 V`"
+        yield Finding(("berth", "voltage"), "is missing", hope)
 
 
 def _propellers(case: CaseKeys) -> Iterator[Finding]:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 from pathlib import Path
 
+from generator.case.beside import Beside
 from generator.case.build import build_case
 from generator.case.case import Case
 from generator.case.check import Finding, find_contradictions
@@ -14,10 +15,12 @@ from generator.case.check_trial import find_trial_contradictions
 from generator.case.check_wiring import find_wiring_contradictions
 from generator.case.check_year import find_year_contradictions
 from generator.case.inherit import inherit_options
+from generator.case.leg_list import LegList, join_leg_list
 from generator.case.offsets_file import read_offsets
 from generator.case.plausible import find_doubts
 from generator.case.read import read_document
 from generator.case.said import Keys, Place, line_of, normalise_section, path_text
+from generator.case.track import find_track_doubts, measure_tracks
 from generator.case.validate import validate
 from generator.errors import CaseError, Fault
 
@@ -27,6 +30,9 @@ def read_case(path: Path) -> Case:
     document = read_document(path)
     faults = list(document.faults)
     root = normalise_section(document.root, document.file, faults)
+    beside = Beside(path.parent, document.file, faults)
+    listed = join_leg_list(root, beside)
+    measure_tracks(root, beside)
     parents = inherit_options(root, document.file, faults)
     checked = validate(root, document.file, parents)
     faults.extend(checked.faults)
@@ -42,9 +48,20 @@ def read_case(path: Path) -> Case:
     findings = _not_inherited(found, parents)
     faults.extend(_placed(findings, root, document.file, False))
     if faults:
-        raise CaseError(_once(faults))
-    warnings = _once(_placed(find_doubts(checked.case), root, document.file, True))
-    return build_case(checked.case, root, path, document.content, tuple(warnings), lines.offsets)
+        raise CaseError(_told(faults, listed))
+    doubts = [*find_doubts(checked.case), *find_track_doubts(checked.case.legs, beside.lengths)]
+    warnings = _told(_placed(doubts, root, document.file, True), listed)
+    content = b"".join((document.content, *beside.read.values()))
+    return build_case(checked.case, root, path, content, tuple(warnings), lines.offsets)
+
+
+def _told(faults: Iterable[Fault], listed: LegList | None) -> list[Fault]:
+    """By line, those of a list of legs after those of the case, at their own file."""
+    once = _once(faults)
+    if listed is None:
+        return once
+    placed = [listed.told(fault) for fault in once]
+    return sorted(placed, key=lambda fault: fault.file == listed.file)
 
 
 def _not_inherited(findings: list[Finding], parents: dict[int, int]) -> list[Finding]:

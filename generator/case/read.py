@@ -73,8 +73,8 @@ class Document:
 def read_document(path: Path) -> Document:
     """The file as a tree of texts; CaseError where there is no tree to go on with."""
     file = str(path)
-    content = _bytes(path, file)
-    reader = _Reader(file, _events(_text(content, file), file))
+    content = file_bytes(path, file)
+    reader = _Reader(file, _events(file_text(content, file), file))
     try:
         root = reader.document()
     except CaseError as error:
@@ -82,19 +82,20 @@ def read_document(path: Path) -> Document:
     return Document(file, content, root, tuple(reader.faults))
 
 
-def _bytes(path: Path, file: str) -> bytes:
+def file_bytes(path: Path, file: str, kind: str = "YAML", largest: int = LARGEST) -> bytes:
     """The bytes of a regular file of bearable size."""
     if not path.is_file():
-        raise CaseError([Fault(file, 1, "", "there is no such file", "expected a YAML file")])
+        raise CaseError([Fault(file, 1, "", "there is no such file", f"expected a {kind} file")])
     with path.open("rb") as stream:
-        content = stream.read(LARGEST + 1)
-    if len(content) > LARGEST:
+        content = stream.read(largest + 1)
+    if len(content) > largest:
         line = content.count(b"\n") + 1
-        raise CaseError([Fault(file, line, "", "is larger than 1 MB", "expected some kilobytes")])
+        problem = f"is larger than {largest // 1_000_000} MB"
+        raise CaseError([Fault(file, line, "", problem, "expected some kilobytes")])
     return content
 
 
-def _text(content: bytes, file: str) -> str:
+def file_text(content: bytes, file: str) -> str:
     """The bytes as text without control characters."""
     try:
         text = content.decode("utf-8").removeprefix("\ufeff")  # some editors begin with that mark

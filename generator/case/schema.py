@@ -106,6 +106,7 @@ class CaseKeys(Group):
     planning: PlanningKeys = needed(PlanningKeys())
     berth: BerthKeys = needed(BerthKeys())
     legs: tuple[LegKeys, ...] = NEEDED_LIST
+    legs_file: Words = None
     house: HouseKeys = needed(HouseKeys())
     papers: PapersKeys = PapersKeys()
     prices: PricesKeys = PricesKeys()

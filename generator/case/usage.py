@@ -27,6 +27,7 @@ class Leg:
     sailable: bool  # can it be sailed instead?
     season: str  # first and last month, `May to September`; empty: her sailing season
     nights_away: Numbers  # at anchor or on a buoy after it, without a plug
+    track: str | None  # file whose length is the distance
     line: int
 
 
@@ -37,6 +38,7 @@ class Berth:
     name: str
     shore_power: bool
     breaker: Numbers | None  # A
+    breaker_share: Numbers  # of its rating that the breaker carries for hours
     voltage: Numbers | None  # V
     days_between_use: Numbers | None  # s
 

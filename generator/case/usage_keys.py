@@ -77,6 +77,7 @@ class BerthKeys(Group):
     name: Words = NEEDED
     shore_power: YesNo = NEEDED
     breaker: Current = None
+    breaker_share: Share = None
     voltage: Voltage = None
     days_between_use: TimeOrNone = None
 
@@ -100,6 +101,7 @@ class LegKeys(Group):
     sailable: YesNo = NEEDED
     season: Season = None
     nights_away: NumberOrNone = None
+    track: Words = None
 
 
 class HouseKeys(Group):

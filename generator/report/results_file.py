@@ -65,8 +65,10 @@ from generator.report.results.suffix import plain
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
+from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
+from generator.search import Smallest
 from generator.sensitivity import Tornado
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
@@ -76,8 +78,16 @@ SCHEMA = 1
 NO_BANK = "no propulsion battery"
 
 
-def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str, Any]:
-    """The whole results tree, in plain types; ``moved``: what moves each option's verdict."""
+def build(
+    case: Case,
+    study: Study,
+    moved: tuple[Tornado, ...] = (),
+    sizes: tuple[Smallest, ...] = (),
+) -> dict[str, Any]:
+    """The whole results tree, in plain types.
+
+    ``moved`` is what moves each option's verdict, ``sizes`` the smallest bank of each.
+    """
     found = tuple(option.findings for option in study.options)
     keep = _first(found, "keep")
     assumptions = inputs_part(case)
@@ -97,13 +107,13 @@ def build(case: Case, study: Study, moved: tuple[Tornado, ...] = ()) -> dict[str
         **assumptions,
         "sea_states": seas_part(found[0]),
         "options": [
-            _option(item, _money(moved, place))
+            _option(item, _money(moved, place), sizes)
             | energy_year_part(study, item.findings)
             | sun_only_part(item.findings)
             | tornado_part(study, _of(moved, place))
             for place, item in enumerate(study.options)
         ],
-        "limits": limits_part(),
+        "limits": limits_part() | goals_part(study),
         "money": money_frame(case, study),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
@@ -135,7 +145,9 @@ def _money(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
     return next((item for item in own if item.criterion is None), None)
 
 
-def _option(item: OptionStudy, money: Tornado | None) -> dict[str, Any]:
+def _option(
+    item: OptionStudy, money: Tornado | None, sizes: tuple[Smallest, ...]
+) -> dict[str, Any]:
     found = item.findings
     option, ranges = found.option, bars(found)
     bank = bank_part(found)
@@ -168,6 +180,7 @@ def _option(item: OptionStudy, money: Tornado | None) -> dict[str, Any]:
         "losses": losses_part(found),
         "chemistries": chemistries_part(found),
         "legs": legs_part(found),
+        "use": use_part(found, sizes),
         "year": year_part(found),
         **installation_part(found),
         "weight": weight_part(found),

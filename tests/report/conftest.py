@@ -14,6 +14,7 @@ from generator.draws import make_draws
 from generator.report.pdf import PdfResult, make_pdf
 from generator.report.render import Pages, make_pages
 from generator.report.results_file import build
+from generator.search import smallest
 from generator.sensitivity import tornadoes
 from generator.study import run
 
@@ -25,7 +26,7 @@ FEW = 60  # draws: the pages have the same parts as with two thousand
 def studied(name: str) -> dict[str, Any]:
     case = read_case(CASES / f"{name}.yaml")
     study = run(case, make_draws(case, FEW))
-    return build(case, study, tornadoes(case, study))
+    return build(case, study, tornadoes(case, study), smallest(case, study))
 
 
 @pytest.fixture(scope="session")

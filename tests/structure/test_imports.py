@@ -16,6 +16,7 @@ MAY_IMPORT = {
     "generator.__main__": ("generator.cli",),
     "generator.report": (
         "generator.report",
+        "generator.search",
         "generator.sensitivity",
         "generator.study",
         "generator.draws",
@@ -93,6 +94,7 @@ SHARED_STEPS = tuple(
         "floating",
         "hull",
         "mass_ledger",
+        "leg_energy",
         "plant",
         "power",
         "pull",
@@ -107,6 +109,7 @@ ONE_DOOR = {
     "pint": ("generator.units",),
     "pydantic": tuple(f"generator.case.{name}" for name in ("group", "leaf", "schema", "validate")),
     "yaml": ("generator.case.read",),
+    "gpxpy": ("generator.case.track",),
     "weasyprint": ("generator.report.pdf",),
     "matplotlib": (
         "generator.report.canvas",
@@ -121,7 +124,7 @@ ONE_DOOR = {
 # What a library is called in an import statement, or brings along from the same makers.
 PARTS = {"pyyaml": "yaml", "jinja2": "markupsafe", "pydantic": "pydantic_core"}
 # `study --help`, `study --version` and a refused case must not wait for these.
-SLOW = {"matplotlib", "pandas", "pint", "pvlib", "scipy", "weasyprint"}
+SLOW = {"gpxpy", "matplotlib", "pandas", "pint", "pvlib", "scipy", "weasyprint"}
 
 
 def within(name: str, folder: str) -> bool:
@@ -174,7 +177,9 @@ def test_analyses_take_only_result_classes_of_one_another(module: Module) -> Non
 
 @pytest.mark.parametrize("module", modules_in("generator.report"))
 def test_report_takes_only_result_classes_of_the_study(module: Module) -> None:
-    lower = tuple(f"generator.{name}" for name in ("analyses", "draws", "sensitivity", "study"))
+    lower = tuple(
+        f"generator.{name}" for name in ("analyses", "draws", "search", "sensitivity", "study")
+    )
     spread = "generator.analyses.spread"  # how a spread of draws is read, which decides nothing
     wrong = [
         f"{module.place}:{item.line}: {item.module}.{item.name}"

@@ -6,9 +6,10 @@ import numpy as np
 
 from generator.analyses.criteria.criterion import GO, Criterion, Judgement
 from generator.analyses.findings import Findings
+from generator.analyses.leg_energy import share_of_nominal, wanted_usable
 from generator.analyses.legs import LegResult
+from generator.analyses.power import KNOT
 from generator.analyses.spread import scalar, spread
-from generator.arrays import Array
 
 KWH = 3.6e6
 LITRE = 1e-3
@@ -51,22 +52,41 @@ def _impossible(found: Findings, worst: LegResult, key: str) -> str:
 
 
 def _flip(criterion: Criterion, found: Findings, worst: LegResult) -> tuple[str, dict[str, float]]:
-    """The bank that would carry it, all else kept; its own mass is left out."""
-    need = np.where(np.isfinite(worst.need), worst.need, np.nan)
-    if not np.isfinite(need).mean() > 0.9:
+    """What carries it, all else kept: as slowly as pays, a larger bank, less wind."""
+    ways, numbers = _slower(criterion, found)
+    wanted = wanted_usable(
+        worst.need, criterion.go, found.reserve.demand, found.case.planning.reserve_share
+    )
+    nominal = scalar(spread(np.atleast_2d(wanted / share_of_nominal(found.store))).high)
+    if np.isfinite(nominal) and found.option.bank is None:
+        ways.append("a tank of {here.flip_l|fuel}")
+        numbers["flip_l"] = nominal / LITRE
+    elif np.isfinite(nominal):
+        ways.append("a bank of {here.flip_kwh|energy} nominal, its own mass left out")
+        numbers["flip_kwh"] = nominal / KWH
+    if not ways:
+        return _calmer(found)
+    return ", or ".join(ways), numbers
+
+
+def _slower(criterion: Criterion, found: Findings) -> tuple[list[str], dict[str, float]]:
+    """The least-energy speed over the ground, where it is enough."""
+    assert found.key.worst_leg is not None
+    slow = found.use.slow[found.key.worst_leg]
+    ratio = scalar(spread(slow.ratio).low)
+    speed = scalar(spread(np.nan_to_num(slow.sheltered_speed)).middle) / KNOT
+    if ratio < criterion.go or speed <= 0.0:
+        return [], {}
+    text = (
+        "{here.slow_kn|speed} in shelter and slower outside, {here.slow_ratio|ratio} times the need"
+    )
+    return [text], {"slow_kn": speed, "slow_ratio": ratio}
+
+
+def _calmer(found: Findings) -> tuple[str, dict[str, float]]:
+    """More power, or the wind with which the bank and the motor do it."""
+    mend = next((item for item in found.use.help if item.place == found.key.worst_leg), None)
+    if mend is None or mend.wind is None:
         return "more continuous power, or this leg only with the wind below that stated", {}
-    wanted = criterion.go * np.nan_to_num(need, nan=float(np.nanmax(need)))
-    wanted = wanted + found.reserve.of_aged
-    nominal = scalar(spread(wanted / _share(found)).high)
-    if found.option.bank is None:
-        return "a tank of {here.flip_l|fuel}", {"flip_l": nominal / LITRE}
-    text = "a bank of {here.flip_kwh|energy} nominal, a slower leg, or a charge on the way"
-    return text, {"flip_kwh": nominal / KWH}
-
-
-def _share(found: Findings) -> Array:
-    """What a larger store gives of its nominal: of a bank down to its planned depth."""
-    store = found.store
-    if store.aged is None:
-        return np.asarray(store.usable_aged / np.asarray(store.nominal))
-    return np.asarray(store.aged.capacity * (1.0 - np.asarray(store.aged.planned_floor)))
+    text = "more continuous power, or no more than {here.flip_wind_kn|wind} on the nose"
+    return text, {"flip_wind_kn": mend.wind / KNOT}

@@ -158,6 +158,7 @@ def surroundings_part(case: Case, found: Findings) -> dict[str, Any]:
             "name": berth.name,
             "shore_power": berth.shore_power,
             "breaker_a": put(berth.breaker, "a"),
+            "breaker_share_pct": put(berth.breaker_share, "pct"),
             "voltage_v": put(berth.voltage, "v"),
             "charge_power_kw": power,
             "days_between_use_d": put(berth.days_between_use, "d"),
@@ -202,6 +203,8 @@ def _leg(leg: Leg, must_make: bool) -> dict[str, Any]:
         "foul_stream_kn": put(leg.foul_stream, "kn"),
         "refuge": leg.refuge,
         "sailable": leg.sailable,
+        "season": leg.season or None,
+        "track": leg.track,
         "must_make": must_make,
     }
 

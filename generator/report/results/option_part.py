@@ -14,6 +14,7 @@ from generator.arrays import Array, Numbers
 from generator.report.results.case_part import propeller_part
 from generator.report.results.energy_part import condition_part
 from generator.report.results.suffix import PER_SI, put
+from generator.report.results.use_part import slow_row
 
 Row = dict[str, Any]
 WIND_SPEED = 3.5 * 1852.0 / 3600.0  # the speed of the range bars against wind
@@ -157,7 +158,8 @@ def reserve_part(found: Findings) -> Row:
 
 def legs_part(found: Findings) -> list[Row]:
     """Every leg under this option."""
-    return [_leg(found, item) for item in found.legs.results]
+    rows = zip(found.legs.results, found.use.slow, strict=True)
+    return [_leg(found, item) | slow_row(slow) for item, slow in rows]
 
 
 def _leg(found: Findings, item: LegResult) -> Row:

@@ -4,36 +4,115 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
+from generator.report.figures.energy_walk import energy_walk, walked
+from generator.report.figures.legs_range import legs_range
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Table, numbers, reasons, words
+from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
 
 FORMS = (
     ("hours_h", "hours:bare"), ("need_kwh", "energy:bare"), ("available_kwh", "energy:bare"),
-    ("ratio", "ratio"), ("ratio_p10", "ratio"), ("feasible_share", "share"),
+    ("ratio", "ratio"), ("ratio_p10", "ratio"), ("slow_ratio_p10", "ratio"),
+    ("slow_kn", "speed:bare"),
 )  # fmt: skip
+MOST_ROWS = 12  # legs of one motor on the page; all of them stand in the table of the folder
 
 
 def part(page: Page) -> Part:
-    """One row per leg and motor: need, what is there, their ratio at the pessimistic end."""
-    keys = [key for motor in page.motors for key in page.keys(f"{motor}.legs")]
-    used = [f"{key}.{name}" for key in keys for name, _ in FORMS]
-    energy = page.unit("energy")
-    table = Table(
-        "legs-table",
-        page.text("Each leg with the bank aged: energy needed and there, above the reserve"),
-        (
-            words("Leg and motor", 32), numbers("Time", 8, page.unit("hours")),
-            numbers("Need", 9, energy), numbers("There", 9, energy), numbers("Ratio", 8),
-            numbers("One in ten", 9), numbers("Can be held", 9), words("Fits", 16),
-        ),
-        tuple(_row(page, key) for key in keys),
-        reasons(page, used),
-    )  # fmt: skip
+    """Legs against range, the walk of the worst, and one row per leg and motor."""
+    if not page.value("legs"):
+        return Part("legs-part", "")
     text = tuple(_words(page, motor) for motor in page.motors if must_make_row(page, motor))
     text += tuple(
         _depth(page, key) for key in page.keys("legs") if page.value(f"{key}.depth_froude")
     )
-    return Part("legs-part", "Legs", text, (), (table,) if keys else ())
+    figures = (_dots(page), *_walk(page)) if page.motors else ()
+    keys = [key for motor in page.motors for key in _told(page, motor)]
+    return Part("legs-part", "Legs", text, figures, (_table(page, keys),) if keys else ())
+
+
+def _told(page: Page, motor: str) -> list[str]:
+    """Legs that do not fit first, then those that must be made, then the others."""
+    keys = page.keys(f"{motor}.legs")
+    if len(keys) <= MOST_ROWS:
+        return keys
+    return sorted(
+        keys, key=lambda key: (page.value(f"{key}.fits"), not page.value(f"{key}.must_make"))
+    )[:MOST_ROWS]
+
+
+def _table(page: Page, keys: list[str]) -> Table:
+    used = [f"{key}.{name}" for key in keys for name, _ in FORMS]
+    energy, all_keys = page.unit("energy"), sum(len(page.keys(f"{m}.legs")) for m in page.motors)
+    caption = "Each leg with the bank aged: energy needed and there, above the reserve"
+    if all_keys > len(keys):
+        caption += "; the others are in tables/legs.csv"
+    return Table(
+        "legs-table",
+        page.text(caption),
+        (
+            words("Leg and motor", 29), numbers("Time", 7, page.unit("hours")),
+            numbers("Need", 7, energy), numbers("There", 7, energy), numbers("Ratio", 7),
+            numbers("One in ten", 7), numbers("Slowly, one in ten", 8),
+            numbers("at", 6, page.unit("speed")), words("Fits", 22),
+        ),
+        tuple(_row(page, key) for key in keys),
+        (
+            page.text(
+                "Slowly: at the speed that asks for least energy over the ground, "
+                "{limits.least_through_kn|speed} at least."
+            ),
+            *reasons(page, used),
+        ),
+    )  # fmt: skip
+
+
+def _dots(page: Page) -> Figure:
+    finding = " ".join(_covered(page, motor) for motor in page.motors)
+    note = page.text(
+        "Curves: range to reserve, bank aged, that nine draws of ten reach. Dot size: times a "
+        "year. Stream, wind and sea of each leg count in whether it fits, not in its place."
+    )
+    return Figure("legs-range", page.text(finding), note, legs_range(page))
+
+
+def _covered(page: Page, motor: str) -> str:
+    key = f"{motor}.use.coverage"
+    if page.value(key) is None:
+        return f"{{{motor}.name|given}}: no passage is motored."
+    said = (
+        f"{{{motor}.name|given}}: {{{key}.legs_low_share|share}} of {{{key}.passages|count}} "
+        f"passages a year and {{{key}.miles_low_share|share}} of their miles fit"
+    )
+    if (page.value(f"{key}.legs_low_share") or 0.0) >= 1.0:
+        return said + "."
+    return said + f", {{{key}.slow_legs_low_share|share}} as slowly as pays."
+
+
+def _walk(page: Page) -> tuple[Figure, ...]:
+    motors = walked(page)
+    if not motors:
+        return ()
+    finding = " ".join(_left(page, motor) for motor in motors)
+    note = page.text(
+        f"“{{legs.{page.value(f'{motors[0]}.use.walk_leg')}.name|given}}”, best estimate; grey: "
+        "never planned with. Red line: what is left in one draw of ten. Wind, sea and stream are "
+        "what each adds to the parts above it."
+    )
+    return (Figure("energy-walk", page.text(finding), note, energy_walk(page)),)
+
+
+def _left(page: Page, motor: str) -> str:
+    key = f"{motor}.use"
+    low = page.value(f"{key}.walk_left_low_kwh")
+    said = (
+        f"{{{motor}.name|given}}: of {{{key}.walk_nominal_kwh|energy}} on the label "
+        f"{{{key}.walk_left_kwh|energy}} are left above the reserve after the leg"
+    )
+    if low is None:
+        return said + "; one draw in ten cannot make it."
+    if low < 0:
+        return said + f"; in one draw of ten {{{key}.walk_left_low_kwh|energy:size}} are lacking."
+    return said + f", {{{key}.walk_left_low_kwh|energy}} in one draw of ten."
 
 
 def must_make_row(page: Page, option: str) -> str | None:
@@ -45,6 +124,9 @@ def must_make_row(page: Page, option: str) -> str | None:
 
 def _words(page: Page, motor: str) -> Markup:
     key = must_make_row(page, motor)
+    if page.value(f"{key}.need_kwh") is None:
+        said = f"{{{motor}.name|given}} on “{{{key}.name|given}}”: {page.value(f'{key}.why')}."
+        return page.text(said)
     return page.text(
         f"{{{motor}.name|given}} on “{{{key}.name|given}}”: the leg takes {{{key}.hours_h|hours}} "
         f"and {{{key}.need_kwh|energy}} (one in ten above {{{key}.need_high_kwh|energy}}); "
@@ -77,5 +159,14 @@ def _row(page: Page, key: str) -> Row:
         Markup('<span class="{0}">{1}</span>').format(*pair)
         for pair in (("pass", "fits"), ("fail", "does not fit"))
     )
-    word = passed if fits else failed + Markup("<br>") + page.sentence(f"{key}.why")
+    word = passed if fits else failed + Markup("<br>") + _way(page, key)
     return Row(head, (*cells, word))
+
+
+def _way(page: Page, key: str) -> Markup:
+    """The cheapest way in which a leg would fit; what stops it where there is none."""
+    motor, _, place = key.partition(".legs.")
+    help_row = page.find(f"{motor}.use.failing", leg=int(place))
+    if help_row is None or page.value(f"{help_row}.cheapest") == "power":
+        return page.sentence(f"{key}.why")
+    return Markup("fits ") + page.sentence(f"{help_row}.way")

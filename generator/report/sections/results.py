@@ -6,6 +6,7 @@ from generator.report.page import Page
 from generator.report.parts import Part, Section
 from generator.report.sections import (
     bank,
+    berth,
     carbon,
     cost,
     cruising_range,
@@ -37,6 +38,7 @@ ORDER = (
     stream,
     bank,
     legs,
+    berth,
     year,
     under_sail,
     weight,

@@ -1,0 +1,81 @@
+"""Criterion 11: is a usual day put back at the berth before she is used again?"""
+
+from __future__ import annotations
+
+from generator.analyses.berth import Berthed
+from generator.analyses.criteria.criterion import (
+    CONDITIONAL,
+    GO,
+    NO,
+    NOT_APPLICABLE,
+    Criterion,
+    Judgement,
+)
+from generator.analyses.findings import Findings
+from generator.analyses.spread import best, scalar, spread
+from generator.case.option import Option
+
+HOUR, KILO, KWH = 3600.0, 1e3, 3.6e6
+
+
+def judge(criterion: Criterion, found: Findings) -> Judgement:
+    """Hours from a usual day's end to full, at the derated breaker, nine in ten below."""
+    berth = found.use.berth
+    if berth is None:
+        why = "no propulsion battery" if found.bank is None else "no passage is motored"
+        return Judgement(criterion, None, None, "h", NOT_APPLICABLE, why, "")
+    if not found.case.berth.shore_power:
+        why = "no plug at the berth; criterion 12 judges what the sun gives there"
+        return Judgement(criterion, None, None, "h", NOT_APPLICABLE, why, "")
+    if berth.hours_typical is None:
+        why = "neither breaker nor voltage of the berth is given"
+        flip = "read the breaker on the post and measure the voltage under load"
+        return Judgement(criterion, None, None, "h", CONDITIONAL, why, flip)
+    told = spread(berth.hours_typical / HOUR)
+    high = scalar(told.high)
+    result = _judged(criterion, high, found.option)
+    numbers = {
+        "day_kwh": scalar(spread(berth.typical).middle) / KWH,
+        "breaker_a": scalar(best(found.case.berth.breaker or 0.0)),
+        "hours_h": high,
+        "worst_h": scalar(spread(berth.hours_worst if berth.hours_worst is not None else 0).high)
+        / HOUR,
+    }
+    why = (
+        "a usual day of {here.day_kwh|energy} is back in {here.hours_h|hours} on "
+        f"{{here.breaker_a|current}}, the {berth.bound_by} being the limit; a bank drawn to its "
+        "reserve in {here.worst_h|hours}, nine in ten below"
+    )
+    flip = ""
+    if result != GO:
+        flip, numbers = _flip(berth, numbers)
+    return Judgement(
+        criterion,
+        scalar(told.middle),
+        high,
+        "h",
+        result,
+        why,
+        flip,
+        numbers=numbers,
+        per_draw=berth.hours_typical / HOUR,
+    )
+
+
+def _judged(criterion: Criterion, high: float, option: Option) -> str:
+    """Longer than the second limit is a no only where nothing else charges."""
+    result = criterion.judge(high)
+    return CONDITIONAL if result == NO and second_source(option) else result
+
+
+def second_source(option: Option) -> bool:
+    """Panels, a genset or a wind generator aboard."""
+    supply = option.supply
+    return supply is not None and bool(supply.panels or supply.genset or supply.wind)
+
+
+def _flip(berth: Berthed, numbers: dict[str, float]) -> tuple[str, dict[str, float]]:
+    if berth.least_charger is None:
+        return "a bank that takes charge faster; no charger does it with this one", numbers
+    numbers = numbers | {"flip_kw": berth.least_charger / KILO}
+    return "{here.flip_kw|power} from the wall to the charger", numbers

@@ -1,0 +1,117 @@
+"""Where does the energy of a full bank go on the leg that must be made?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from generator.analyses.bank_state import taken
+from generator.analyses.demand import Scale, Weather
+from generator.analyses.leg_energy import Stretch
+from generator.analyses.legs import LegResult
+from generator.analyses.plant import Store
+from generator.analyses.power import Power, at_points
+from generator.analyses.reserve import Reserve
+from generator.analyses.spread import best, side_by_side
+from generator.arrays import Array, Numbers
+from generator.case.case import Case
+from generator.case.factors import Factors
+from generator.case.option import Option
+
+STILL = Weather(0.0, 1.0)
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step of the walk down from a full bank [J]."""
+
+    name: str
+    energy: float
+
+
+@dataclass(frozen=True)
+class Walk:
+    """Best estimate from nominal bank to what is left [J]; the steps sum to ``left``."""
+
+    place: int
+    nominal: float
+    steps: tuple[Step, ...]
+    left: float
+    left_each: Array  # per draw, its tenth percentile is judged; -inf where it cannot be done
+
+
+def energy_walk(
+    case: Case,
+    option: Option,
+    found: Power,
+    scale: Scale,
+    held: Store,
+    kept: Reserve,
+    item: LegResult,
+    place: int,
+) -> Walk | None:
+    """The walk of one leg; none without a bank, or where the best estimate cannot do it."""
+    need = np.atleast_2d(item.need)
+    if held.aged is None or not np.isfinite(need[0, 0]):
+        return None
+    nominal = float(best(held.nominal)[0])
+    steps = (*_bank(held, kept, nominal), *_leg(case, option, found, scale, held, item))
+    return Walk(
+        place=place,
+        nominal=nominal,
+        steps=steps,
+        left=nominal - sum(step.energy for step in steps),
+        left_each=np.where(np.isfinite(need), item.available - need, -np.inf),
+    )
+
+
+def _bank(held: Store, kept: Reserve, nominal: float) -> tuple[Step, ...]:
+    """What of the label is not planned with."""
+    state = held.aged
+    assert state is not None
+    floor, share = (float(best(value)[0]) for value in (state.floor, state.condition.share))
+    above, aged = nominal * (1.0 - floor), nominal * (1.0 - floor) * share
+    usable = float(best(held.usable_aged)[0])
+    return (
+        Step("below the floor", nominal - above),
+        Step("age at the horizon", above - aged),
+        Step("cold", aged - usable),
+        Step("reserve", min(float(best(kept.of_aged)[0]), usable)),
+    )
+
+
+def _leg(
+    case: Case, option: Option, found: Power, scale: Scale, held: Store, item: LegResult
+) -> tuple[Step, ...]:
+    """Each circumstance added to those before it, so that the parts sum to the need."""
+    leg, clean = item.leg, _clean(case.factors)
+    windy = Weather(side_by_side(0.0, leg.wind), side_by_side(1.0, leg.fetch))
+    flat = replace(case.factors, wave_resistance=0.0, pitching_loss=0.0)
+    rough = np.asarray(item.exposed_speed)
+    distances = side_by_side(leg.distance - leg.exposed_distance, leg.exposed_distance)
+    through = side_by_side(leg.speed, np.where(np.isfinite(rough), rough, leg.speed))
+
+    def both(factors: Factors, weather: Weather, stream: Numbers = 0.0) -> float:
+        own = replace(case, factors=factors)
+        drain = at_points(own, option, found, scale, through, weather).output.drain
+        loss = taken(option.bank, held.aged, drain)
+        needs = Stretch(distances, through, np.asarray(loss)).need(stream)
+        return float(np.where(best(distances) > 0.0, best(needs), 0.0).sum())
+
+    levels = (
+        both(clean, STILL), both(case.factors, STILL), both(flat, windy),
+        both(case.factors, windy), both(case.factors, windy, leg.foul_stream),
+    )  # fmt: skip
+    names = ("calm, clean boat", "fouling and chop", "wind", "sea", "stream")
+    gains = np.diff((0.0, *levels))
+    house = float(best(item.need)[0]) - levels[-1]
+    return (
+        *(Step(name, float(gain)) for name, gain in zip(names, gains, strict=True)),
+        Step("house", house),
+    )
+
+
+def _clean(factors: Factors) -> Factors:
+    """No growth on bottom or blades, no chop."""
+    return replace(factors, fouling=0.0, propeller_condition=1.0, wind_and_chop=1.0)

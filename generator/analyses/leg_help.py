@@ -1,0 +1,155 @@
+"""Which is the cheapest way in which a leg that does not fit would?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.analyses.leg_energy import (
+    LEAST_THROUGH,
+    Strips,
+    cheapest,
+    in_hand,
+    share_of_nominal,
+    stretches,
+    wanted_usable,
+)
+from generator.analyses.legs import LegResult, Legs
+from generator.analyses.power import KNOT
+from generator.analyses.reserve import Reserve
+from generator.analyses.spread import best, scalar, spread
+from generator.arrays import Array
+from generator.case.usage import Leg
+
+STREAMS = (0.75, 0.5, 0.25, 0.0, -0.5, -1.0)  # shares of the leg's own foul stream
+WINDS = (15.0, 10.0, 5.0)  # kn on the nose
+ORDER = ("slower", "tide", "wind", "charge", "bank", "power")  # by money, then by time
+
+
+@dataclass(frozen=True)
+class LegHelp:
+    """Ways in which nine draws of ten make a leg; what does not help is none. SI."""
+
+    place: int
+    slower: float | None  # m/s through the water on the sheltered part, the fastest that fits
+    slower_time: float | None  # s of the whole leg at that speed, best estimate
+    stream: float | None  # m/s, the most that may run against her
+    wind: float | None  # m/s, the most that may blow on the nose
+    charge: float | None  # J to be taken on the way, where there is a refuge
+    nominal: float | None  # J or m3, the bank or tank that carries it
+
+    @property
+    def cheapest(self) -> str:
+        """The first of ORDER that helps; more power where nothing does."""
+        found = (self.slower, self.stream, self.wind, self.charge, self.nominal)
+        return next(
+            (way for way, value in zip(ORDER, found, strict=False) if value is not None), "power"
+        )
+
+
+@dataclass(frozen=True)
+class _Question:
+    """One leg that does not fit, and what is asked of it."""
+
+    strips: Strips
+    kept: Reserve
+    item: LegResult
+
+    @property
+    def leg(self) -> Leg:
+        return self.item.leg
+
+    def fits(self, need: Array) -> bool:
+        """Whether nine draws of ten have what it takes."""
+        ratio = in_hand(np.atleast_2d(need), self.item.available)
+        return scalar(spread(ratio).low) >= 1.0
+
+
+def leg_help(strips: Strips, kept: Reserve, legs: Legs) -> tuple[LegHelp, ...]:
+    """Every leg that does not fit at its pessimistic end, and each way taken by itself."""
+    return tuple(
+        _help(_Question(strips, kept, item), place)
+        for place, item in enumerate(legs.results)
+        if scalar(spread(item.ratio).low) < 1.0
+    )
+
+
+def _help(asked: _Question, place: int) -> LegHelp:
+    leg, item = asked.leg, asked.item
+    parts = stretches(asked.strips, leg, item.exposed_speed)
+    slower, time = _slower(asked, parts[1].need(leg.foul_stream))
+    return LegHelp(
+        place=place,
+        slower=slower,
+        slower_time=time,
+        stream=_tide(asked, *(part.need for part in parts)),
+        wind=_wind(asked, parts[0].need(leg.foul_stream)),
+        charge=_charge(asked),
+        nominal=_nominal(asked),
+    )
+
+
+def _slower(asked: _Question, exposed_need: Array) -> tuple[float | None, float | None]:
+    """The fastest tabulated speed below the owner's at which it fits, and its time."""
+    leg, tried = asked.leg, asked.strips.calm.speed
+    calm, rough = asked.strips.calm, asked.strips.rough(leg)
+    sheltered = np.asarray(leg.distance - leg.exposed_distance)
+    owner = float(best(leg.speed)[0])
+    for speed in tried[(tried < owner) & (tried >= LEAST_THROUGH)][::-1]:
+        smooth, _ = cheapest(calm.at(float(speed)), sheltered, leg.foul_stream)
+        slow, _ = cheapest(rough, leg.exposed_distance, leg.foul_stream, speed)
+        worse = np.where(np.isfinite(exposed_need), exposed_need, np.inf)
+        best_rough = np.minimum(np.where(np.isfinite(slow), slow, np.inf), worse)
+        need = smooth + np.where(np.isfinite(best_rough), best_rough, np.nan)
+        if asked.fits(need):
+            whole = float(best(leg.distance)[0])
+            return float(speed), whole / (float(speed) - float(best(leg.foul_stream)[0]))
+    return None, None
+
+
+def _tide(asked: _Question, *needs: object) -> float | None:
+    """The most foul stream, of shares of the leg's own, at which it fits; below 0 fair."""
+    own = np.asarray(asked.leg.foul_stream)
+    if float(best(own)[0]) <= 0.0:
+        return None
+    for share in STREAMS:
+        need = sum(part(own * share) for part in needs)  # type: ignore[operator]
+        if asked.fits(np.atleast_2d(need)):
+            return float(best(own)[0]) * share
+    return None
+
+
+def _wind(asked: _Question, sheltered_need: Array) -> float | None:
+    """The most wind on the nose at which it fits, the owner's speed kept in shelter."""
+    leg = asked.leg
+    if not np.any(np.asarray(leg.exposed_distance)):
+        return None
+    own = float(best(leg.exposed_speed)[0])
+    for knots in WINDS:
+        if knots * KNOT >= float(best(leg.wind)[0]):
+            continue
+        rough = asked.strips.rough(leg, knots * KNOT)
+        need, _ = cheapest(rough, leg.exposed_distance, leg.foul_stream, own)
+        if asked.fits(sheltered_need + need):
+            return knots * KNOT
+    return None
+
+
+def _charge(asked: _Question) -> float | None:
+    """What must be taken on the way; only where there is a refuge, and a bank to charge."""
+    need = asked.item.need
+    if asked.strips.option.bank is None or not asked.leg.refuge:
+        return None
+    short = np.where(np.isfinite(need), need - asked.item.available, np.inf)
+    most = scalar(spread(np.maximum(short, 0.0)).high)
+    return most if np.isfinite(most) else None
+
+
+def _nominal(asked: _Question) -> float | None:
+    """Bank or tank, its own mass left out, that carries the leg above the reserve."""
+    share = asked.strips.case.planning.reserve_share
+    usable = wanted_usable(asked.item.need, 1.0, asked.kept.demand, share)
+    wanted = usable / share_of_nominal(asked.strips.held)
+    most = scalar(spread(np.atleast_2d(wanted)).high)
+    return most if np.isfinite(most) else None

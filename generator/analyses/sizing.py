@@ -1,0 +1,108 @@
+"""How small may the bank be, at which speed, for the owner's legs to be made?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.analyses.leg_energy import (
+    LEAST_THROUGH,
+    Strips,
+    cheapest,
+    share_of_nominal,
+    wanted_usable,
+)
+from generator.analyses.legs import Legs
+from generator.analyses.plant import Store
+from generator.analyses.power import KNOT
+from generator.analyses.reserve import Reserve
+from generator.analyses.spread import best, scalar, spread
+from generator.arrays import Array
+from generator.case.case import Case
+from generator.case.usage import Leg
+
+STEP = 0.5 * KNOT
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What makes the legs go: ratio of the leg that must be made, share of all legs."""
+
+    ratio: float
+    coverage: float
+
+
+@dataclass(frozen=True)
+class Sizing:
+    """Nominal energy of the smallest bank for go, its own mass left out [J].
+
+    ``by_speed`` is for every leg run at one speed through the water, the exposed parts no
+    faster than the owner holds them; infinite where no bank does it.
+    """
+
+    at_own_speeds: float
+    speed: Array
+    by_speed: Array
+    mean_speed: float  # m/s, of the owner's legs by distance and times, best estimate
+    nominal: float  # J, of the option
+
+
+def sizing(
+    case: Case, strips: Strips, held: Store, kept: Reserve, legs: Legs, wanted: Wanted
+) -> Sizing:
+    """Bank at the owner's speeds, and over one speed for all legs."""
+    tried = np.arange(LEAST_THROUGH, strips.calm.speed[-1] + 1e-9, STEP)
+    own = [np.atleast_2d(item.need) for item in legs.results]
+    columns = [[_at(strips, item.leg, float(speed)) for item in legs.results] for speed in tried]
+    weight = [_first(i.leg.times_per_year) * _first(i.leg.distance) for i in legs.results]
+    speeds = [_first(item.leg.speed) for item in legs.results]
+    mean = float(np.average(speeds, weights=weight)) if sum(weight) else speeds[0]
+    return Sizing(
+        at_own_speeds=_smallest(case, held, kept, legs, own, wanted),
+        speed=tried,
+        by_speed=np.array([_smallest(case, held, kept, legs, c, wanted) for c in columns]),
+        mean_speed=mean,
+        nominal=float(best(held.nominal)[0]),
+    )
+
+
+def _at(strips: Strips, leg: Leg, speed: float) -> Array:
+    """Need of a leg with its sheltered part at one speed, exposed no faster than the owner."""
+    sheltered = np.asarray(leg.distance - leg.exposed_distance)
+    smooth, _ = cheapest(strips.calm.at(speed), sheltered, leg.foul_stream)
+    most = min(speed, max(_first(leg.exposed_speed), LEAST_THROUGH))
+    slow, _ = cheapest(strips.rough(leg), leg.exposed_distance, leg.foul_stream, most)
+    return smooth + slow
+
+
+def _smallest(
+    case: Case, held: Store, kept: Reserve, legs: Legs, needs: list[Array], wanted: Wanted
+) -> float:
+    """Nominal energy that nine draws of ten find enough for both wishes [J]."""
+    share = case.planning.reserve_share
+    per_nominal = share_of_nominal(held)
+    must = [
+        wanted_usable(need, wanted.ratio, kept.demand, share) / per_nominal
+        for need, item in zip(needs, legs.results, strict=True)
+        if item.must_make
+    ]
+    each = [wanted_usable(need, 1.0, kept.demand, share) / per_nominal for need in needs]
+    times = np.array([_first(item.leg.times_per_year) for item in legs.results])
+    worst = [scalar(spread(np.atleast_2d(bank)).high) for bank in must]
+    if times.sum() > 0.0:
+        worst.append(scalar(spread(_covering(each, times, wanted.coverage)).high))
+    return max(worst, default=0.0)
+
+
+def _covering(each: list[Array], times: Array, share: float) -> Array:
+    """Per draw, the bank that carries at least a share of the passages."""
+    banks = np.hstack(np.broadcast_arrays(*(np.atleast_2d(bank) for bank in each)))
+    order = np.argsort(banks, axis=1)
+    carried = np.cumsum(times[order], axis=1) / times.sum()
+    place = np.argmax(carried >= share - 1e-9, axis=1)[:, np.newaxis]
+    return np.take_along_axis(np.take_along_axis(banks, order, axis=1), place, axis=1)
+
+
+def _first(value: object) -> float:
+    return float(np.asarray(value).flat[0])

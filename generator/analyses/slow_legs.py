@@ -1,0 +1,43 @@
+"""Which legs fit at the speed that asks for least energy over the ground?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.analyses.leg_energy import Strips, cheapest, in_hand
+from generator.analyses.legs import Legs
+from generator.arrays import Array, Numbers
+
+
+@dataclass(frozen=True)
+class SlowLeg:
+    """One leg as slowly as pays. J or m3, m/s, s; per draw."""
+
+    need: Array
+    ratio: Array
+    sheltered_speed: Array  # through the water; nan where there is no such part
+    exposed_speed: Array
+    time: Array
+
+
+def slow_legs(strips: Strips, legs: Legs) -> tuple[SlowLeg, ...]:
+    """Each leg at its least-energy speeds."""
+    results = []
+    for item in legs.results:
+        leg = item.leg
+        sheltered = np.asarray(leg.distance - leg.exposed_distance)
+        smooth = cheapest(strips.calm, sheltered, leg.foul_stream)
+        rough = cheapest(strips.rough(leg), leg.exposed_distance, leg.foul_stream)
+        need = np.fmin(smooth[0] + rough[0], item.need)
+        time = _time(sheltered, smooth[1], leg.foul_stream)
+        time = time + _time(leg.exposed_distance, rough[1], leg.foul_stream)
+        results.append(SlowLeg(need, in_hand(need, item.available), smooth[1], rough[1], time))
+    return tuple(results)
+
+
+def _time(distance: Numbers, speed: Array, stream: Numbers) -> Array:
+    if not np.any(np.asarray(distance)):
+        return np.zeros((1, 1))
+    return np.asarray(distance / (speed - np.asarray(stream)))

@@ -1,0 +1,24 @@
+"""What has the study found of the owner's use of an option: legs, berth, size?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.analyses.berth import Berthed
+from generator.analyses.coverage import Coverage
+from generator.analyses.energy_walk import Walk
+from generator.analyses.leg_help import LegHelp
+from generator.analyses.sizing import Sizing
+from generator.analyses.slow_legs import SlowLeg
+
+
+@dataclass(frozen=True)
+class Use:
+    """Legs at their least-energy speed, what would mend them, the berth, the smallest bank."""
+
+    slow: tuple[SlowLeg, ...]
+    coverage: Coverage | None  # none without passages
+    help: tuple[LegHelp, ...]  # of the legs that do not fit
+    walk: Walk | None  # of the leg that must be made
+    berth: Berthed | None  # none without a bank
+    sizing: Sizing | None

@@ -1,0 +1,221 @@
+"""What does results.json say of the owner's use: legs covered, walk, berth, smallest bank?"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from generator.analyses.berth import Berthed
+from generator.analyses.coverage import Coverage
+from generator.analyses.energy_walk import Walk
+from generator.analyses.findings import Findings
+from generator.analyses.leg_help import LegHelp
+from generator.analyses.sizing import Sizing
+from generator.analyses.slow_legs import SlowLeg
+from generator.analyses.spread import scalar, spread
+from generator.analyses.sun_carries import SunCarries
+from generator.arrays import Array, Numbers
+from generator.report.results.suffix import PER_SI, put
+from generator.search import Smallest
+from generator.study import Study
+
+Row = dict[str, Any]
+NO_BANK = "no propulsion battery"
+NO_POWER = "continuous power does not hold a leg in one draw of ten"
+NO_BREAKER = "no plug, or neither breaker nor voltage of the berth is given"
+WAYS = {
+    "slower": "at {{{0}.slower_kn|speed}} through the water, {{{0}.slower_hours_h|hours}}",
+    "tide": "with at most {{{0}.stream_kn|speed}} of foul stream",
+    "wind": "with at most {{{0}.wind_kn|wind}} on the nose",
+    "charge": "{{{0}.charge_kwh|energy}} charged on the way",
+    "bank": "{{{0}.nominal_kwh|energy}} nominal",
+    "power": "more continuous power",
+}
+
+
+def use_part(found: Findings, sizes: tuple[Smallest, ...]) -> Row:
+    """Coverage, failing legs, walk, charging and size of one option."""
+    use = found.use
+    size = next((item for item in sizes if item.option == found.place), None)
+    return {
+        "coverage": None if use.coverage is None else _coverage(use.coverage),
+        "coverage_why": "no passage is motored",
+        "failing": [
+            _failing(found, item, f"options.{found.place}.use.failing.{place}")
+            for place, item in enumerate(use.help)
+        ],
+        **_walk(use.walk),
+        "berth": None if use.berth is None else _berth(found, use.berth),
+        "berth_why": NO_BANK,
+        "charging": [] if use.berth is None else _charging(use.berth),
+        "sizing": [] if use.sizing is None else _by_speed(use.sizing),
+        "smallest": None
+        if use.sizing is None or size is None
+        else _smallest(found, use.sizing, size),
+        "smallest_why": NO_BANK,
+        "sun": None if found.carried is None else _sun(found.carried),
+        "sun_why": "no bank, no week of use, or no position of her waters",
+    }
+
+
+def _sun(item: SunCarries) -> Row:
+    """What the sun does where there is no plug."""
+    ratio = spread(item.ratio)
+    return {
+        "weeks": item.weeks,
+        "use_kwh": scalar(spread(item.use).middle) * PER_SI["kwh"],
+        "sun_dim_kwh": put(item.sun, "kwh"),
+        "house_kwh": put(item.house, "kwh"),
+        "rated_w": item.rated,
+        "ratio": scalar(ratio.middle),
+        "ratio_p10": scalar(ratio.low),
+        "least_w": item.least,
+        "least_w_why": "no panels that she can carry do it",
+        "least_area_m2": item.area,
+    }
+
+
+def goals_part(study: Study) -> Row:
+    """What makes the legs go, by the criteria themselves."""
+    rows = {row.criterion.id: row.criterion for row in study.options[0].verdict.judgements}
+    return {"mooring_go": rows[12].go, "leg_go": rows[1].go, "coverage_go_share": rows[2].go}
+
+
+def slow_row(item: SlowLeg) -> Row:
+    """What a leg asks at the speed that asks for least."""
+    ratio = spread(item.ratio)
+    row: Row = {"slow_ratio": scalar(ratio.middle), "slow_ratio_p10": scalar(ratio.low)}
+    for name, values, suffix in (
+        ("slow", item.sheltered_speed, "kn"),
+        ("slow_exposed", item.exposed_speed, "kn"),
+        ("slow_hours", item.time, "h"),
+    ):
+        row[f"{name}_{suffix}"] = _middle(values, suffix)
+    return row | {"slow_kn_why": "no sheltered part, or no speed is held"}
+
+
+def _middle(values: Numbers, suffix: str) -> float | None:
+    """Middle of the draws that have a value; none where half of them lack it."""
+    table = np.atleast_2d(np.asarray(values, dtype=np.float64))
+    good = table[np.isfinite(table)]
+    if good.size < 0.5 * table.size:
+        return None
+    return float(np.median(good)) * PER_SI[suffix]
+
+
+def _told(name: str, values: Array, suffix: str) -> Row:
+    told = spread(np.where(np.isnan(values), np.inf, values))
+    ends = (("", told.middle), ("_low", told.low), ("_high", told.high))
+    return {f"{name}{end}_{suffix}": scalar(value) * PER_SI[suffix] for end, value in ends}
+
+
+def _coverage(item: Coverage) -> Row:
+    return {
+        "passages": item.passages,
+        "legs_share": scalar(spread(item.legs).middle),
+        "legs_low_share": scalar(spread(item.legs).low),
+        "miles_share": scalar(spread(item.miles).middle),
+        "miles_low_share": scalar(spread(item.miles).low),
+        "slow_legs_low_share": scalar(spread(item.legs_slow).low),
+        "slow_miles_low_share": scalar(spread(item.miles_slow).low),
+    }
+
+
+def _failing(found: Findings, item: LegHelp, key: str) -> Row:
+    leg = found.legs.results[item.place]
+    electric = found.option.bank is not None
+    return {
+        "name": leg.leg.name,
+        "leg": item.place,
+        "ratio_p10": scalar(spread(leg.ratio).low),
+        "cheapest": item.cheapest,
+        "way": WAYS[item.cheapest].format(key),
+        "slower_kn": put(item.slower, "kn"),
+        "slower_hours_h": put(item.slower_time, "h"),
+        "stream_kn": put(item.stream, "kn"),
+        "wind_kn": put(item.wind, "kn"),
+        "charge_kwh": put(item.charge, "kwh") if electric else None,
+        "nominal_kwh": put(item.nominal, "kwh") if electric else None,
+        "nominal_l": None if electric else put(item.nominal, "l"),
+    }
+
+
+def _walk(walk: Walk | None) -> Row:
+    if walk is None:
+        why = "no bank, or the best estimate does not make a leg that must be made"
+        return {"walk": [], "walk_leg": None, "walk_leg_why": why}
+    left = scalar(spread(walk.left_each).low)
+    return {
+        "walk": [{"name": step.name, "step_kwh": put(step.energy, "kwh")} for step in walk.steps],
+        "walk_leg": walk.place,
+        "walk_nominal_kwh": put(walk.nominal, "kwh"),
+        "walk_left_kwh": put(walk.left, "kwh"),
+        "walk_left_low_kwh": put(left, "kwh"),
+        "walk_left_low_kwh_why": "one draw in ten cannot make it at all",
+    }
+
+
+def _berth(found: Findings, item: Berthed) -> Row:
+    row: Row = {
+        "days": item.days,
+        **_told("typical", item.typical, "kwh"),
+        **_told("worst", item.worst, "kwh"),
+        "outings_low": scalar(spread(item.outings).low),
+        "outings": scalar(spread(item.outings).middle),
+        "wall_kw": put(item.wall, "kw"),
+        "into_bank_kw": put(item.into_bank, "kw"),
+        "bound_by": item.bound_by or None,
+        "voltage_v": item.voltage,
+        "least_charger_kw": put(item.least_charger, "kw"),
+        "least_charger_kw_why": "no charger puts a usual day back in time: the bank takes no more",
+        "shore_power": found.case.berth.shore_power,
+    }
+    for name, hours in (("typical", item.hours_typical), ("worst", item.hours_worst)):
+        names = (f"{name}_hours_h", f"{name}_hours_low_h", f"{name}_hours_high_h")
+        row |= dict.fromkeys(names) if hours is None else _told(f"{name}_hours", hours, "h")
+        row[f"{name}_hours_h_why"] = NO_BREAKER
+    return row
+
+
+def _charging(item: Berthed) -> list[Row]:
+    """Hours to full over the berth's breaker."""
+    typical, worst = spread(item.by_current_typical), spread(item.by_current_worst)
+    return [
+        {
+            "breaker_a": current,
+            "typical_h": float(typical.middle[place]) * PER_SI["h"],
+            "typical_high_h": float(typical.high[place]) * PER_SI["h"],
+            "worst_h": float(worst.middle[place]) * PER_SI["h"],
+            "worst_high_h": float(worst.high[place]) * PER_SI["h"],
+        }
+        for place, current in enumerate(item.currents)
+    ]
+
+
+def _by_speed(item: Sizing) -> list[Row]:
+    return [
+        {
+            "speed_kn": put(float(speed), "kn"),
+            "smallest_kwh": put(float(bank), "kwh"),
+            "smallest_kwh_why": NO_POWER,
+        }
+        for speed, bank in zip(item.speed, item.by_speed, strict=True)
+    ]
+
+
+def _smallest(found: Findings, item: Sizing, size: Smallest) -> Row:
+    return {
+        "own_nominal_kwh": put(item.nominal, "kwh"),
+        "own_speed_kn": put(item.mean_speed, "kn"),
+        "bank_kwh": put(size.bank, "kwh"),
+        "bank_kwh_why": size.why or None,
+        "without_mass_kwh": put(item.at_own_speeds, "kwh"),
+        "without_mass_kwh_why": NO_POWER,
+        "heavier_kg": None if size.bank is None else size.heavier,
+        "heavier_kg_why": size.why or None,
+        "charger_kw": put(size.charger, "kw"),
+        "charger_kw_why": "no charger puts a usual day back in time",
+        "enough": bool(size.bank is not None and item.nominal >= size.bank),
+        "place": found.place,
+    }

@@ -1,0 +1,151 @@
+"""How small may bank and charger be? The study again, with another bank, until the legs go."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from generator.arrays import Array
+from generator.case.case import Case
+from generator.case.option import Bank, Option
+from generator.draws import Draws, make_draws
+from generator.study import Study, run
+
+FEW = 100  # draws of a try: what is sought moves by less than its steps
+MOST_TRIES = 4
+CLOSE = 0.01  # share between two tries at which the search ends
+POSITION = ("waters.latitude", "waters.longitude")
+SCALED = ("charge", "discharge_limit", "mass")  # of a bank of the same kind, larger or smaller
+
+
+@dataclass(frozen=True)
+class Smallest:
+    """What makes the legs of one battery option go at the pessimistic end. J, kg, W.
+
+    ``bank`` carries its own mass; none where no bank does it, with the reason in ``why``.
+    """
+
+    option: int
+    bank: float | None
+    heavier: float  # mass of that bank over the option's own
+    charger: float | None  # from the wall; none where no charger does it in time
+    why: str
+
+
+def smallest(case: Case, study: Study) -> tuple[Smallest, ...]:
+    """For every battery option with legs."""
+    found = (
+        _smallest(case, study, place)
+        for place, option in enumerate(study.options)
+        if option.findings.use.sizing is not None
+    )
+    return tuple(found)
+
+
+def _smallest(case: Case, study: Study, place: int) -> Smallest:
+    use = study.options[place].findings.use
+    assert use.sizing is not None
+    first = use.sizing.at_own_speeds
+    charger = None if use.berth is None else use.berth.least_charger
+    if not np.isfinite(first):
+        why = "no bank does it: continuous power does not hold a leg in one draw of ten"
+        return Smallest(place, None, 0.0, charger, why)
+    nominal, mass = _with_its_mass(case, place, first)
+    why = "" if nominal else "each larger bank asks for a larger one still"
+    return Smallest(place, nominal, mass, charger, why)
+
+
+def _with_its_mass(case: Case, place: int, first: float) -> tuple[float | None, float]:
+    """The bank that carries the legs with its own mass aboard [J], and that mass over hers [kg].
+
+    Each try asks the study of a boat with the bank of the last one how much it should be; few
+    draws tell by how much that moves, the many of ``first`` where it starts.
+    """
+    alone, at = _alone(case, place)
+    draws = make_draws(alone, FEW)
+    start = _asked(alone, draws, at)
+    now = start
+    for _ in range(MOST_TRIES):
+        factor = first * now / start / _nominal(alone.options[at].bank)
+        after = _asked(*_resized(alone, draws, at, factor), at)
+        if not np.isfinite(after):
+            return None, 0.0
+        done = abs(after / now - 1.0) < CLOSE
+        now = after
+        if done:
+            break
+    nominal = first * now / start
+    return nominal, _mass(alone, at, nominal / _nominal(alone.options[at].bank))
+
+
+def _asked(case: Case, draws: Draws, at: int) -> float:
+    """The smallest bank that the study asks for [J]."""
+    sizing = run(case, draws).options[at].findings.use.sizing
+    assert sizing is not None
+    return sizing.at_own_speeds
+
+
+def _alone(case: Case, place: int) -> tuple[Case, int]:
+    """The case without a year, with one option and the one aboard during the trial."""
+    named = None if case.trial is None else case.trial.with_option
+    kept = [n for n, option in enumerate(case.options) if n == place or option.id == named]
+    moved = {f"options[{n}].": f"options[{new}]." for new, n in enumerate(kept)}
+    items = []
+    for item in case.assumptions:
+        head = item.path.split(".")[0] + "."
+        if not head.startswith("options["):
+            items.append(item)
+        elif head in moved:
+            items.append(replace(item, path=item.path.replace(head, moved[head], 1)))
+    options = tuple(case.options[n] for n in kept)
+    waters = replace(case.waters, latitude=None, longitude=None)  # the year is not asked for
+    items = [item for item in items if not item.path.startswith(POSITION)]
+    alone = replace(case, options=options, assumptions=tuple(items), waters=waters, weather=None)
+    return alone, kept.index(place)
+
+
+def _resized(case: Case, draws: Draws, at: int, factor: float) -> tuple[Case, Draws]:
+    """The case with a bank of the same kind, ``factor`` times as large, and its mass aboard."""
+    option = case.options[at]
+    assert option.bank is not None
+    changed = {
+        name: value * factor for name in SCALED if (value := getattr(option.bank, name)) is not None
+    }
+    if option.bank.resistance is not None:
+        changed["resistance"] = option.bank.resistance / factor
+    larger = replace(option, bank=replace(option.bank, **changed))
+    if option.added:
+        extra = replace(option.added[0], name="Larger bank", mass=_mass(case, at, factor))
+        larger = replace(larger, added=(*option.added, extra))
+    options = tuple(larger if n == at else other for n, other in enumerate(case.options))
+    return replace(case, options=options), replace(draws, values=_scaled(draws.values, at, factor))
+
+
+def _scaled(values: Mapping[str, Array], at: int, factor: float) -> dict[str, Array]:
+    """Drawn numbers of the bank grow with it."""
+    grown = {f"options[{at}].bank.{name}" for name in SCALED}
+    return {path: value * factor if path in grown else value for path, value in values.items()}
+
+
+def _mass(case: Case, at: int, factor: float) -> float:
+    """What a bank ``factor`` times as large weighs more, with tray and fastenings [kg]."""
+    option: Option = case.options[at]
+    bank = option.bank
+    assert bank is not None
+    own = (
+        _first(bank.mass)
+        if bank.mass is not None
+        else _nominal(bank) / _first(bank.specific_energy)
+    )
+    return (factor - 1.0) * own * (1.0 + _first(case.masses.battery_fastening))
+
+
+def _nominal(bank: Bank | None) -> float:
+    assert bank is not None
+    return _first(bank.nominal_voltage) * _first(bank.charge)
+
+
+def _first(value: object) -> float:
+    return float(np.asarray(value).flat[0])

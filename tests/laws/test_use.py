@@ -1,0 +1,152 @@
+"""What must hold for legs, berth and size, whatever the boat."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import lru_cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.analyses.findings import Findings
+from generator.case.case import Case
+from generator.case.open import read_case
+from generator.draws import make_draws
+from generator.physics.energy.charging import acceptance, time_to_full
+from generator.search import smallest
+from generator.study import run
+
+CASES = Path(__file__).parents[2] / "cases"
+HOUR = 3600.0
+CHEMISTRIES = st.sampled_from(["LFP", "NMC", "AGM", "flooded"])
+
+
+@lru_cache(maxsize=2)
+def boat(name: str) -> Case:
+    return read_case(CASES / f"{name}.yaml")
+
+
+def found(case: Case, place: int, draws: int = 60) -> Findings:
+    return run(case, make_draws(case, draws)).options[place].findings
+
+
+def with_charge(case: Case, place: int, factor: float) -> Case:
+    option = case.options[place]
+    assert option.bank is not None
+    larger = replace(option, bank=replace(option.bank, charge=option.bank.charge * factor))
+    options = tuple(larger if n == place else o for n, o in enumerate(case.options))
+    return replace(case, options=options)
+
+
+@given(
+    chemistry=CHEMISTRIES,
+    state=st.floats(0.0, 1.0),
+    rate=st.floats(1e-3, 1.0),
+    more=st.floats(1.0, 5.0),
+)
+def test_a_larger_charger_never_takes_longer(
+    chemistry: str, state: float, rate: float, more: float
+) -> None:
+    takes = acceptance(chemistry)
+    times = time_to_full(
+        state, np.array([rate, rate * more]) / HOUR, takes.time_constant, takes.tail, takes.kept
+    )
+    assert times[1] <= times[0] * (1.0 + 1e-12)
+
+
+@given(chemistry=CHEMISTRIES, state=st.floats(0.0, 1.0), deeper=st.floats(0.0, 1.0),
+       rate=st.floats(1e-3, 1.0))  # fmt: skip
+def test_a_deeper_bank_never_fills_sooner(
+    chemistry: str, state: float, deeper: float, rate: float
+) -> None:
+    takes = acceptance(chemistry)
+    times = time_to_full(
+        np.array([state, state * deeper]), rate / HOUR, takes.time_constant, takes.tail, takes.kept
+    )
+    assert times[1] >= times[0] * (1.0 - 1e-12)
+
+
+@pytest.mark.parametrize("name", ["sloop_30_weekend", "ketch_34_two_motors"])
+def test_as_slowly_as_pays_never_asks_for_more(name: str) -> None:
+    for option in run(boat(name), make_draws(boat(name), 60)).options:
+        for own, slow in zip(option.findings.legs.results, option.findings.use.slow, strict=True):
+            need = np.atleast_2d(own.need)
+            good = np.isfinite(need)
+            assert np.all(np.atleast_2d(slow.need)[good] <= need[good] * (1.0 + 1e-12))
+
+
+def test_slower_never_needs_more_in_a_calm_without_stream() -> None:
+    """Down to where house and standing losses decide, which is below 2.5 kn here."""
+    case = boat("sloop_30_weekend")
+    speeds = np.array([3.0, 3.5, 4.0, 4.5, 5.0]) * 1852.0 / HOUR
+    leg = replace(case.legs[0], exposed_distance=0.0, foul_stream=0.0)
+    case = replace(case, legs=tuple(replace(leg, speed=float(speed)) for speed in speeds))
+    kept = tuple(item for item in case.assumptions if not item.path.startswith("legs"))
+    needs = [item.need for item in found(replace(case, assumptions=kept), 2).legs.results]
+    assert np.all(np.diff(np.hstack(needs), axis=1) > 0.0)
+
+
+@settings(max_examples=5, deadline=None)
+@given(factor=st.floats(0.4, 1.5), more=st.floats(1.0, 1.6))
+def test_a_larger_bank_never_makes_fewer_legs(factor: float, more: float) -> None:
+    """Its own mass is that of the ledger, so that only the bank differs."""
+    case = boat("ketch_34_two_motors")
+    kept = tuple(i for i in case.assumptions if not i.path.endswith("bank.charge"))
+    case = replace(case, assumptions=kept)
+    small, large = (
+        found(with_charge(case, 3, size), 3).use.coverage for size in (factor, factor * more)
+    )
+    assert small is not None
+    assert large is not None
+    assert np.all(large.legs >= small.legs)
+    assert np.all(large.miles >= small.miles)
+
+
+@pytest.mark.parametrize(("name", "place"), [("sloop_30_weekend", 2), ("ketch_34_two_motors", 3)])
+def test_the_smallest_bank_makes_the_legs_go_and_a_smaller_one_does_not(
+    name: str, place: int
+) -> None:
+    """Asked back of the study itself: a tenth more goes, a tenth less does not."""
+    case = boat(name)
+    study = run(case, make_draws(case, 300))
+    size = next(item for item in smallest(case, study) if item.option == place)
+    sizing = study.options[place].findings.use.sizing
+    assert size.bank is not None
+    assert sizing is not None
+    for factor, goes in ((1.1, True), (0.9, False)):
+        bank = with_charge(case, place, factor * size.bank / sizing.nominal)
+        rows = run(bank, make_draws(bank, 300)).options[place].verdict.judgements
+        results = {row.result for row in rows if row.criterion.id in (1, 2)}
+        assert (results == {"go"}) is goes, factor
+
+
+@pytest.mark.parametrize(("name", "place"), [("sloop_30_weekend", 2), ("ketch_34_two_motors", 3)])
+def test_the_walk_adds_up(name: str, place: int) -> None:
+    study = found(boat(name), place)
+    walk, worst = study.use.walk, study.key.worst_leg
+    assert walk is not None
+    assert worst == walk.place
+    item = study.legs.results[worst]
+    left = float(np.atleast_2d(item.available)[0, 0] - np.atleast_2d(item.need)[0, 0])
+    assert walk.left == pytest.approx(left, rel=1e-9)
+    assert walk.nominal - sum(step.energy for step in walk.steps) == pytest.approx(left, rel=1e-9)
+    parts = {step.name: step.energy for step in walk.steps}
+    assert all(parts[name] >= 0.0 for name in ("reserve", "calm, clean boat", "wind", "sea"))
+
+
+def test_what_would_mend_a_leg_mends_it() -> None:
+    """The ketch's long calm leg under her small motor, at the speed that the study names."""
+    case, place = boat("ketch_34_two_motors"), 2
+    study = found(case, place, 300)
+    mend = next(item for item in study.use.help if item.slower is not None)
+    assert mend.slower is not None
+    kept = tuple(i for i in case.assumptions if i.path != f"legs[{mend.place}].speed")
+    legs = tuple(
+        replace(leg, speed=mend.slower) if number == mend.place else leg
+        for number, leg in enumerate(case.legs)
+    )
+    slower = found(replace(case, legs=legs, assumptions=kept), place, 300)
+    assert mend.place not in [item.place for item in slower.use.help]

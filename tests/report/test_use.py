@@ -1,0 +1,50 @@
+"""Legs, berth and size on the page: what a reader decides by, and no more rows than that."""
+
+from __future__ import annotations
+
+import copy
+from typing import Any
+
+from generator.report.page import Page
+from generator.report.render import Pages
+from generator.report.sections import legs
+
+CHARTS = ("legs-range", "energy-walk", "charging", "smallest-bank")
+
+
+def test_the_charts_of_use_are_there(pages: Pages) -> None:
+    assert set(CHARTS) <= set(pages.charts)
+
+
+def test_a_leg_that_does_not_fit_says_how_it_would(results: dict[str, Any], pages: Pages) -> None:
+    rows = [row for option in results["options"] for row in option["use"]["failing"]]
+    assert rows
+    for place, option in enumerate(results["options"]):
+        for number, row in enumerate(option["use"]["failing"]):
+            if option["kind"] == "battery" and row["cheapest"] != "power":
+                assert f'data-key="options.{place}.use.failing.{number}.way"' in pages.html_screen
+
+
+def test_the_walk_of_the_results_adds_up(results: dict[str, Any]) -> None:
+    walks = [option["use"] for option in results["options"] if option["use"]["walk"]]
+    assert walks
+    for use in walks:
+        left = use["walk_nominal_kwh"] - sum(row["step_kwh"] for row in use["walk"])
+        assert abs(left - use["walk_left_kwh"]) < 1e-6
+
+
+def test_a_long_list_of_legs_is_cut_and_its_table_named(results: dict[str, Any]) -> None:
+    many = copy.deepcopy(results)
+    many["legs"] = many["legs"] * 20
+    for option in many["options"]:
+        option["legs"] = option["legs"] * 20
+    page = Page(many)
+    part = legs.part(page)
+    table = next(each for each in part.tables if each.name == "legs-table")
+    assert len(table.rows) == legs.MOST_ROWS * len(page.motors)
+    assert "tables/legs.csv" in table.caption
+    first = page.motors[0]
+    shown = legs._told(page, first)
+    assert [page.value(f"{key}.fits") for key in shown] == sorted(
+        page.value(f"{key}.fits") for key in shown
+    )
