@@ -26,12 +26,16 @@ if TYPE_CHECKING:
 
 DRAWS = 2000  # the 10th percentile then stands still to about one per cent
 DONE, FAILED, CASE_AT_FAULT = 0, 1, 2
+PARTS = ("yard", "insurer")  # packs that can be written alone
 
 Cases = Annotated[list[Path], typer.Argument(metavar="CASE...", help="Case files (YAML).")]
 Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder of the report folders.")]
 Strict = Annotated[bool, typer.Option("--strict", help="Treat warnings as faults.")]
 NoPrices = Annotated[
     bool, typer.Option("--no-prices", help="Write DIR/<case>-no-prices/, a copy without prices.")
+]
+Part = Annotated[
+    str, typer.Option("--part", metavar="PACK", help="Only that pack: yard or insurer.")
 ]
 Version = Annotated[bool, typer.Option("--version", help="Print the version and stop.")]
 
@@ -53,15 +57,26 @@ def study(context: typer.Context, version: Version = False) -> None:
 
 @app.command()
 def report(
-    cases: Cases, out: Out = Path("out"), strict: Strict = False, no_prices: NoPrices = False
+    cases: Cases,
+    out: Out = Path("out"),
+    strict: Strict = False,
+    no_prices: NoPrices = False,
+    part: Part = "",
 ) -> None:
-    """Write DIR/<case>/ with report.html, report.pdf, results.json, tables and figures."""
+    """Write DIR/<case>/ with report.html, report.pdf, results.json, tables and figures.
+
+    With --part yard or --part insurer, DIR/<case>-yard/ or DIR/<case>-insurer/ with that pack
+    alone, without prices.
+    """
+    if part not in ("", *PARTS):
+        say(f"study: --part {part}: there is no such pack, expected {' or '.join(PARTS)}")
+        raise typer.Exit(CASE_AT_FAULT)
     stems = Counter(path.stem for path in {path.resolve() for path in cases})
     shared = sorted(stem for stem, count in stems.items() if count > 1)
     if shared:
         say(f"study: more than one case would be written to {out / shared[0]}: run them apart")
         raise typer.Exit(FAILED)
-    raise typer.Exit(for_each(cases, lambda path: report_one(path, out, strict, no_prices)))
+    raise typer.Exit(for_each(cases, lambda path: report_one(path, out, strict, no_prices, part)))
 
 
 @app.command()
@@ -70,22 +85,27 @@ def check(cases: Cases, strict: Strict = False) -> None:
     raise typer.Exit(for_each(cases, lambda path: check_one(path, strict)))
 
 
-def report_one(path: Path, out: Path, strict: bool, no_prices: bool = False) -> int:
+def report_one(path: Path, out: Path, strict: bool, no_prices: bool = False, part: str = "") -> int:
     """Read, study, write; the exit code of one case."""
     case = accepted_case(path, strict)
 
     from generator.draws import make_draws
+    from generator.report.packs import packs
     from generator.report.results_file import build
     from generator.report.without_prices import WITHOUT, without_prices
-    from generator.report.write import write_report
+    from generator.report.write import write_pack, write_report
     from generator.search import smallest
     from generator.sensitivity import tornadoes
     from generator.study import run
 
     study = run(case, make_draws(case, DRAWS))
-    results = build(case, study, tornadoes(case, study), smallest(case, study))
-    stem = f"{path.stem}{WITHOUT}" if no_prices else path.stem
-    written = write_report(without_prices(results) if no_prices else results, out / stem)
+    if part:
+        pack = packs()[part]
+        written = write_pack(build(case, study), pack, out / f"{path.stem}-{part}")
+    else:
+        results = build(case, study, tornadoes(case, study), smallest(case, study))
+        stem = f"{path.stem}{WITHOUT}" if no_prices else path.stem
+        written = write_report(without_prices(results) if no_prices else results, out / stem)
     for line in written.engine_log:
         say(f"{path}: warning: drawing engine: {line}")
     typer.echo(f"{path}: written to {written.folder}")

@@ -20,6 +20,7 @@ from generator.analyses.docking import docking
 from generator.analyses.duty import duty
 from generator.analyses.emissions import emissions
 from generator.analyses.energy_walk import energy_walk
+from generator.analyses.failures import Failure, failures
 from generator.analyses.findings import Findings
 from generator.analyses.headwind import headwind
 from generator.analyses.house import HouseLoads, house
@@ -35,6 +36,7 @@ from generator.analyses.one_fault import one_fault
 from generator.analyses.option_year import option_year
 from generator.analyses.outings import Outings, outings
 from generator.analyses.panel_yield import panel_yield
+from generator.analyses.papers import Papers, papers
 from generator.analyses.placement import place as placed
 from generator.analyses.plant import Store, store
 from generator.analyses.power import Power, power
@@ -73,6 +75,7 @@ class OptionStudy:
 
     findings: Findings
     verdict: Verdict
+    failures: tuple[Failure, ...]
 
 
 @dataclass(frozen=True)
@@ -88,6 +91,7 @@ class Study:
     loads: HouseLoads
     sky: Sky | None  # none where the case tells no position
     times: Outings | None
+    papers: Papers
 
 
 def run(case: Case, draws: Draws) -> Study:
@@ -101,7 +105,7 @@ def run(case: Case, draws: Draws) -> Study:
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
-    options = tuple(OptionStudy(item, verdict(item)) for item in found)
+    options = tuple(OptionStudy(item, verdict(item), failures(item)) for item in found)
     return Study(
         draws=draws,
         trial=trial,
@@ -112,6 +116,7 @@ def run(case: Case, draws: Draws) -> Study:
         loads=loads,
         sky=sky,
         times=times,
+        papers=papers(found),
     )
 
 

@@ -11,10 +11,13 @@ from generator.report.sections import (
     comparison,
     criteria,
     installation,
+    insurer,
     options,
     results,
+    risks,
     vessel,
     wiring,
+    yard,
 )
 
 ORDER = (
@@ -26,7 +29,10 @@ ORDER = (
     comparison,
     criteria,
     wiring,
+    risks,
     cautions,
+    yard,
+    insurer,
     appendix,
 )
 

@@ -134,6 +134,15 @@ class Page:
         return [row.get(name) for row in self.value(key) or ()]
 
 
+class MotorPage(Page):
+    """The same for a reader whom only the battery options concern."""
+
+    @cached_property
+    def options(self) -> list[str]:
+        """Keys of the options that run from a battery."""
+        return [key for key in self.keys("options") if self.value(key)["kind"] == "battery"]
+
+
 def _below(found: Any, step: str) -> Any:
     """One step down a key; absent when there is nothing of that name."""
     if isinstance(found, list):

@@ -57,11 +57,12 @@ class Figure:
     finding: Markup
     note: Markup
     drawing: Drawing
+    described: str = ""  # what is drawn, where finding and note do not tell it
 
     @property
     def alt(self) -> str:
         """The finding in plain words, for those who cannot see the chart."""
-        return f"{bare_text(self.finding)} {bare_text(self.note)}"
+        return f"{bare_text(self.finding)} {self.described or bare_text(self.note)}"
 
 
 @dataclass(frozen=True)

@@ -12,9 +12,10 @@ from markupsafe import Markup
 
 from generator.errors import EngineError
 from generator.report.contents import sections
-from generator.report.page import Page, Results
-from generator.report.parts import Figure, Section
-from generator.report.sections.front import Front, front
+from generator.report.packs import Pack
+from generator.report.page import MotorPage, Page, Results
+from generator.report.parts import Figure, Row, Section
+from generator.report.sections.front import about, front, signatory
 from generator.report.sections.reading import reading
 from generator.report.typeface import print_faces, screen_faces
 
@@ -44,14 +45,41 @@ def make_pages(results: Results) -> Pages:
     """All pages of a report from its results, and from nothing else."""
     page = Page(results)
     cover, body = front(page), sections(page)
-    figures = _figures(cover, body)
+    first = (cover.figure,) if cover.figure else ()
+    view = {"front": cover, "reading": reading(page), "title": "diesel or electric"}
+    return _pages(page, "report.html", view, body, first)
+
+
+def make_pack(results: Results, pack: Pack) -> Pages:
+    """The pages of one pack alone."""
+    page = MotorPage(results)
+    view = {
+        "pack": pack, "about": (Row(Markup("To"), (Markup.escape(pack.reader),)),
+                                *about(page, evidence=False)),
+        "signatory": signatory(page), "title": pack.title,
+    }  # fmt: skip
+    return _pages(page, "pack.html", view, pack.sections(page), ())
+
+
+def _pages(
+    page: Page,
+    template: str,
+    view: dict[str, Any],
+    body: tuple[Section, ...],
+    first: tuple[Figure, ...],
+) -> Pages:
+    """Both copies of a document: for the screen, and for the drawing engine."""
+    figures = (*first, *(each for section in body for part in section.parts
+                         for each in part.figures))  # fmt: skip
     screen = {each.name: each.drawing.in_page(each.alt) for each in figures}
     paper = {each.name: each.drawing.as_picture(each.alt) for each in figures}
+    view = view | {"sections": {section.name: section for section in body}}
+    on_screen = {"pictures": screen, "style": screen_faces() + _style(SCREEN), "policy": POLICY}
+    style = print_faces() + _style(PAPER) + _draft(page)
+    on_paper = {"pictures": paper, "style": style, "policy": ""}
     return Pages(
-        _render(page, cover, body, screen, screen_faces() + _style(SCREEN), POLICY),
-        _unkeyed(
-            _render(page, cover, body, paper, print_faces() + _style(PAPER) + _draft(page), "")
-        ),
+        _render(page, template, view | on_screen),
+        _unkeyed(_render(page, template, view | on_paper)),
         {each.name: each.drawing.svg for each in figures},
     )
 
@@ -65,26 +93,13 @@ def templates_folder() -> Path:
     raise EngineError("the report's templates are missing; install the package again")
 
 
-def _figures(cover: Front, body: tuple[Section, ...]) -> list[Figure]:
-    found = [figure for section in body for part in section.parts for figure in part.figures]
-    return [cover.figure, *found] if cover.figure else found
-
-
-def _render(
-    page: Page,
-    cover: Front,
-    body: tuple[Section, ...],
-    pictures: dict[str, Markup],
-    style: str,
-    policy: str,
-) -> str:
-    view: dict[str, Any] = {
-        "page": page, "case": page.value("case"), "boat": page.value("boat"), "front": cover,
-        "sections": {section.name: section for section in body}, "pictures": pictures,
-        "style": Markup(style), "policy": Markup(policy),
-        "reading": reading(page), "version": page.value("tool_version"),
+def _render(page: Page, template: str, view: dict[str, Any]) -> str:
+    every = view | {
+        "page": page, "case": page.value("case"), "boat": page.value("boat"),
+        "style": Markup(view["style"]), "policy": Markup(view["policy"]),
+        "version": page.value("tool_version"),
     }  # fmt: skip
-    return _environment().get_template("report.html").render(view)
+    return _environment().get_template(template).render(every)
 
 
 def _unkeyed(html: str) -> str:

@@ -34,6 +34,7 @@ from generator.report.results.energy_part import (
     losses_part,
     one_fault_part,
 )
+from generator.report.results.failures_part import failures_part, papers_part
 from generator.report.results.frame_part import (
     cautions_part,
     criteria_part,
@@ -61,7 +62,7 @@ from generator.report.results.option_part import (
 )
 from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
-from generator.report.results.suffix import plain
+from generator.report.results.suffix import PER_SI, plain
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
@@ -122,6 +123,7 @@ def build(
         "criteria": criteria_part(study),
         "cautions": cautions_part(study.cautions),
         "range_warnings": range_warnings_part(found),
+        **papers_part(study.papers, list(found[0].power.speed * PER_SI["kn"])),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
     tree["sources"] = _sources(tree)
@@ -188,6 +190,7 @@ def _option(
         "carbon": carbon_part(found),
         **placement_part(found),
         "verdict": verdict_part(item.verdict, found.place),
+        **failures_part(item.failures, found.place),
     }
 
 

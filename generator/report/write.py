@@ -4,17 +4,20 @@ from __future__ import annotations
 
 import os
 import shutil
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from generator.errors import EngineError
 from generator.report.csv_tables import csv_tables
+from generator.report.packs import TABLES, Pack
 from generator.report.pdf import make_pdf
-from generator.report.render import Pages, make_pages
+from generator.report.render import Pages, make_pack, make_pages
 from generator.report.results_file import to_json
 
 OURS = frozenset({"report.html", "report.pdf", "results.json", "tables", "figures"})
+OF_PACK = ("tables", "figures")  # beside the two files of a pack, which bear its name
 
 
 @dataclass(frozen=True)
@@ -31,27 +34,51 @@ def write_report(results: dict[str, Any], folder: Path) -> Written:
 
     Whatever fails on the way leaves an older report of the same name as it was.
     """
-    refuse_foreign(folder)
+    return _written(folder, OURS, lambda staging: _report(results, staging))
+
+
+def write_pack(results: dict[str, Any], pack: Pack, folder: Path) -> Written:
+    """The files of one pack, likewise; the results themselves stay away, they hold prices."""
+    ours = frozenset({f"{pack.name}.html", f"{pack.name}.pdf", *OF_PACK})
+    return _written(folder, ours, lambda staging: _pack(results, pack, staging))
+
+
+def _report(results: dict[str, Any], staging: Path) -> tuple[tuple[str, ...], str]:
+    pages = make_pages(results)
+    texts = {"report.html": pages.html_screen, "results.json": to_json(results)}
+    write_texts(texts, csv_tables(results), pages, staging)
+    return write_pdf(pages, staging / "report.pdf")
+
+
+def _pack(results: dict[str, Any], pack: Pack, staging: Path) -> tuple[tuple[str, ...], str]:
+    pages = make_pack(results, pack)
+    tables = {name: text for name, text in csv_tables(results).items() if name.startswith(TABLES)}
+    write_texts({f"{pack.name}.html": pages.html_screen}, tables, pages, staging)
+    return write_pdf(pages, staging / f"{pack.name}.pdf")
+
+
+def _written(
+    folder: Path, ours: frozenset[str], act: Callable[[Path], tuple[tuple[str, ...], str]]
+) -> Written:
+    refuse_foreign(folder, ours)
     folder.parent.mkdir(parents=True, exist_ok=True)
     staging = folder.parent / f".{folder.name}-{os.getpid()}"
     shutil.rmtree(staging, ignore_errors=True)  # left by a killed run that had the same number
     staging.mkdir()
     try:
-        pages = make_pages(results)
-        write_texts(results, pages, staging)
-        log, lacks = write_pdf(pages, staging / "report.pdf")
+        log, lacks = act(staging)
         swap_in(staging, folder)
     finally:
         shutil.rmtree(staging, ignore_errors=True)
     return Written(folder, log, lacks)
 
 
-def refuse_foreign(folder: Path) -> None:
+def refuse_foreign(folder: Path, ours: frozenset[str] = OURS) -> None:
     """Stop before replacing anything that no report of ours can be."""
     if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
         raise FileExistsError(f"{folder} is there and is not a folder")
     foreign = sorted(item.name for item in folder.iterdir()) if folder.exists() else []
-    foreign = [name for name in foreign if name not in OURS]
+    foreign = [name for name in foreign if name not in ours]
     if foreign:
         raise FileExistsError(
             f"{folder} holds what no report does: {', '.join(foreign[:3])}; "
@@ -59,14 +86,13 @@ def refuse_foreign(folder: Path) -> None:
         )
 
 
-def write_texts(results: dict[str, Any], pages: Pages, folder: Path) -> None:
-    """The page for the screen, the results, their tables and the figures."""
-    for part in ("tables", "figures"):
+def write_texts(texts: dict[str, str], tables: dict[str, str], pages: Pages, folder: Path) -> None:
+    """The texts by file name, the tables and the figures."""
+    for part in OF_PACK:
         (folder / part).mkdir()
     texts = {
-        "report.html": pages.html_screen,
-        "results.json": to_json(results),
-        **{f"tables/{name}.csv": text for name, text in csv_tables(results).items()},
+        **texts,
+        **{f"tables/{name}.csv": text for name, text in tables.items()},
         **{f"figures/{name}.svg": text for name, text in pages.charts.items()},
     }
     for name, text in texts.items():

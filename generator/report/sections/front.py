@@ -65,7 +65,7 @@ class Front:
 def front(page: Page) -> Front:
     """Verdicts, key figures, criteria strip, conditions and validity."""
     return Front(
-        _about(page),
+        about(page),
         tuple(_card(page, motor) for motor in page.motors),
         _wishes(page),
         _table(page),
@@ -74,15 +74,23 @@ def front(page: Page) -> Front:
         _strip_key(page),
         _conditions(page),
         _validity(page),
-        page.words("case.prepared_by") if page.value("case.prepared_by") else Markup("Signatory"),
+        signatory(page),
     )
 
 
-def _about(page: Page) -> tuple[Row, ...]:
+def signatory(page: Page) -> Markup:
+    """Who signs."""
+    return page.words("case.prepared_by") if page.value("case.prepared_by") else Markup("Signatory")
+
+
+def about(page: Page, evidence: bool = True) -> tuple[Row, ...]:
+    """For whom, by whom, when."""
     named = (("For", "case.client"), ("Prepared by", "case.prepared_by"), ("Date", "case.date"),
              ("Reference", "case.reference"), ("Evidence", "evidence.grade"))  # fmt: skip
     return tuple(
-        Row(Markup.escape(name), (page.words(key),)) for name, key in named if page.value(key)
+        Row(Markup.escape(name), (page.words(key),))
+        for name, key in named
+        if page.value(key) and (evidence or name != "Evidence")
     )
 
 

@@ -1,0 +1,238 @@
+"""What does each single fault do to an option, what is left after it, and what is done then?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from generator.analyses.findings import Findings
+from generator.analyses.one_fault import OneFault
+from generator.analyses.spread import scalar, spread
+from generator.arrays import Numbers
+
+WHOLE, PART, SAIL = "all", "part", "sail"
+MANY = 0.1  # of the draws; a cascade in more of them is counted on
+HOT_JOINT = 1e-3  # ohm, a lug that has worked loose: an illustration, to be scaled
+KNOT, HOUR, KILOWATT_HOUR = 1852.0 / 3600.0, 3600.0, 3.6e6
+
+
+@dataclass(frozen=True)
+class Failure:
+    """One fault; texts carry ``{results key|form}`` places, ``here`` reaches the numbers."""
+
+    id: str
+    fault: str
+    effect: str
+    kind: str  # WHOLE, PART of the drive, or SAIL
+    left: str
+    action: str
+    diesel: str  # what the same fault leaves of a diesel; empty: it has no such part
+    numbers: dict[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Spare:
+    """One thing to carry, and the fault that it mends."""
+
+    item: str
+    mends: str  # id of the fault
+
+
+SPARES = (
+    Spare("one fuse of each rating in the schedule, and its key or spanner", "string"),
+    Spare("a main contactor, and the resistor of its pre-charge", "bank"),
+    Spare("a controller with the settings file of this boat loaded", "controller"),
+    Spare("a throttle with its cable", "throttle"),
+    Spare("lugs of each size, heat-shrink, the torque wrench", "joint"),
+    Spare("a portable charger for the berth's socket", "charger"),
+)
+
+
+def failures(found: Findings) -> tuple[Failure, ...]:
+    """The single faults of a battery option, the gravest first; none of a diesel."""
+    if found.fault is None or found.bank is None:
+        return ()
+    every = (
+        _bank(found), _string(found, found.fault), _controller(found), _throttle(found),
+        _rope(found), _joint(found), _charger(found), _gauge(found), _house(found),
+    )  # fmt: skip
+    return tuple(item for item in every if item is not None)
+
+
+def _without_drive(found: Findings) -> tuple[str, dict[str, float]]:
+    """What moves her when the drive is gone."""
+    plan = found.case.planning
+    if plan.fallback == "second propulsor" and plan.fallback_speed is not None:
+        speed = scalar(spread(np.asarray(plan.fallback_speed)).low) / KNOT
+        return "sail, or {here.other_kn|speed} by the second propulsor", {"other_kn": speed}
+    return ("sail or a tow" if plan.fallback == "tow" else "sail"), {}
+
+
+def _bank(found: Findings) -> Failure:
+    left, numbers = _without_drive(found)
+    alive = "on its own battery" if found.case.house.separate_bank else "goes dark with it"
+    return Failure(
+        "bank",
+        "Main contactor opens, or the management system cuts off",
+        f"The whole bank is gone at once; the house ({{house.under_way_w|watts}}) {alive}",
+        SAIL,
+        left,
+        "Alarm before cut-off; reset once the cause is known; anchor ready to let go",
+        "",
+        numbers,
+    )
+
+
+def _string(found: Findings, fault: OneFault) -> Failure | None:
+    """One of several strings; a single one is the whole bank."""
+    if fault.strings < 2:
+        return None
+    key = f"options.{found.place}.one_fault"
+    cascade = float(np.mean(fault.cruise_trips)) > MANY
+    left = (
+        f"{{{key}.speed_kn|speed}} at most; {{{key}.endurance_h|hours}} at "
+        "{planning.manoeuvring_speed_kn|speed}"
+    )
+    if cascade:
+        left = "sail: at cruise the strings left trip one after the other"
+    elif float(np.mean(fault.peak_trips)) > MANY:
+        left += ", throttle back at the alarm"
+    return Failure(
+        "string",
+        "One string trips or its fuse blows",
+        f"One of {{{key}.strings|count}} strings is gone, the others carry its current",
+        SAIL if cascade else PART,
+        left,
+        "Throttle back, isolate that string, go in; no new fuse before the cause is known",
+        "",
+    )
+
+
+def _controller(found: Findings) -> Failure:
+    left, numbers = _without_drive(found)
+    return Failure(
+        "controller",
+        "Controller or motor stops",
+        "No drive; battery and house ({house.under_way_w|watts}) stay alive",
+        SAIL,
+        left,
+        "Sail to berth or anchor; change the controller at rest, main isolator open",
+        "sail",
+        numbers,
+    )
+
+
+def _throttle(found: Findings) -> Failure:
+    left, numbers = _without_drive(found)
+    top = scalar(spread(found.power.top.peak).middle)
+    return Failure(
+        "throttle",
+        "Throttle or its wire fails",
+        "Thrust unasked, at worst as much as the motor has",
+        SAIL,
+        f"{left}; until stopped up to {{options.{found.place}.top_speed.peak_kn|speed}}, "
+        "{here.second_m|height} a second",
+        "Emergency stop at the helm: no torque within a second; broken wire must mean no thrust",
+        "gear lever, then stop lever",
+        numbers | {"second_m": top},
+    )
+
+
+def _rope(found: Findings) -> Failure:
+    left, numbers = _without_drive(found)
+    return Failure(
+        "rope",
+        "Rope in the propeller, or the shaft lets go",
+        "No thrust; a stalled motor holds full torque on the rope",
+        SAIL,
+        left,
+        "Main isolator open and locked before a hand goes near the shaft",
+        "sail",
+        numbers,
+    )
+
+
+def _joint(found: Findings) -> Failure | None:
+    if found.bank is None:
+        return None
+    cruise, peak = (
+        _watts(current) for current in (found.bank.cruise_current, found.bank.peak_current)
+    )
+    if not np.isfinite(peak):
+        return None
+    return Failure(
+        "joint",
+        "A lug works loose or corrodes",
+        "It heats with the square of the current, and opens in the end",
+        WHOLE,
+        "all until then; each {here.joint_mohm|resistance} more makes {here.cruise_w|watts} at "
+        "cruise, {here.peak_w|watts} at peak",
+        "Torque marks; feel or film the lugs after an hour, each spring and after hard use",
+        "",
+        {"joint_mohm": 1e3 * HOT_JOINT, "cruise_w": cruise, "peak_w": peak},
+    )
+
+
+def _watts(current: Numbers) -> float:
+    """Heat in the joint at the middle of a current."""
+    middle = scalar(spread(np.nan_to_num(np.asarray(current), nan=np.inf)).middle)
+    return HOT_JOINT * middle * middle
+
+
+def _charger(found: Findings) -> Failure | None:
+    place = next(
+        (at for at, item in enumerate(found.ranges) if item.sea == "calm" and item.age == "aged"),
+        None,
+    )
+    if place is None:
+        return None
+    bar = f"options.{found.place}.range_at_cruise.{place}"
+    return Failure(
+        "charger",
+        "Charger or shore supply fails",
+        "Nothing comes in; what is in the bank is all there is until {berth.name|given}",
+        WHOLE,
+        f"from full, aged: {{{bar}.range_nm|distance}} to reserve",
+        "Look at the charge before leaving, not after; a second charger or another berth",
+        "",
+    )
+
+
+def _gauge(found: Findings) -> Failure | None:
+    bank = found.option.bank
+    if bank is None or found.bank is None:
+        return None
+    error = float(np.asarray(bank.gauge_error).flat[0])
+    lost = error * scalar(spread(np.asarray(found.bank.nominal)).middle)
+    drain = scalar(spread(np.nan_to_num(found.key.cruise_drain)).middle)
+    numbers = {"gauge_kwh": lost / KILOWATT_HOUR}
+    left = "all, {here.gauge_kwh|energy} less than shown"
+    if drain > 0.0:
+        cruise = float(np.asarray(found.case.planning.cruise_speed).flat[0])
+        numbers["gauge_nm"] = lost / drain * cruise / 1852.0
+        left = "all, {here.gauge_nm|distance} less than shown"
+    return Failure(
+        "gauge",
+        "Charge gauge reads high",
+        f"{{options.{found.place}.bank.gauge_error_pct|percent}} of the bank is not there",
+        WHOLE,
+        left,
+        "Charge to full and let the gauge find its end at least once a month",
+        "gauge of the tank, likewise",
+        numbers,
+    )
+
+
+def _house(found: Findings) -> Failure:
+    own = found.case.house.separate_bank
+    lit = "the house runs on from its own battery" if own else "radio and lights go dark"
+    return Failure(
+        "house",
+        "Converter to the house fails",
+        f"{{house.under_way_w|watts}} are no longer fed; {lit}",
+        WHOLE,
+        "all of the drive, if its controls are not fed from the house",
+        "Handheld radio and torch charged; controls of the drive on the drive's own supply",
+        "alternator fails: house battery drains",
+    )

@@ -1,0 +1,166 @@
+"""Which legs has the installation of an option, read from its schedules?"""
+
+from __future__ import annotations
+
+from generator.report.figures.strokes import Written
+from generator.report.figures.wiring import Control, Leg, Piece, Wiring
+from generator.report.page import Page
+
+CONVERTERS = {"motor": "inverter", "charger": "charger", "converter": "converter",
+              "inverter": "inverter"}  # fmt: skip
+ORDER = ("motor", "inverter", "converter", "panel", "charger")  # from top to bottom
+HOUSE_BATTERY = "house battery"  # as the list of circuits names it
+SEVERAL = {2: "two a pole", 3: "three a pole", 4: "four a pole"}
+SHORE = (
+    ("residual", "RCD", None), ("breaker", "breaker", ("berth.breaker_a", "current")),
+    ("galvanic", "galvanic isolator", None), ("socket", "shore inlet", ("berth.voltage_v",
+                                                                        "voltage")),
+)  # fmt: skip
+BONDING = (Written("one bonding point,"), Written("installer to confirm"))
+
+
+def wiring_of(page: Page, motor: str) -> Wiring:
+    """The wiring of one battery option."""
+    own = f"{motor}.installation"
+    circuits = page.keys(f"{own}.circuits")
+    kinds = {kind: [key for key in circuits if page.value(key)["kind"] == kind]
+             for kind in ("string", *ORDER)}  # fmt: skip
+    converter = next((page.value(key)["id"] for key in kinds["converter"]), "")
+    return Wiring(
+        tuple(_string(page, motor, key) for key in kinds["string"]),
+        tuple(_branch(page, motor, key, kind, converter) for kind in ORDER for key in kinds[kind]),
+        _shore(page) if kinds["charger"] and page.value("berth.shore_power") else (),
+        BONDING,
+    )
+
+
+def number(page: Page, key: str, form: str) -> Written:
+    """A number of the results as it is written into a drawing."""
+    return Written(page.plain(key, form), key, form)
+
+
+def _string(page: Page, motor: str, key: str) -> Leg:
+    said = (
+        number(page, f"{motor}.installation.voltages.nominal_v", "voltage"),
+        Written(str(page.value(f"{motor}.bank.chemistry"))),
+    )
+    battery = Piece("battery", "battery", str(page.value(key)["source"]), said)
+    own = (battery, _fuse(page, motor, key), *_switches(page, motor, key), _cable(page, key))
+    return Leg(page.value(key)["id"], page.value(key)["device"], own)
+
+
+def _branch(page: Page, motor: str, key: str, kind: str, converter: str) -> Leg:
+    row = page.value(key)
+    pieces = (_fuse(page, motor, key), *_switches(page, motor, key), _cable(page, key),
+              *_ends(page, motor, key, kind))  # fmt: skip
+    behind = converter if kind == "panel" else ""
+    control = _control(page, motor, key)
+    return Leg(row["id"], row["device"], pieces, control, behind, row["source"])
+
+
+def _fuse(page: Page, motor: str, key: str) -> Piece:
+    name = page.value(key)["device"]
+    found = page.find(f"{motor}.installation.devices", id=name)
+    kind = page.value(f"{found}.class")
+    said = Written(kind.split(",")[0] if kind else "no class holds")  # the schedule has the rest
+    return Piece("fuse", "fuse", name, (number(page, f"{found}.rating_a", "current"), said))
+
+
+def _cable(page: Page, key: str) -> Piece:
+    several = SEVERAL.get(page.value(f"{key}.conductors") or 1)
+    said = (number(page, f"{key}.area_mm2", "section"),)
+    return Piece("cable", "cable", page.value(key)["id"],
+                 (*said, Written(several)) if several else said)  # fmt: skip
+
+
+def _of_circuit(page: Page, motor: str, key: str, *kinds: str) -> list[str]:
+    circuit = page.value(key)["id"]
+    return [
+        each for each in page.keys(f"{motor}.installation.switches")
+        if page.value(each)["circuit"] == circuit and page.value(each)["kind"] in kinds
+    ]  # fmt: skip
+
+
+def _switches(page: Page, motor: str, key: str) -> tuple[Piece, ...]:
+    """Isolator and contactor of a circuit."""
+    found = _of_circuit(page, motor, key, "isolator", "contactor")
+    return tuple(
+        Piece(page.value(each)["kind"], page.value(each)["kind"], page.value(each)["id"],
+              (number(page, f"{each}.current_a", "current"),))
+        for each in found
+    )  # fmt: skip
+
+
+def _control(page: Page, motor: str, key: str) -> Control | None:
+    """What opens the contactor by hand, and what fills the controller before it closes."""
+    if not _of_circuit(page, motor, key, "contactor"):
+        return None
+    filling = f"{motor}.installation.precharge"
+    stops = _of_circuit(page, motor, key, "emergency stop", "remote disconnect")
+    return Control(
+        Piece("", "resistor", "pre-charge", (number(page, f"{filling}.resistance_ohm", "ohms"),)),
+        tuple(Piece("", "stop", page.value(each)["id"], (Written(page.value(each)["kind"]),))
+              for each in stops),
+    )  # fmt: skip
+
+
+def _ends(page: Page, motor: str, key: str, kind: str) -> tuple[Piece, ...]:
+    """What stands between the cable and the far end of a leg."""
+    if kind == "panel":
+        return (Piece("end", "sink", "", (Written(page.value(key)["target"]),)),)
+    starts = _of_circuit(page, motor, key, "neutral start")
+    name = page.value(key)["target"]
+    said = (Written(name), *(Written(f"{page.value(s)['id']} neutral start") for s in starts))
+    converter = Piece("converter", CONVERTERS[kind], "", said)
+    if kind == "motor":
+        power = number(page, f"{motor}.particulars.motor.continuous_power_kw", "power")
+        return (converter, Piece("end", "motor", "", (Written("motor"), power)))
+    if kind == "converter":
+        return (converter, *_house_battery(page, motor))
+    if kind == "inverter":
+        return (converter, Piece("end", "load", "", (Written("AC sockets"),)))
+    return (converter,)
+
+
+def _house_battery(page: Page, motor: str) -> tuple[Piece, ...]:
+    """The battery that the house panel starts from, where there is one."""
+    panel = page.find(f"{motor}.installation.circuits", kind="panel")
+    if panel is None or page.value(panel)["source"] != HOUSE_BATTERY:
+        return ()
+    house = number(page, f"{motor}.installation.voltages.house_v", "voltage")
+    return (Piece("end", "battery", "", (Written(HOUSE_BATTERY), house)),)
+
+
+def _shore(page: Page) -> tuple[Piece, ...]:
+    """From the charger back to the quay; none of it is in the schedules."""
+    return tuple(
+        Piece("shore", symbol, "", (Written(name), *((number(page, *key),) if key else ())))
+        for symbol, name, key in SHORE
+    )
+
+
+def described(wiring: Wiring) -> str:
+    """The diagram in words, for those who cannot see it: every leg with all that is on it."""
+    legs = [f"{_chain(leg.pieces)} to the main busbar" for leg in wiring.strings]
+    for leg in wiring.branches:
+        legs.append(f"from the {leg.start} through {_chain(leg.pieces)}{_held(leg.control)}")
+    if wiring.shore:
+        legs.append(f"the charger is fed through {_chain(wiring.shore)}")
+    return "; ".join(legs) + "."
+
+
+def _chain(pieces: tuple[Piece, ...]) -> str:
+    return ", ".join(_named(piece) for piece in pieces)
+
+
+def _named(piece: Piece) -> str:
+    kind = piece.symbol if piece.column in ("fuse", "isolator", "contactor", "cable") else ""
+    return " ".join(part for part in (kind, piece.tag, *(each.text for each in piece.said)) if part)
+
+
+def _held(control: Control | None) -> str:
+    if control is None:
+        return ""
+    by = " and ".join(_named(piece) for piece in control.stops)
+    filled = f", bridged by {_named(control.precharge)}" if control.precharge else ""
+    return f" (contactor opened by {by}{filled})"

@@ -1,0 +1,119 @@
+"""What single faults leave: each kind of left, from the findings of a real case."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import lru_cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from generator.analyses.failures import HOT_JOINT, PART, SAIL, SPARES, WHOLE, Failure, failures
+from generator.analyses.findings import Findings
+from generator.analyses.spread import scalar, spread
+from generator.case.open import read_case
+from generator.draws import make_draws
+from generator.study import run
+
+CASES = Path(__file__).parents[3] / "cases"
+
+
+@lru_cache(maxsize=1)
+def found() -> Findings:
+    """The first motor of the case that has two strings."""
+    case = read_case(CASES / "every_key.yaml")
+    study = run(case, make_draws(case, 20))
+    return next(item.findings for item in study.options if item.findings.fault)
+
+
+def told(findings: Findings) -> dict[str, Failure]:
+    return {item.id: item for item in failures(findings)}
+
+
+def changed(strings: int = 2, cruise: bool = False, peak: bool = False) -> Findings:
+    base = found()
+    assert base.fault is not None
+    fault = replace(
+        base.fault, strings=strings, cruise_trips=np.array([cruise]), peak_trips=np.array([peak])
+    )
+    return replace(base, fault=fault)
+
+
+def with_plan(fallback: str | None, speed: float | None) -> Findings:
+    base = found()
+    plan = replace(base.case.planning, fallback=fallback, fallback_speed=speed)
+    return replace(base, case=replace(base.case, planning=plan))
+
+
+def test_failures_a_diesel_has_none_here() -> None:
+    assert failures(replace(found(), fault=None)) == ()
+
+
+def test_string_of_several_leaves_a_part_of_the_drive() -> None:
+    item = told(changed())["string"]
+    assert item.kind == PART
+    assert "one_fault.speed_kn" in item.left
+    assert "throttle back" not in item.left
+    assert "throttle back" in told(changed(peak=True))["string"].left
+
+
+def test_string_that_takes_the_others_with_it_leaves_the_sails() -> None:
+    item = told(changed(cruise=True))["string"]
+    assert item.kind == SAIL
+    assert item.left.startswith("sail")
+
+
+def test_string_alone_is_the_whole_bank() -> None:
+    assert "string" not in told(changed(strings=1))
+
+
+@pytest.mark.parametrize(
+    ("fallback", "speed", "left", "numbers"),
+    [
+        ("none", None, "sail", {}),
+        (None, None, "sail", {}),
+        ("tow", None, "sail or a tow", {}),
+        ("second propulsor", 1.5433333, "sail, or {here.other_kn|speed} by the second propulsor",
+         {"other_kn": 3.0}),
+    ],
+)  # fmt: skip
+def test_loss_of_the_drive_leaves_what_the_skipper_has(
+    fallback: str | None, speed: float | None, left: str, numbers: dict[str, float]
+) -> None:
+    every = told(with_plan(fallback, speed))
+    for name in ("bank", "controller", "throttle", "rope"):
+        assert every[name].kind == SAIL
+        assert every[name].left.partition(";")[0] == left
+        assert (
+            numbers.items() <= {k: pytest.approx(v) for k, v in every[name].numbers.items()}.items()
+        )
+
+
+def test_joint_heats_with_the_square_of_the_current() -> None:
+    base = found()
+    assert base.bank is not None
+    item = told(base)["joint"]
+    cruise = scalar(spread(np.nan_to_num(base.bank.cruise_current)).middle)
+    assert item.kind == WHOLE
+    assert item.numbers["cruise_w"] == pytest.approx(HOT_JOINT * cruise**2, rel=1e-6)
+    assert item.numbers["peak_w"] > item.numbers["cruise_w"]
+
+
+def test_gauge_that_reads_high_costs_its_error_of_the_bank() -> None:
+    """5 % of 20.48 kWh is 1.024 kWh."""
+    item = told(found())["gauge"]
+    assert item.numbers["gauge_kwh"] == pytest.approx(1.024, rel=1e-3)
+    assert 0.5 < item.numbers["gauge_nm"] < 5.0
+
+
+def test_house_goes_dark_only_without_a_battery_of_its_own() -> None:
+    base = found()
+    house = replace(base.case.house, separate_bank=False)
+    dark = told(replace(base, case=replace(base.case, house=house)))
+    assert "dark" in dark["bank"].effect
+    assert "own battery" in told(base)["bank"].effect
+
+
+def test_spares_mend_faults_that_are_told() -> None:
+    assert {spare.mends for spare in SPARES} <= set(told(changed()))
