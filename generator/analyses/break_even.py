@@ -35,6 +35,8 @@ class Turn:
     most_hours: float  # the most that was tried
     bank_price: float | None  # at the best estimate of the bank's life
     least_price: float
+    price_today: float | None  # of the bank, as its ledger has it
+    life_today: float | None  # years, at the best estimate
 
 
 @dataclass(frozen=True)
@@ -89,10 +91,7 @@ def hours_and_fuel(case: Case, hours: float, own: Cost, other: Cost) -> Grid:
 
 def price_and_life(option: Option, own: Cost, other: Cost) -> Grid | None:
     """Saving by price of the bank and its life; nothing where the ledger names no bank."""
-    price = sum(
-        scalar(row.amount) for row in option.costs
-        if row.part == "battery" and row.when == "first"
-    )  # fmt: skip
+    price = _price(option)
     if price <= 0.0:
         return None
     saved = np.broadcast_to(_saved(own, other), (len(LIVES) * len(BANK_SHARES),))
@@ -101,6 +100,12 @@ def price_and_life(option: Option, own: Cost, other: Cost) -> Grid | None:
         np.asarray(LIVES),
         saved.reshape(len(LIVES), len(BANK_SHARES)),
     )
+
+
+def _price(option: Option) -> float:
+    """What the ledger asks for the bank, added up."""
+    asked = (row for row in option.costs if row.part == "battery" and row.when == "first")
+    return float(sum(scalar(row.amount) for row in asked))
 
 
 def turning(case: Case, option: Option, hours: Grid | None, price: Grid | None) -> Turn:
@@ -112,7 +117,15 @@ def turning(case: Case, option: Option, hours: Grid | None, price: Grid | None) 
     if price is not None and option.bank is not None:
         life = int(np.argmin(np.abs(price.down - scalar(option.bank.lasts))))
         at_price, least = _zero(price.across, price.saving[life]), float(price.across[0])
-    return Turn(at_hours, most or 0.0, at_price, least or 0.0)
+    bank = option.bank
+    return Turn(
+        at_hours,
+        most or 0.0,
+        at_price,
+        least or 0.0,
+        None if price is None else _price(option),
+        None if bank is None else scalar(bank.lasts),
+    )
 
 
 def _zero(along: Array, saving: Array) -> float | None:

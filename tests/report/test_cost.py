@@ -121,13 +121,12 @@ def test_maps_meet_the_best_estimate_where_she_is(results: dict[str, Any]) -> No
     page = Page(results)
     for motor in page.motors:
         rows = page.value(f"{motor}.cost.maps.price_and_life")
-        life = page.value(f"{motor}.cost.bank_life_years")
-        price = {"a": 13200.0, "b": 13800.0}[page.value(motor)["id"]]  # as the case says
-        near = sorted(rows, key=lambda row: abs(row["bank_money"] - price))[:15]
-        saved = [row["saving_money"] for row in near if abs(row["life_years"] - life) <= 2.0]
-        best = page.value(f"{motor}.cost.swing_middle_money")
-        assert len(saved) >= 3
-        assert min(saved) <= best <= max(saved)
+        turn = page.value(f"{motor}.cost.turn")
+        price, life = turn["today_bank_money"], turn["today_life_years"]
+        near = [row for row in rows if row["bank_money"] == pytest.approx(price)]
+        ends = [row["saving_money"] for row in near if abs(row["life_years"] - life) < 1.0]
+        assert len(ends) == 2
+        assert min(ends) <= page.value(f"{motor}.cost.swing_middle_money") <= max(ends)
 
 
 def test_carbon_says_years_or_never(results: dict[str, Any]) -> None:

@@ -55,11 +55,8 @@ def _pair(page: Page, figure: Figure, motor: str, box: tuple[float, float, float
     if not page.value(f"{maps}.price_and_life"):
         return
     second = placed(figure, left + half + 0.036, bottom, left + width - 0.008, top)
-    price = sum(
-        row["amount_money"] for row in page.value(f"{motor}.cost.items")
-        if row["part"] == "battery" and row["when"] == "first"
-    )  # fmt: skip
-    life = page.value(f"{motor}.cost.bank_life_years")
+    today = f"{motor}.cost.turn.today"
+    price, life = page.value(f"{today}_bank_money"), page.value(f"{today}_life_years")
     _map(page, second, f"{maps}.price_and_life", ("bank_money", "life_years"), (price, life))
     second.set_xlabel(f"price of the bank, {currency}")
     second.xaxis.set_major_locator(_few(3))

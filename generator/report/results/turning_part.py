@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.analyses.break_even import Grid
+from generator.analyses.break_even import Grid, Turn
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar
 from generator.report.results.suffix import PER_SI, put
@@ -12,6 +12,7 @@ from generator.report.results.tornado_part import swing_row
 from generator.sensitivity import Tornado
 
 Row = dict[str, Any]
+NOWHERE = "the saving keeps its sign on the whole map"
 
 
 def turning_part(found: Findings, moved: Tornado | None) -> Row:
@@ -30,17 +31,28 @@ def _maps(found: Findings) -> Row:
     assert turning is not None
     hours, price = turning.hours_and_fuel, turning.price_and_life
     return {
-        "turn": {
-            "hours_h": put(turning.turn.hours, "h"),
-            "most_hours_h": put(turning.turn.most_hours, "h"),
-            "bank_money": turning.turn.bank_price,
-            "least_bank_money": turning.turn.least_price,
-        },
+        "turn": _turn(turning.turn),
         "maps": {
             "hours_and_fuel": _map(hours, ("fuel_money_per_l", 1e-3), ("hours_h", PER_SI["h"])),
             "price_and_life": _map(price, ("bank_money", 1.0), ("life_years", 1.0)),
         },
     }
+
+
+def _turn(turn: Turn) -> Row:
+    """Where the answer turns, how far it was looked for, and where she is."""
+    row: Row = {
+        "hours_h": put(turn.hours, "h"),
+        "most_hours_h": put(turn.most_hours, "h"),
+        "bank_money": turn.bank_price,
+        "least_bank_money": turn.least_price,
+        "today_bank_money": turn.price_today,
+        "today_life_years": turn.life_today,
+    }
+    row |= {f"{key}_why": NOWHERE for key in ("hours_h", "bank_money") if row[key] is None}
+    if turn.price_today is None:
+        row["today_bank_money_why"] = "the ledger names no price of a bank"
+    return row
 
 
 def _map(grid: Grid | None, across: tuple[str, float], down: tuple[str, float]) -> list[Row]:

@@ -169,7 +169,7 @@ def cheaper(share: float) -> Case:
 
 @pytest.mark.parametrize(
     ("share", "words"),
-    [(1.0, "will not pay back"), (0.66, "pays back"), (0.4, "costs no more to fit")],
+    [(1.0, "will not pay back"), (0.6, "pays back"), (0.4, "costs no more to fit")],
 )
 def test_payback_is_told_and_never_decides(share: float, words: str) -> None:
     row = told(cheaper(share), 25)
