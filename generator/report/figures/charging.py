@@ -15,7 +15,7 @@ KINDS = (("typical", 1.7), ("worst", 0.9))
 LONGEST = 26.0  # h shown; longer is more than a day and a night
 
 
-def charging(page: Page, name: str = "charging", height: float = 2.2) -> Drawing:
+def charging(page: Page, name: str = "charging", height: float = 1.9) -> Drawing:
     """Thick from a usual day, thin from a bank drawn to its reserve; dotted: this berth."""
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 

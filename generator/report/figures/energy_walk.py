@@ -17,7 +17,7 @@ MOST_PANELS = 2
 OF_THE_BANK = ("below the floor", "age at the horizon", "cold", "reserve")
 
 
-def energy_walk(page: Page, name: str = "energy-walk", height: float = 2.75) -> Drawing:
+def energy_walk(page: Page, name: str = "energy-walk", height: float = 2.35) -> Drawing:
     """Bars walk from the bank on the label down to what is left; a panel for each motor."""
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 

@@ -17,7 +17,7 @@ MOST_NAMED = 4
 MOST_PANELS = 2
 
 
-def legs_range(page: Page, name: str = "legs-range", height: float = 2.7) -> Drawing:
+def legs_range(page: Page, name: str = "legs-range", height: float = 2.3) -> Drawing:
     """A panel for each of the first two motors; filled dots fit, crosses do not."""
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 
-def smallest_bank(page: Page, name: str = "smallest-bank", height: float = 2.3) -> Drawing:
+def smallest_bank(page: Page, name: str = "smallest-bank", height: float = 2.0) -> Drawing:
     """A curve for each motor; the option's own bank as a mark: above its curve the legs go."""
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 
