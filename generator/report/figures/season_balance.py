@@ -17,7 +17,7 @@ NAMES = "plain: house; hatched: motor; line: sun, with its dim and its bright qu
 
 def season_balance(page: Page, motor: str, name: str = "season-balance") -> Drawing:
     """Bars of house and motor by month, the sun as a line with its dim and bright quarter."""
-    height = 2.3
+    height = 2.0
     return drawn(name, height, lambda figure: _draw(page, motor, figure, height))
 
 

@@ -17,7 +17,7 @@ DAY = 24
 
 def weekend(page: Page, name: str = "weekend") -> Drawing:
     """Charge of every motor's bank by the hour, its reserve line, and the outing shaded."""
-    height = 2.4
+    height = 2.0
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 
 
