@@ -69,18 +69,18 @@ def path_words(page: Page, key: str) -> Markup:
 def _assumptions(page: Page) -> Part:
     rows = tuple(
         Row(
-            path_words(page, f"{key}.path") + _when(page, key),
+            path_words(page, f"{key}.path") + _when(page, key)
+            + Markup('<span class="note">') + page.words(f"{key}.meaning") + Markup("</span>"),
             (
                 page.words(f"{key}.shown"),
                 _range(page, key),
-                page.words(f"{key}.meaning"),
                 page.words(f"{key}.mark") + Markup(", ") + page.words(f"{key}.source"),
             ),
         )
         for key in page.keys("assumptions")
-    )
-    columns = (words("Default", 26), numbers("Value", 10), numbers("Range", 14),
-               words("Meaning", 30), words("Mark, source", 20))  # fmt: skip
+    )  # fmt: skip
+    columns = (words("Default and meaning", 56), numbers("Value", 11), numbers("Range", 16),
+               words("Mark, source", 17))  # fmt: skip
     text = page.text(
         "{input_count.defaults|count} values were not given and took these defaults; each can be "
         "set in the case. Marks: published, common practice, or from memory."

@@ -22,8 +22,8 @@ def section(page: Page) -> Section:
         "Rows that decide can change the word, rows that condition add a condition to the front "
         "page, rows that tell are printed only."
     )
-    parts = tuple(_motor(page, motor) for motor in page.motors)
-    return Section("criteria", "Criteria and verdict", (*parts, _open(page)), lead)
+    parts = (_all(page), *(_motor(page, motor) for motor in page.motors), _open(page))
+    return Section("criteria", "Criteria and verdict", parts, lead)
 
 
 def chip(result: str) -> Markup:
@@ -38,49 +38,74 @@ def is_open(page: Page, number: int) -> bool:
     return all(key is None or page.value(key)["result"] == "not assessed" for key in found)
 
 
+def _all(page: Page) -> Part:
+    """Every assessed criterion in one row for all motors: where it stands, and its result."""
+    each = max(58 // max(len(page.motors), 1), 12)
+    columns = [words("Criterion", 20), words("Limits", 80 - each * max(len(page.motors), 1))]
+    for motor in page.motors:
+        columns.append(numbers(page.words(f"{motor}.name"), each * 3 // 5))
+        columns.append(words("Result", each * 2 // 5))
+    rows = tuple(
+        _row(page, page.value(key)["id"])
+        for key in page.keys("criteria")
+        if not is_open(page, page.value(key)["id"])
+    )
+    caption = page.text(
+        "Where {boat.name|given} stands: pessimistic value, middle of the draws in grey; why each "
+        "row passes is in verdict_criteria.csv"
+    )
+    table = Table("criteria-all", caption, tuple(columns), rows, (), "long")
+    return Part("criteria-table", "All criteria", (), (), (table,) if page.motors else ())
+
+
+def _row(page: Page, number: int) -> Row:
+    found = [page.find(f"{motor}.verdict.criteria", id=number) for motor in page.motors]
+    key = next(each for each in found if each is not None)
+    role = Markup(' <span class="spread">{}</span>').format(page.value(key)["role"] + "s")
+    head = page.show(f"{key}.id", "count") + Markup(" ") + page.words(f"{key}.name") + role
+    cells = [page.sentence(f"{key}.limit")]
+    for each in found:
+        if each is None:
+            cells += [Markup(""), chip("not assessed")]
+        else:
+            cells += [_values(page, each, number), chip(page.value(each)["result"])]
+    return Row(head, tuple(cells))
+
+
 def _motor(page: Page, motor: str) -> Part:
+    """Why the rows that are no plain go stand where they do, and what would change them."""
     keys = [
         key for key in page.keys(f"{motor}.verdict.criteria")
-        if page.value(key)["result"] != "not assessed"
+        if page.value(key)["result"] not in ("go", "not assessed", "not applicable")
     ]  # fmt: skip
     columns = (
-        words("Criterion", 15), numbers("Middle", 7), numbers("Pessi\u00admistic", 8),
-        words("Limits", 20), words("Result", 12), words("Why", 21),
-        words("What would change it", 17),
+        words("Criterion", 20), words("Result", 13), words("Why", 37),
+        words("What would change it", 30),
     )  # fmt: skip
-    table = Table(
-        f"criteria-{page.value(motor)['id']}",
-        page.text(f"Criteria for {{{motor}.name|given}}"),
-        columns,
-        tuple(_row(page, key) for key in keys),
-        (),
-        "long",
-    )
+    rows = tuple(
+        Row(
+            page.show(f"{key}.id", "count") + Markup(" ") + page.words(f"{key}.name"),
+            (chip(page.value(key)["result"]), page.sentence(f"{key}.why"),
+             page.sentence(f"{key}.flip")),
+        )
+        for key in keys
+    )  # fmt: skip
+    name = page.value(motor)["id"]
+    caption = page.text(f"What {{{motor}.name|given}} does not simply pass")
+    table = Table(f"criteria-{name}", caption, columns, rows, (), "long")
     text = page.text(f"Verdict: {{{motor}.verdict.word|given}}. ") + page.sentence(
         f"{motor}.verdict.sentence"
     )
-    return Part(
-        f"verdict-{page.value(motor)['id']}", page.words(f"{motor}.name"),
-        (text,), (), (table,),
-    )  # fmt: skip
+    tables = (table,) if rows else ()
+    return Part(f"verdict-{name}", page.words(f"{motor}.name"), (text,), (), tables)
 
 
-def _row(page: Page, key: str) -> Row:
-    row = page.value(key)
-    role = Markup('<br><span class="spread">{}</span>').format(row["role"] + "s")
-    head = page.show(f"{key}.id", "count") + Markup(" ") + page.words(f"{key}.name") + role
-    cells = (
-        *_values(page, key, row["id"]), page.sentence(f"{key}.limit"), chip(row["result"]),
-        page.sentence(f"{key}.why"), page.sentence(f"{key}.flip"),
-    )  # fmt: skip
-    return Row(head, cells)
-
-
-def _values(page: Page, key: str, number: int) -> tuple[Markup, Markup]:
-    """The middle and the pessimistic value; a grade of evidence is a word."""
+def _values(page: Page, key: str, number: int) -> Markup:
+    """The pessimistic value with the middle beside it; a grade of evidence is a word."""
     if number == EVIDENCE:
-        return page.words("evidence.grade"), Markup("")
-    return page.show(f"{key}.value", "ratio"), page.show(f"{key}.pessimistic", "ratio")
+        return page.words("evidence.grade")
+    middle = Markup(' <span class="spread">{}</span>').format(page.show(f"{key}.value", "ratio"))
+    return page.show(f"{key}.pessimistic", "ratio") + middle
 
 
 def _open(page: Page) -> Part:
