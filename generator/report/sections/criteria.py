@@ -40,7 +40,7 @@ def is_open(page: Page, number: int) -> bool:
 
 def _all(page: Page) -> Part:
     """Every assessed criterion in one row for all motors: where it stands, and its result."""
-    each = max(58 // max(len(page.motors), 1), 12)
+    each = min(max(46 // max(len(page.motors), 1), 12), 24)
     columns = [words("Criterion", 20), words("Limits", 80 - each * max(len(page.motors), 1))]
     for motor in page.motors:
         columns.append(numbers(page.words(f"{motor}.name"), each * 3 // 5))

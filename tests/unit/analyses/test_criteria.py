@@ -87,7 +87,9 @@ def test_one_failed_deciding_row_makes_the_word_dont() -> None:
 
 
 def test_rows_that_are_not_assessed_do_not_cap_the_word() -> None:
-    found = studied(sloop()).verdict
+    kept = tuple(item for item in sloop().assumptions if item.path != "boat.worth")
+    unvalued = replace(sloop(), boat=replace(sloop().boat, worth=None), assumptions=kept)
+    found = studied(unvalued).verdict
     assert found.word == "Go", [
         (row.criterion.name, row.result) for row in found.judgements if row.result not in (GO,)
     ]
@@ -165,6 +167,22 @@ def cheaper(share: float) -> Case:
     kept = tuple(item for item in sloop().assumptions if not item.path.startswith(gone))
     options = (*sloop().options[:ELECTRIC], replace(option, costs=costs))
     return replace(sloop(), options=options, assumptions=kept)
+
+
+@pytest.mark.parametrize(
+    ("exposure", "words"), [("sheltered", "at least the rule"), ("coastal", "at least the rule")]
+)
+def test_power_per_tonne_is_told(exposure: str, words: str) -> None:
+    case = replace(sloop(), waters=replace(sloop().waters, exposure=exposure))
+    row = judgement(case, 8)
+    assert row.result == TOLD
+    assert words in row.why
+    assert row.value == pytest.approx(13.0 * 0.97 / 4.3, rel=0.03)  # kW over t, by hand
+
+
+def test_a_small_motor_is_told_to_be_below_the_rule() -> None:
+    row = judgement(changed("motor", continuous_power=2.2e3), 8)
+    assert "below the rule" in row.why  # 0.5 kW a tonne in sheltered waters
 
 
 @pytest.mark.parametrize(
