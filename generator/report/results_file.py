@@ -239,6 +239,8 @@ METHOD_SOURCES = (
     "iec60034",
     "peukert",
     "cfr_144_315",
+    "gitman2003",
+    "owid_energy",
 )
 
 

@@ -51,8 +51,8 @@ def _table(page: Page, motor: str) -> Table:
         words("Chemistry", 13), numbers("Nominal", 10, energy), numbers("for the legs", 10, energy),
         numbers("for cruise", 10, energy), numbers("for peak", 10, energy),
         numbers("Mass", 10, page.unit("mass")), numbers("Volume", 10, page.unit("fuel")),
-        numbers("Price", 10, page.unit("money")), numbers("Life", 7, "years"),
-        words("Set by", 10),
+        *([numbers("Price", 10, page.unit("money"))] if _priced(page) else []),
+        numbers("Life", 7, "years"), words("Set by", 10),
     )  # fmt: skip
     rows = tuple(_row(page, key) for key in page.keys(f"{motor}.chemistries.banks"))
     caption = page.text(
@@ -63,6 +63,12 @@ def _table(page: Page, motor: str) -> Table:
     return Table(name, caption, columns, rows)
 
 
+def _priced(page: Page) -> bool:
+    """A copy without prices has no column for them."""
+    return not page.value("case.redacted")
+
+
 def _row(page: Page, key: str) -> Row:
-    cells = tuple(page.show(f"{key}.{name}", form) for name, form in FORMS)
+    forms = [each for each in FORMS if _priced(page) or each[0] != "price_money"]
+    cells = tuple(page.show(f"{key}.{name}", form) for name, form in forms)
     return Row(page.words(f"{key}.chemistry"), (*cells, page.words(f"{key}.binds")))
