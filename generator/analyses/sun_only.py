@@ -45,10 +45,12 @@ class SunOnly:
 
 def sun_only(
     found: Power, panels: PanelYield, loads: HouseLoads, year: Year, efficiency: float
-) -> SunOnly:
-    """Read the calm curve at the power that the panels give."""
+) -> SunOnly | None:
+    """Read the calm curve at the power that the panels give; none where no speed is held."""
     curve = found.curves["calm"]
     fits = np.atleast_2d(within(curve.output.load, curve.demand.feasible))[0]
+    if not fits.any():
+        return None
     speed, drain = found.speed[fits], np.atleast_2d(curve.output.drain)[0][fits]
     house, anchored = float(loads.power[MOTORING]), float(loads.power[ANCHOR]) * DAY
     slow = int(np.argmin((drain + house) / speed))

@@ -26,6 +26,7 @@ BEFORE, SHOWN = 12, 72  # hours before the day of the example, and hours shown
 NO_PLACE = "the case tells no latitude and longitude"
 NO_BANK = "no propulsion battery"
 NO_PANELS = "no panels"
+NO_SPEED = "the motor holds no speed"
 PERIODS = {"grid": "1983 to 2005", "weather file": "a typical year", "case": "as given"}
 
 
@@ -230,6 +231,8 @@ def sun_only_part(found: Findings) -> Row:
     sun = found.sun
     if sun is None:
         why = NO_BANK if found.option.bank is None else NO_PANELS
+        if found.panels is not None and found.panels.rated and found.year is not None:
+            why = NO_SPEED
         return {"sun_only": None, "sun_only_why": why if found.panels else NO_PLACE}
     return {
         "sun_only": {
