@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from generator.tables.load import read_table
 
@@ -16,22 +18,14 @@ class Measuring:
     exact: bool  # the row is for this very input, not for its section
 
 
+@lru_cache(maxsize=4096)
 def how_to_measure(path: str) -> Measuring | None:
     """The row whose beginning of the path is the longest that fits; none where nothing does."""
     table = read_table("rules/how_to_measure")
     rows = zip(table.text("path"), table.text("what"), table.text("how"), strict=True)
-    fitting = [row for row in rows if _plain(path).startswith(row[0])]
+    plain = re.sub(r"\[\d+\]", "", path)
+    fitting = [row for row in rows if plain.startswith(row[0])]
     if not fitting:
         return None
     own, what, how = max(fitting, key=lambda row: len(row[0]))
-    return Measuring(what, how, own == _plain(path))
-
-
-def _plain(path: str) -> str:
-    """The path without the numbers of list items."""
-    kept, inside = [], False
-    for letter in path:
-        inside = letter == "[" or (inside and letter != "]")
-        if not inside and letter not in "[]":
-            kept.append(letter)
-    return "".join(kept)
+    return Measuring(what, how, own == plain)
