@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -95,6 +95,18 @@ def words(label: str | Markup, width: int) -> Column:
 def numbers(label: str | Markup, width: int, unit: str = "") -> Column:
     """A column of numbers, with the unit that all of them share."""
     return Column(Markup.escape(label), unit.strip(), "number", str(width))
+
+
+def without_empty(table: Table) -> Table:
+    """The table without columns in which no row has a value; the reason stays in its notes."""
+    kept = [
+        place
+        for place in range(len(table.columns) - 1)
+        if any(bare_text(row.cells[place]) != "–" for row in table.rows)
+    ]
+    rows = tuple(replace(row, cells=tuple(row.cells[p] for p in kept)) for row in table.rows)
+    columns = (table.columns[0], *(table.columns[place + 1] for place in kept))
+    return replace(table, columns=columns, rows=rows)
 
 
 def reasons(page: Page, keys: Iterable[str]) -> tuple[Markup, ...]:

@@ -7,7 +7,7 @@ from markupsafe import Markup
 from generator.report.figures.season_balance import season_balance
 from generator.report.figures.weekend import weekend
 from generator.report.page import Page, joined
-from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
+from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, without_empty, words
 
 SOURCES = {
     "grid": "the world grid of {weather.sun_period|given} at her position",
@@ -201,4 +201,5 @@ def _alone_table(page: Page, motor: str) -> tuple[Table, ...]:
         f"half of the bank, with the house at {{{sun}.house_daily_kwh|energy}} a day"
     )
     used = [f"{key}.{name}" for key in keys for name, _ in ALONE]
-    return (Table("sun-alone", caption, columns, rows, reasons(page, used), "long"),)
+    table = Table("sun-alone", caption, columns, rows, reasons(page, used), "long")
+    return (without_empty(table),)
