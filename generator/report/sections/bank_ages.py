@@ -119,5 +119,5 @@ def _table(page: Page, bank: str, name: str) -> Table:
         f"{{{bank}.nominal_voltage_v|voltage}}, {{{bank}.charge_ah|charge}}: new in the season, "
         "then at the coldest"
     )
-    columns = (words("", 40), *(numbers(head, 20) for head in heads))
+    columns = (words("Quantity", 40), *(numbers(head, 20) for head in heads))
     return Table(f"bank-ages-table-{name}", caption, columns, tuple(rows), reasons(page, keys))
