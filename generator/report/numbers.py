@@ -93,6 +93,7 @@ FORMS: Mapping[str, Form] = {
     "ratio": _same("", "", 2, 10, 1),
     "share": _both("share", Look("%", _rounding(0), 100.0), Look("%", _rounding(0), 100.0)),
     "count": _same("", "", 0),
+    "mean_count": _same("", "", 1),
     "years": _same("years", "years", 0),
     "year": _same("year market line", "", 0, thousands=False),
     "plain": _same("", "", 4, 0.01, 3, 10, 1, 1000, 0),

@@ -46,7 +46,10 @@ def _table(page: Page) -> Table:
         for name, key, form in ROWS
     )
     width = 56 // max(len(page.motors), 1)
-    columns = (words("Quantity", 44), *(numbers(page.words(f"{m}.name"), width) for m in page.motors))
+    columns = (
+        words("Quantity", 44),
+        *(numbers(page.words(f"{m}.name"), width) for m in page.motors),
+    )
     keys = [f"{motor}.{key}" for motor in page.motors for _, key, _ in ROWS]
     return Table(
         "change-table", page.text("What comes aboard {boat.name|given}"), columns, rows,

@@ -65,7 +65,11 @@ def _table(page: Page, motors: list[str]) -> Table:
     columns = [numbers(page.words(f"{motor}.name"), width) for motor in motors]
     caption = page.text("One string lost, the bank old and cold")
     return Table(
-        "one-fault-table", caption, (words("Quantity", 48), *columns), rows, _why(page, motors, keys)
+        "one-fault-table",
+        caption,
+        (words("Quantity", 48), *columns),
+        rows,
+        _why(page, motors, keys),
     )
 
 

@@ -79,8 +79,9 @@ def _legs(page: Page, year: str) -> str:
     if page.value(f"{year}.legs_made") == page.value(f"{year}.legs_wanted"):
         return "all are made at the owner’s speed"
     return (
-        f"{{{year}.legs_made|ratio}} are made at the owner’s speed, {{{year}.legs_slowed|ratio}} "
-        f"slower and {{{year}.legs_refused|ratio}} refused for want of charge"
+        f"{{{year}.legs_made|mean_count}} are made at the owner’s speed, "
+        f"{{{year}.legs_slowed|mean_count}} slower and {{{year}.legs_refused|mean_count}} refused "
+        "for want of charge"
     )
 
 
