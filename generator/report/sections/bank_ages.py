@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from markupsafe import Markup
 
 from generator.report.page import Page
@@ -23,9 +25,17 @@ ROWS = (
 )
 
 
+MOST = 2  # banks whose columns fit side by side
+
+
 def parts(page: Page) -> tuple[Part, ...]:
-    """One part per battery option."""
-    return tuple(_part(page, motor) for motor in page.motors if page.value(f"{motor}.bank.ages"))
+    """One part per battery option, and the figures of their banks side by side."""
+    motors = [motor for motor in page.motors if page.value(f"{motor}.bank.ages")]
+    tables = tuple(_table(page, motors[n : n + MOST]) for n in range(0, len(motors), MOST))
+    told = [_part(page, motor) for motor in motors]
+    if told:
+        told[-1] = replace(told[-1], tables=tables)
+    return tuple(told)
 
 
 def _part(page: Page, motor: str) -> Part:
@@ -33,7 +43,7 @@ def _part(page: Page, motor: str) -> Part:
     name = page.value(motor)["id"]
     text = tuple(page.text(each(page, bank)) for each in (_label, _floor, _ageing, _care))
     title = page.text(f"The bank of {{{motor}.name|given}}")
-    return Part(f"bank-ages-{name}", title, text, (), (_table(page, bank, name),))
+    return Part(f"bank-ages-{name}", title, text)
 
 
 def _label(page: Page, bank: str) -> str:
@@ -101,23 +111,29 @@ def _care(page: Page, bank: str) -> str:
     )
 
 
-def _table(page: Page, bank: str, name: str) -> Table:
-    ages = page.keys(f"{bank}.ages")
-    heads = (
-        Markup("New"),
-        *(page.text(f"After {{{age}.years|years}}") for age in ages[1:]),
-    )
-    rows = [
-        Row(page.text("Nominal energy"), (page.show(f"{bank}.nominal_kwh", "energy"),) * len(ages))
+def _table(page: Page, motors: list[str]) -> Table:
+    ages = [age for motor in motors for age in page.keys(f"{motor}.bank.ages")]
+    nominal = [
+        page.show(f"{motor}.bank.nominal_kwh", "energy")
+        for motor in motors
+        for _ in page.keys(f"{motor}.bank.ages")
     ]
+    rows = [Row(page.text("Nominal energy"), tuple(nominal))]
     rows += [
         Row(page.text(label), tuple(page.show(f"{age}.{key}", form) for age in ages))
         for label, key, form in ROWS
     ]
     keys = [f"{age}.{key}" for age in ages for _, key, _ in ROWS]
-    caption = page.text(
-        f"{{{bank}.nominal_voltage_v|voltage}}, {{{bank}.charge_ah|charge}}: new in the season, "
-        "then at the coldest"
-    )
-    columns = (words("Quantity", 40), *(numbers(head, 20) for head in heads))
+    caption = page.text("Label, age and cold: new in the season, then at the coldest")
+    heads = [head for motor in motors for head in _heads(page, motor, len(motors) > 1)]
+    columns = (words("Quantity", 28), *(numbers(head, 72 // len(heads)) for head in heads))
+    name = page.value(motors[0])["id"]
     return Table(f"bank-ages-table-{name}", caption, columns, tuple(rows), reasons(page, keys))
+
+
+def _heads(page: Page, motor: str, named: bool) -> list[Markup]:
+    """Age of each column, under the name of the motor where there are two."""
+    ages = page.keys(f"{motor}.bank.ages")
+    over = page.words(f"{motor}.name") + Markup(": ") if named else Markup("")
+    years = (page.text(f"after {{{age}.years|years}}") for age in ages[1:])
+    return [over + Markup("new"), *(over + year for year in years)]

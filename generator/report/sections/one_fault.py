@@ -35,9 +35,8 @@ def _sentence(page: Page, motor: str) -> str:
     fault = f"{motor}.one_fault"
     if page.value(f"{fault}.strings") == 1:
         return (
-            f"{{{motor}.name|given}} has one string: its trip leaves {{{fault}.power_kw|power}}, "
-            f"{{{fault}.speed_kn|speed}} and {{{fault}.distance_nm|distance}}; two strings with "
-            "a management system each would leave half."
+            f"{{{motor}.name|given}} has one string of {{{motor}.bank.charge_ah|charge}}: when it "
+            "trips, nothing drives her. Two strings with a management system each would leave half."
         )
     left = (
         f"{{{motor}.name|given}} with one of {{{fault}.strings|count}} strings lost keeps "
