@@ -36,7 +36,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         f"wanted_{name}": scalar(spread(wanted).middle) / scale,
     }
     numbers = {key: value for key, value in numbers.items() if np.isfinite(value)}
-    why = f"{{here.kept_{unit}}} are kept back where {{here.wanted_{unit}}} are the custom"
+    why = f"{{here.kept_{unit}}} stay in reserve; the usual rule asks for {{here.wanted_{unit}}}"
     if f"wanted_{name}" not in numbers:
         why = "the holding part of the reserve asks for more than the plant can give"
     flip = "" if result == GO else "the reserve of the register, and a store that holds it"

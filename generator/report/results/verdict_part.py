@@ -12,16 +12,19 @@ JUDGED = (
     "{options.PLACE.verdict.assessed|count} of {options.PLACE.verdict.total|count} criteria "
     "judged; the others are the signatory's."
 )
+ALL_JUDGED = "All {options.PLACE.verdict.total|count} criteria judged."
 
 
 def verdict_part(verdict: Verdict, place: int) -> Row:
     """The word, the reasons, the conditions, and every row."""
     rows = [_row(item, place, index) for index, item in enumerate(verdict.judgements)]
+    assessed = sum(item.result != NOT_ASSESSED for item in verdict.judgements)
+    told = ALL_JUDGED if assessed == len(verdict.judgements) else JUDGED
     return {
         "word": verdict.word,
-        "assessed": sum(item.result != NOT_ASSESSED for item in verdict.judgements),
+        "assessed": assessed,
         "total": len(verdict.judgements),
-        "sentence": JUDGED.replace("PLACE", str(place)),
+        "sentence": told.replace("PLACE", str(place)),
         "reasons": [_sentence(_placed(text, place, index)) for index, text in verdict.reasons],
         "conditions": [
             _sentence(_placed(text, place, index)) for index, text in verdict.conditions
