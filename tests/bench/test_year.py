@@ -29,10 +29,11 @@ OPTIONS = 3
 
 @lru_cache(maxsize=4)
 def given(
-    count: int, machine: bool, many: int = YEARS
+    count: int, machine: bool, many: int = YEARS, times_the_legs: int = 1
 ) -> tuple[tuple[OptionYear, ...], Sky, Outings]:
     """Options of the demo case, the first motor as often as asked, on the sky of many years."""
     case = read_case(CASE)
+    case = replace(case, legs=case.legs * times_the_legs)
     study = run(case, make_draws(case, 0))
     sky = weather(case)
     assert sky is not None
@@ -68,14 +69,18 @@ def test_room_of_the_year() -> None:
     assert peak < ROOM
 
 
-@pytest.mark.parametrize(("small", "large"), [((1, 50), (3, 50)), ((3, 25), (3, 75))])
-def test_time_grows_no_faster_than_years_and_options(
-    small: tuple[int, int], large: tuple[int, int]
+@pytest.mark.parametrize(
+    ("small", "large"),
+    [((1, 50, 1), (3, 50, 1)), ((3, 25, 1), (3, 75, 1)), ((3, 25, 1), (3, 25, 3))],
+    ids=["options", "years", "legs"],
+)
+def test_time_grows_no_faster_than_options_years_and_legs(
+    small: tuple[int, int, int], large: tuple[int, int, int]
 ) -> None:
-    """Three times as much of either takes no more than three times as long, and a fifth."""
+    """Three times as much of any takes no more than three times as long, and a fifth."""
 
-    def spent(size: tuple[int, int]) -> float:
-        options, sky, times = given(size[0], False, size[1])
+    def spent(size: tuple[int, int, int]) -> float:
+        options, sky, times = given(size[0], False, *size[1:])
         best = float("inf")
         for _ in range(3):
             start = time.process_time()
