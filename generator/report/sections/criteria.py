@@ -8,9 +8,10 @@ from generator.report.page import Page
 from generator.report.parts import Part, Row, Section, Table, numbers, words
 
 EVIDENCE = 28  # the criterion whose value is a grade
+FINE = 0.1  # below it two decimals say too little
 CHIPS = {
     "go": ("go", "Go"), "conditional": ("conditional", "Conditional"), "no": ("no", "No"),
-    "told": ("told", "Told"), "not applicable": ("open", "Not applicable"),
+    "told": ("told", "Told"), "not applicable": ("open", "n/a"),
     "not assessed": ("open", "Not assessed"),
 }  # fmt: skip
 
@@ -43,8 +44,8 @@ def _all(page: Page) -> Part:
     each = min(max(46 // max(len(page.motors), 1), 12), 24)
     columns = [words("Criterion", 20), words("Limits", 80 - each * max(len(page.motors), 1))]
     for motor in page.motors:
-        columns.append(numbers(page.words(f"{motor}.name"), each * 3 // 5))
-        columns.append(words("Result", each * 2 // 5))
+        columns.append(numbers(page.words(f"{motor}.name"), each * 2 // 5))
+        columns.append(words("Result", each - each * 2 // 5))
     rows = tuple(
         _row(page, page.value(key)["id"])
         for key in page.keys("criteria")
@@ -104,8 +105,9 @@ def _values(page: Page, key: str, number: int) -> Markup:
     """The pessimistic value with the middle beside it; a grade of evidence is a word."""
     if number == EVIDENCE:
         return page.words("evidence.grade")
-    middle = Markup(' <span class="spread">{}</span>').format(page.show(f"{key}.value", "ratio"))
-    return page.show(f"{key}.pessimistic", "ratio") + middle
+    form = "plain" if abs(page.value(f"{key}.pessimistic") or 1.0) < FINE else "ratio"
+    middle = Markup(' <span class="spread">{}</span>').format(page.show(f"{key}.value", form))
+    return page.show(f"{key}.pessimistic", form) + middle
 
 
 def _open(page: Page) -> Part:
