@@ -93,12 +93,16 @@ def _dots(page: Page, axes: Axes, motor: str) -> None:
 
 
 def _name(page: Page, axes: Axes, name: str, at: tuple[float, float], count: int) -> None:
-    """The name of a leg beside its cross, every other one lower, so that they part."""
-    right = at[0] > sum(_speeds(page)) / 2
-    lift = _farthest(page) * (0.07 if count % 2 else -0.07)
+    """A number beside the cross, and what it stands for in the empty corner above the curves."""
     label(
-        axes, (at[0] + (-0.09 if right else 0.09), at[1] + lift), _short(name), fontsize=7,
-        color=CRIMSON, va="center", ha="right" if right else "left", bbox=_PAD,
+        axes, (at[0] + 0.07, at[1]), str(count), fontsize=7, color=CRIMSON, va="center",
+        ha="left", bbox=_PAD,
+    )  # fmt: skip
+    slowest, fastest = _speeds(page)
+    corner = fastest - 0.02 * (fastest - slowest), _farthest(page) * (1.05 - 0.085 * count)
+    label(
+        axes, corner, f"{count}  {_short(name)}", fontsize=7, color=CRIMSON, va="top",
+        ha="right", bbox=_PAD,
     )  # fmt: skip
 
 
