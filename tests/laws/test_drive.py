@@ -22,6 +22,8 @@ THRUST = st.floats(0.0, 5000.0)
 SPEED = st.floats(0.0, 5.0)
 MORE = st.floats(1.01, 3.0)
 DENSITY = 1025.0
+NEAR_STANDSTILL = 0.1  # advance ratio
+POLYNOMIAL_DIP = 0.002
 ROUND_OFF = 1e-9
 
 
@@ -69,9 +71,14 @@ def test_the_same_thrust_at_more_speed_needs_more_power(
     area: float,
     blades: int,
 ) -> None:
+    """The printed polynomial itself dips near standstill for four steep, narrow blades.
+
+    0.14 % at J 0.02, P/D 1.4, area ratio 0.30. Away from there the law is strict.
+    """
     speeds = np.array([speed, more * speed])
     point = operating_point(thrust, speeds, diameter, pitch, area, blades, DENSITY)
-    assert point.delivered_power[1] > point.delivered_power[0]
+    kept = 1.0 if point.advance[0] >= NEAR_STANDSTILL else 1.0 - POLYNOMIAL_DIP
+    assert point.delivered_power[1] > kept * point.delivered_power[0]
     assert point.revolutions[1] > point.revolutions[0]
 
 
