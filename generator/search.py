@@ -17,7 +17,7 @@ FEW = 100  # draws of a try: what is sought moves by less than its steps
 MOST_TRIES = 4
 CLOSE = 0.01  # share between two tries at which the search ends
 POSITION = ("waters.latitude", "waters.longitude")
-SCALED = ("charge", "discharge_limit", "mass")  # of a bank of the same kind, larger or smaller
+GROWING = ("charge", "blocks.discharge_limit", "discharge_limit", "mass")  # with the bank's size
 
 
 @dataclass(frozen=True)
@@ -110,12 +110,7 @@ def _resized(case: Case, draws: Draws, at: int, factor: float) -> tuple[Case, Dr
     """The case with a bank of the same kind, ``factor`` times as large, and its mass aboard."""
     option = case.options[at]
     assert option.bank is not None
-    changed = {
-        name: value * factor for name in SCALED if (value := getattr(option.bank, name)) is not None
-    }
-    if option.bank.resistance is not None:
-        changed["resistance"] = option.bank.resistance / factor
-    larger = replace(option, bank=replace(option.bank, **changed))
+    larger = replace(option, bank=option.bank.resized(factor))
     if option.added:
         extra = replace(option.added[0], name="Larger bank", mass=_mass(case, at, factor))
         larger = replace(larger, added=(*option.added, extra))
@@ -124,9 +119,10 @@ def _resized(case: Case, draws: Draws, at: int, factor: float) -> tuple[Case, Dr
 
 
 def _scaled(values: Mapping[str, Array], at: int, factor: float) -> dict[str, Array]:
-    """Drawn numbers of the bank grow with it."""
-    grown = {f"options[{at}].bank.{name}" for name in SCALED}
-    return {path: value * factor if path in grown else value for path, value in values.items()}
+    """Drawn numbers of the bank grow with it, or shrink."""
+    bank = f"options[{at}].bank."
+    scale = {bank + name: factor for name in GROWING} | {bank + "resistance": 1.0 / factor}
+    return {path: value * scale.get(path, 1.0) for path, value in values.items()}
 
 
 def _mass(case: Case, at: int, factor: float) -> float:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from generator.analyses.ageing import Ageing, ageing
 from generator.analyses.bank import bank_result
+from generator.analyses.bank_size import by_size
 from generator.analyses.berth import berthed
 from generator.analyses.cautions import CautionItem, cautions
 from generator.analyses.chemistries import chemistries
@@ -250,17 +251,18 @@ def _use(
         next(row for row in criteria() if row.id == number) for number in (MUST, COVERAGE, RECHARGE)
     )
     strips = leg_strips(case, option, found, scale, held)
-    slow = slow_legs(strips, legs)
+    slow, sizes = slow_legs(strips, legs), by_size(case, option, held)
     leg = None if worst is None else legs.results[worst]
     electric = option.bank is not None and bool(legs.results)
     wanted = Wanted(must.go, share.go)
     return Use(
         slow=slow,
+        sizes=sizes,
         coverage=coverage(legs, slow),
-        help=leg_help(strips, kept, legs),
+        help=leg_help(strips, sizes, kept, legs),
         walk=None
         if leg is None or worst is None
         else energy_walk(case, option, found, scale, held, kept, leg, worst),
         berth=berthed(case, option, held, kept, legs, hours.go * HOUR),
-        sizing=sizing(case, strips, held, kept, legs, wanted) if electric else None,
+        sizing=sizing(case, strips, sizes, kept, legs, wanted) if electric else None,
     )

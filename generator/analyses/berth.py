@@ -89,11 +89,9 @@ def days_of_use(case: Case) -> float:
 def bank_power(option: Option, most: Numbers, wall: Array) -> Array:
     """Power into the bank [W]: the least of what breaker, charger and bank allow."""
     assert option.supply is not None
-    charger = option.supply.charger
-    given = wall * np.asarray(charger.efficiency)
-    if charger.power is not None:
-        given = np.minimum(given, np.asarray(charger.power))
-    return np.asarray(np.minimum(given, most))
+    assert option.charger_power is not None
+    given = wall * np.asarray(option.supply.charger.efficiency)
+    return np.asarray(np.minimum(np.minimum(given, option.charger_power), most))
 
 
 def most_power_in(case: Case, bank: Bank) -> Numbers:
@@ -106,11 +104,12 @@ def most_power_in(case: Case, bank: Bank) -> Numbers:
 def _bound(option: Option, most: Numbers, wall: Array) -> str:
     """What holds the charge back, best estimate."""
     assert option.supply is not None
-    charger = option.supply.charger
-    limits = {"berth": float(best(wall * np.asarray(charger.efficiency))[0])}
-    limits["bank"] = float(best(most)[0])
-    if charger.power is not None:
-        limits["charger"] = float(best(charger.power)[0])
+    assert option.charger_power is not None
+    limits = {
+        "berth": float(best(wall * np.asarray(option.supply.charger.efficiency))[0]),
+        "charger": float(best(option.charger_power)[0]),
+        "bank": float(best(most)[0]),
+    }
     return min(limits, key=lambda name: limits[name])
 
 

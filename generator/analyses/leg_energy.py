@@ -168,13 +168,6 @@ def in_hand(need: Array, available: Array) -> Array:
     return np.where(cannot, 0.0, available / np.where(cannot, 1.0, np.maximum(need, 1e-9)))
 
 
-def share_of_nominal(held: Store) -> Array:
-    """What a larger store has usable of its nominal, aged: of a bank down to its planned depth."""
-    if held.aged is None:
-        return np.asarray(np.asarray(held.usable_aged) / np.asarray(held.nominal))
-    return np.asarray(held.aged.capacity * (1.0 - np.asarray(held.aged.planned_floor)))
-
-
 def wanted_usable(need: Array, ratio: float, demand: Array, share: Numbers) -> Array:
     """Usable energy that leaves ``ratio`` times the need above the reserve.
 

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.bank_size import BySize
 from generator.analyses.leg_energy import (
     LEAST_THROUGH,
     Strips,
     cheapest,
     in_hand,
-    share_of_nominal,
     stretches,
     wanted_usable,
 )
@@ -53,6 +53,7 @@ class _Question:
     """One leg that does not fit, and what is asked of it."""
 
     strips: Strips
+    sizes: BySize
     kept: Reserve
     item: LegResult
 
@@ -66,10 +67,10 @@ class _Question:
         return scalar(spread(ratio).low) >= 1.0
 
 
-def leg_help(strips: Strips, kept: Reserve, legs: Legs) -> tuple[LegHelp, ...]:
+def leg_help(strips: Strips, sizes: BySize, kept: Reserve, legs: Legs) -> tuple[LegHelp, ...]:
     """Every leg that does not fit at its pessimistic end, and each way taken by itself."""
     return tuple(
-        _help(_Question(strips, kept, item), place)
+        _help(_Question(strips, sizes, kept, item), place)
         for place, item in enumerate(legs.results)
         if scalar(spread(item.ratio).low) < 1.0
     )
@@ -150,6 +151,5 @@ def _nominal(asked: _Question) -> float | None:
     """Bank or tank, its own mass left out, that carries the leg above the reserve."""
     share = asked.strips.case.planning.reserve_share
     usable = wanted_usable(asked.item.need, 1.0, asked.kept.demand, share)
-    wanted = usable / share_of_nominal(asked.strips.held)
-    most = scalar(spread(np.atleast_2d(wanted)).high)
+    most = scalar(spread(asked.sizes.nominal_for(usable)).high)
     return most if np.isfinite(most) else None

@@ -64,7 +64,7 @@ def option_year(
         sun=panels.sun * kept_under_way,
         wind=panels.wind,
         screw=_screw(case, option, sail, times),
-        plug=_plug(case, charger.power, float(charger.efficiency)),
+        plug=_plug(case, option, float(charger.efficiency)),
         plug_efficiency=float(charger.efficiency),
         most=_most(bank, capacity, sky),
         taper=taper_share(bank.chemistry, HOUR),
@@ -115,14 +115,15 @@ def _screw(case: Case, option: Option, sail: UnderSail, times: Outings) -> Array
     return np.asarray(times.sailing * power * min(float(plan.sailing_time) / HOUR / hours, 1.0))
 
 
-def _plug(case: Case, charger: float | Array | None, efficiency: float) -> float:
-    """The smaller of socket and charger, into the bank [W]; without both, what the bank takes."""
+def _plug(case: Case, option: Option, efficiency: float) -> float:
+    """The smaller of socket and charger, into the bank [W]; the socket where it is known."""
     berth = first_row(case.berth)
     socket = np.inf
     if berth.breaker is not None and berth.voltage is not None:
         socket = float(berth.breaker * berth.voltage * berth.breaker_share) * efficiency
-    given = np.inf if charger is None else float(charger)
-    return float(min(socket, given, 1e6)) if berth.shore_power else 0.0
+    assert option.charger_power is not None
+    given = float(best(option.charger_power)[0])
+    return min(socket, given) if berth.shore_power else 0.0
 
 
 def _most(bank: Bank, capacity: float, sky: Sky) -> Array:

@@ -6,15 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.leg_energy import (
-    LEAST_THROUGH,
-    Strips,
-    cheapest,
-    share_of_nominal,
-    wanted_usable,
-)
+from generator.analyses.bank_size import BySize
+from generator.analyses.leg_energy import LEAST_THROUGH, Strips, cheapest, wanted_usable
 from generator.analyses.legs import Legs
-from generator.analyses.plant import Store
 from generator.analyses.power import KNOT
 from generator.analyses.reserve import Reserve
 from generator.analyses.spread import best, scalar, spread
@@ -49,7 +43,7 @@ class Sizing:
 
 
 def sizing(
-    case: Case, strips: Strips, held: Store, kept: Reserve, legs: Legs, wanted: Wanted
+    case: Case, strips: Strips, sizes: BySize, kept: Reserve, legs: Legs, wanted: Wanted
 ) -> Sizing:
     """Bank at the owner's speeds, and over one speed for all legs."""
     tried = np.arange(LEAST_THROUGH, strips.calm.speed[-1] + 1e-9, STEP)
@@ -59,11 +53,11 @@ def sizing(
     speeds = [_first(item.leg.speed) for item in legs.results]
     mean = float(np.average(speeds, weights=weight)) if sum(weight) else speeds[0]
     return Sizing(
-        at_own_speeds=_smallest(case, held, kept, legs, own, wanted),
+        at_own_speeds=_smallest(case, sizes, kept, legs, own, wanted),
         speed=tried,
-        by_speed=np.array([_smallest(case, held, kept, legs, c, wanted) for c in columns]),
+        by_speed=np.array([_smallest(case, sizes, kept, legs, c, wanted) for c in columns]),
         mean_speed=mean,
-        nominal=float(best(held.nominal)[0]),
+        nominal=float(best(strips.held.nominal)[0]),
     )
 
 
@@ -77,17 +71,16 @@ def _at(strips: Strips, leg: Leg, speed: float) -> Array:
 
 
 def _smallest(
-    case: Case, held: Store, kept: Reserve, legs: Legs, needs: list[Array], wanted: Wanted
+    case: Case, sizes: BySize, kept: Reserve, legs: Legs, needs: list[Array], wanted: Wanted
 ) -> float:
     """Nominal energy that nine draws of ten find enough for both wishes [J]."""
     share = case.planning.reserve_share
-    per_nominal = share_of_nominal(held)
     must = [
-        wanted_usable(need, wanted.ratio, kept.demand, share) / per_nominal
+        sizes.nominal_for(wanted_usable(need, wanted.ratio, kept.demand, share))
         for need, item in zip(needs, legs.results, strict=True)
         if item.must_make
     ]
-    each = [wanted_usable(need, 1.0, kept.demand, share) / per_nominal for need in needs]
+    each = [sizes.nominal_for(wanted_usable(need, 1.0, kept.demand, share)) for need in needs]
     times = np.array([_first(item.leg.times_per_year) for item in legs.results])
     worst = [scalar(spread(np.atleast_2d(bank)).high) for bank in must]
     if times.sum() > 0.0:

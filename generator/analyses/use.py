@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from generator.analyses.bank_size import BySize
 from generator.analyses.berth import Berthed
 from generator.analyses.coverage import Coverage
 from generator.analyses.energy_walk import Walk
@@ -17,6 +18,7 @@ class Use:
     """Legs at their least-energy speed, what would mend them, the berth, the smallest bank."""
 
     slow: tuple[SlowLeg, ...]
+    sizes: BySize  # what a larger or smaller store has usable
     coverage: Coverage | None  # none without passages
     help: tuple[LegHelp, ...]  # of the legs that do not fit
     walk: Walk | None  # of the leg that must be made

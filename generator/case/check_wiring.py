@@ -14,6 +14,7 @@ from generator.case.wiring_keys import CircuitKeys
 from generator.tables.load import read_table
 
 TIMES_THE_BOAT = 2.0  # a cable longer than this does not lie in her
+AGREE = 0.1  # share by which power and current of one charger may differ: losses and rounding
 LARGEST = 300e-6  # m2, of a conductor in a boat
 HOUSE = "flooded"  # chemistry whose charge voltage stands for a house battery: the higher one
 
@@ -30,6 +31,27 @@ def find_wiring_contradictions(case: CaseKeys) -> Iterator[Finding]:
             continue
         yield from _insulation(option, place)
         yield from _circuits(case, option, place)
+        yield from _charger(option, place)
+
+
+def _charger(option: OptionKeys, place: Place) -> Iterator[Finding]:
+    """One charger, told twice: its power into the bank, and the current of its circuit."""
+    power, nominal = option.supply.charger.power, _nominal(option.bank)
+    for number, circuit in enumerate(option.installation.circuits):
+        current = circuit.current
+        if circuit.name != "charger" or current is None or power is None or nominal is None:
+            continue
+        if abs(current.value * nominal / power.value - 1.0) > AGREE:
+            problem = f"is {current.shown}, and supply.charger.power is {power.shown}"
+            hope = f"expected {power.value / nominal:.0f} A at the bank's {nominal:g} V"
+            yield Finding((*place, "circuits", number, "current"), problem, hope)
+
+
+def _nominal(bank: BankKeys) -> float | None:
+    """Nominal voltage of the bank, or of its blocks in series [V]."""
+    block, series = bank.blocks.voltage, bank.blocks.series
+    volts = si(bank.nominal_voltage) if bank.nominal_voltage else si(block) * (series or 1)
+    return None if math.isnan(volts) else volts
 
 
 def _insulation(option: OptionKeys, place: Place) -> Iterator[Finding]:
@@ -92,9 +114,8 @@ def _fuse(option: OptionKeys, circuit: CircuitKeys, place: Place) -> Iterator[Fi
 
 def _ceiling(bank: BankKeys) -> float | None:
     """Voltage of the bank at the end of charge [V]; none where it is not known."""
-    block, series = bank.blocks.voltage, bank.blocks.series
-    nominal = si(bank.nominal_voltage) if bank.nominal_voltage else si(block) * (series or 1)
-    if math.isnan(nominal) or not bank.chemistry:
+    nominal = _nominal(bank)
+    if nominal is None or not bank.chemistry:
         return None
     return _charged(bank.chemistry, nominal)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.arrays import Numbers
 from generator.case.diesel import Diesel, Propeller
@@ -81,13 +81,28 @@ class Bank:
     mass: Numbers | None  # kg, with boxes; else by specific energy
     life: Numbers | None  # years until the owner replaces it; absent: as it ages
     manufacture: Numbers  # kg of carbon dioxide per J of nominal capacity
+    block_volume: Numbers | None  # m3 of one block, with what it needs around it
 
     @property
     def lasts(self) -> Numbers:
         """Years until it is replaced; by the calendar alone where nobody has aged it yet."""
         return self.calendar_life if self.life is None else self.life
 
-    block_volume: Numbers | None  # m3 of one block, with what it needs around it
+    def resized(self, factor: Numbers) -> Bank:
+        """A bank of the same kind, ``factor`` times as large: as many blocks, each larger."""
+        limit = _times(self.blocks.discharge_limit, factor)
+        return replace(
+            self,
+            charge=self.charge * factor,
+            blocks=replace(self.blocks, discharge_limit=limit),
+            discharge_limit=_times(self.discharge_limit, factor),
+            resistance=_times(self.resistance, 1.0 / factor),
+            mass=_times(self.mass, factor),
+        )
+
+
+def _times(value: Numbers | None, factor: Numbers) -> Numbers | None:
+    return None if value is None else value * factor
 
 
 # Parts of the old plant that an option may keep aboard.
@@ -139,3 +154,19 @@ class Option:
     added: tuple[LedgerItem, ...]
     costs: tuple[CostItem, ...]
     line: int
+
+    @property
+    def charger_power(self) -> Numbers | None:
+        """What its charger can put into the bank [W]; none without a bank.
+
+        As the case says of the charger, else of its circuit; else at the charge rate of the
+        installation.
+        """
+        if self.bank is None or self.supply is None or self.installation is None:
+            return None
+        if self.supply.charger.power is not None:
+            return self.supply.charger.power
+        wiring = self.installation
+        own = next((plan.current for plan in wiring.circuits if plan.name == "charger"), None)
+        current = wiring.charge_rate * self.bank.charge if own is None else own
+        return current * self.bank.nominal_voltage

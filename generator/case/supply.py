@@ -28,7 +28,7 @@ class PanelGroup:
 class Charger:
     """The charger on shore power. W into the bank; from the wall to the bank."""
 
-    power: Numbers | None  # none: as much as the socket gives
+    power: Numbers | None  # none: by the current of its circuit, else by charge_rate
     efficiency: Numbers
 
 

@@ -6,7 +6,7 @@ import numpy as np
 
 from generator.analyses.criteria.criterion import GO, Criterion, Judgement
 from generator.analyses.findings import Findings
-from generator.analyses.leg_energy import share_of_nominal, wanted_usable
+from generator.analyses.leg_energy import wanted_usable
 from generator.analyses.legs import LegResult
 from generator.analyses.power import KNOT
 from generator.analyses.spread import scalar, spread
@@ -57,7 +57,7 @@ def _flip(criterion: Criterion, found: Findings, worst: LegResult) -> tuple[str,
     wanted = wanted_usable(
         worst.need, criterion.go, found.reserve.demand, found.case.planning.reserve_share
     )
-    nominal = scalar(spread(np.atleast_2d(wanted / share_of_nominal(found.store))).high)
+    nominal = scalar(spread(found.use.sizes.nominal_for(wanted)).high)
     if np.isfinite(nominal) and found.option.bank is None:
         ways.append("a tank of {here.flip_l|fuel}")
         numbers["flip_l"] = nominal / LITRE

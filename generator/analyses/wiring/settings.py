@@ -6,12 +6,11 @@ from generator.analyses.bank import BankResult
 from generator.analyses.criteria.battery_currents import PEAK_SHARE
 from generator.analyses.installation import Circuit, Precharge, Setting, Voltages
 from generator.analyses.wiring.loads import first
-from generator.analyses.wiring.supply import BERTH_SHARE
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.tables.load import read_table
 
-ALARM_AHEAD = 0.03  # of the charge, ahead of the planned floor: common practice
+ALARM_AHEAD = 0.03  # of the charge, ahead of the floor that counts: common practice
 CONTROLLER, MANAGEMENT, CHARGER = "controller", "battery management", "charger"
 
 
@@ -69,13 +68,13 @@ def _management(option: Option, found: BankResult, volts: Voltages) -> list[Sett
     table = read_table("energy/temperature_limits")
     row = table.row_of("chemistry", bank.chemistry)
     cold, hot, hottest = table.matrix("charge_lowest", "charge_highest", "discharge_highest")[row]
-    floor = 1.0 - first(bank.usable_share)
+    floor = first(found.states[2].floor)
     coldest = first(found.cold_charge) * first(bank.charge)
     return [
         Setting(MANAGEMENT, "Discharge limit, continuous", first(found.limit), "a",
                 "of the bank as bought"),
-        Setting(MANAGEMENT, "Alarm at a charge of", floor + ALARM_AHEAD, "share",
-                "ahead of the planned floor, so that it warns before it cuts off"),
+        Setting(MANAGEMENT, "Alarm at a charge of", min(floor + ALARM_AHEAD, 1.0), "share",
+                "ahead of the floor that counts, old and cold: a warning before the cut-off"),
         Setting(MANAGEMENT, "Charge stops at", volts.ceiling, "v",
                 "cells in series times their highest voltage"),
         Setting(MANAGEMENT, "Charge at the coldest, most", coldest, "a",
@@ -89,11 +88,11 @@ def _management(option: Option, found: BankResult, volts: Voltages) -> list[Sett
 def _charger(case: Case, volts: Voltages, charger: Circuit) -> list[Setting]:
     found = [
         Setting(CHARGER, "Direct current, most", charger.continuous, "a",
-                "charge rate, or what the berth gives"),
+                "what the charger gives, or what the berth lets in"),
         Setting(CHARGER, "Voltage, most", volts.ceiling, "v", "charge ceiling of the bank"),
     ]  # fmt: skip
     if case.berth.breaker is not None:
-        shore = BERTH_SHARE * first(case.berth.breaker)
+        shore = first(case.berth.breaker_share) * first(case.berth.breaker)
         found.append(Setting(CHARGER, "Shore current, most", shore, "a",
-                             "0.8 of the breaker of the berth, for hours"))  # fmt: skip
+                             "what the breaker of the berth carries for hours"))  # fmt: skip
     return found

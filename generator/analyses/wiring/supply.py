@@ -19,7 +19,6 @@ from generator.physics.energy.protection import FIFTY_VOLTS
 
 FULL = 1.0  # state of charge
 TOUCH_LIMIT = 60.0  # V DC, limit in common use
-BERTH_SHARE = 0.8  # of the shore breaker that a charger takes for hours: common practice
 HOUSE_SHARE = 1.25  # of the mean house load, for a converter: common practice
 HOUSE_CHEMISTRY = "flooded"  # the higher charge voltage of those that a house battery has
 
@@ -82,7 +81,7 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
     assert wiring is not None
     house = max(HOUSE_SHARE * first(case.house.under_way), first(wiring.house_peak))
     converter, panel = house / volts.nominal, house / volts.house
-    charger = charger_current(bank, wiring, case.berth, volts)
+    charger = _charger(option, case.berth, volts)
     every = {
         "motor": _motor(case, motor, found, volts),
         "charger": Flow(charger, charger, 0.0),
@@ -109,10 +108,12 @@ def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow
     )
 
 
-def charger_current(bank: Bank, wiring: Wiring, berth: Berth, volts: Voltages) -> float:
-    """What the charger gives [A]: its rate, or what the breaker of the berth lets through."""
-    wanted = first(wiring.charge_rate) * first(bank.charge)
-    if berth.breaker is None or berth.voltage is None:
-        return wanted
-    shore = BERTH_SHARE * first(berth.breaker) * first(berth.voltage)
-    return min(wanted, shore / volts.nominal)
+def _charger(option: Option, berth: Berth, volts: Voltages) -> float:
+    """What the charger gives [A]: all it can, or what the derated breaker of the berth lets in."""
+    assert option.charger_power is not None
+    assert option.supply is not None
+    given = first(option.charger_power)
+    if berth.breaker is not None and berth.voltage is not None:
+        wall = first(berth.breaker) * first(berth.voltage) * first(berth.breaker_share)
+        given = min(given, wall * first(option.supply.charger.efficiency))
+    return given / volts.nominal

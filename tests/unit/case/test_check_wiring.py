@@ -66,6 +66,20 @@ def test_an_installation_of_a_diesel_is_refused(tmp_path: Path) -> None:
     assert "installation: is given, expected none for an option of kind keep" in found[0]
 
 
+@pytest.mark.parametrize(
+    ("current", "faults"), [("30 A", 1), ("55 A", 0), ("64 A", 0), ("66 A", 1)]
+)
+def test_one_charger_is_told_once(tmp_path: Path, current: str, faults: int) -> None:
+    """3 kW into 51.2 V are 58.6 A; a tenth either way is losses and rounding."""
+    charger = f"- {{name: charger, run: 2 m, current: {current}}}"
+    text = with_wiring(("circuits:\n", f"circuits:\n        {charger}\n"))
+    text = text.replace(
+        "    installation:", "    supply: {charger: {power: 3 kW}}\n    installation:"
+    )
+    found = [line for line in lines(tmp_path, text) if "supply.charger.power" in line]
+    assert len(found) == faults
+
+
 def test_the_ceiling_counts_blocks_in_series(tmp_path: Path) -> None:
     """Four blocks of 12.8 V are sixteen cells: 58.4 V on charge."""
     blocks = "blocks: {series: 4, parallel: 1, voltage: 12.8 V, charge: 300 Ah}"
