@@ -8,6 +8,7 @@ import numpy as np
 
 from generator.analyses.legs import Legs
 from generator.analyses.slow_legs import SlowLeg
+from generator.analyses.spread import scalar
 from generator.arrays import Array
 
 
@@ -25,10 +26,10 @@ class Coverage:
 def coverage(legs: Legs, slow: tuple[SlowLeg, ...]) -> Coverage | None:
     """Legs whose energy above the reserve is at least their need; none without passages."""
     items = legs.results
-    times = np.array([_first(item.leg.times_per_year) for item in items])
+    times = np.array([scalar(item.leg.times_per_year) for item in items])
     if not items or times.sum() <= 0.0:
         return None
-    miles = times * np.array([_first(item.leg.distance) for item in items])
+    miles = times * np.array([scalar(item.leg.distance) for item in items])
     owner = _inside([item.ratio for item in items])
     least = _inside(
         [
@@ -52,7 +53,3 @@ def _inside(ratios: list[Array]) -> Array:
 
 def _share(inside: Array, weight: Array) -> Array:
     return np.asarray((inside @ weight / weight.sum())[:, np.newaxis])
-
-
-def _first(value: object) -> float:
-    return float(np.asarray(value).flat[0])

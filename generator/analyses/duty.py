@@ -11,13 +11,12 @@ from generator.analyses.bank_state import taken
 from generator.analyses.demand import Scale, Weather
 from generator.analyses.engine_space import heat, space_temperature, warm_share
 from generator.analyses.plant import Store, house_drain
-from generator.analyses.power import Curve, Power, at_points
+from generator.analyses.power import KNOT, Curve, Power, at_points
 from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.option import Motor, Option
 from generator.physics.drive.thermal import overload_time, time_constant
 
-KNOT = 1852.0 / 3600.0
 BEFORE = np.linspace(0.0, 1.0, 21)  # preceding loads of the chart
 
 

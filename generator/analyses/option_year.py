@@ -10,7 +10,7 @@ from generator.analyses.house import HouseLoads
 from generator.analyses.outings import Outings
 from generator.analyses.panel_yield import PanelYield
 from generator.analyses.plant import Store, within
-from generator.analyses.power import Power
+from generator.analyses.power import KNOT, Power
 from generator.analyses.reserve import Reserve
 from generator.analyses.spread import best, first_row
 from generator.analyses.under_sail import UnderSail
@@ -23,7 +23,6 @@ from generator.physics.energy.taper import taper_share
 
 SHARES = np.array([1.0, 0.85, 0.7])  # of the owner's speed that are tried in turn
 HOUR = 3600.0
-KNOT = 1852.0 / 3600.0
 TURNING = np.array([3.9, 4.0, 5.0, 6.0]) * KNOT  # below 4 kn under sail nothing is gained
 IN_WATER = 0.6  # of the bank's warmth that the water sets, the air the rest: common practice
 LEAST_MADE_GOOD = 0.5 * KNOT  # over the ground; slower is no passage

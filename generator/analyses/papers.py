@@ -8,9 +8,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.power import KNOT
 from generator.tables.load import read_table
 
-KNOT = 1852.0 / 3600.0
 LITHIUM, LEAD = ("LFP", "NMC"), ("AGM", "flooded")
 EUROPE = ("EEA", "GB", "NI")
 CONFORMITY_MARKETS = {"EEA": ("EEA", "NI"), "GB": ("GB",), "Europe": EUROPE}

@@ -49,8 +49,8 @@ def sizing(
     tried = np.arange(LEAST_THROUGH, strips.calm.speed[-1] + 1e-9, STEP)
     own = [np.atleast_2d(item.need) for item in legs.results]
     columns = [[_at(strips, item.leg, float(speed)) for item in legs.results] for speed in tried]
-    weight = [_first(i.leg.times_per_year) * _first(i.leg.distance) for i in legs.results]
-    speeds = [_first(item.leg.speed) for item in legs.results]
+    weight = [scalar(i.leg.times_per_year) * scalar(i.leg.distance) for i in legs.results]
+    speeds = [scalar(item.leg.speed) for item in legs.results]
     mean = float(np.average(speeds, weights=weight)) if sum(weight) else speeds[0]
     return Sizing(
         at_own_speeds=_smallest(case, sizes, kept, legs, own, wanted),
@@ -65,7 +65,7 @@ def _at(strips: Strips, leg: Leg, speed: float) -> Array:
     """Need of a leg with its sheltered part at one speed, exposed no faster than the owner."""
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
     smooth, _ = cheapest(strips.calm.at(speed), sheltered, leg.foul_stream)
-    most = min(speed, max(_first(leg.exposed_speed), LEAST_THROUGH))
+    most = min(speed, max(scalar(leg.exposed_speed), LEAST_THROUGH))
     slow, _ = cheapest(strips.rough(leg), leg.exposed_distance, leg.foul_stream, most)
     return smooth + slow
 
@@ -81,7 +81,7 @@ def _smallest(
         if item.must_make
     ]
     each = [sizes.nominal_for(wanted_usable(need, 1.0, kept.demand, share)) for need in needs]
-    times = np.array([_first(item.leg.times_per_year) for item in legs.results])
+    times = np.array([scalar(item.leg.times_per_year) for item in legs.results])
     worst = [scalar(spread(np.atleast_2d(bank)).high) for bank in must]
     if times.sum() > 0.0:
         worst.append(scalar(spread(_covering(each, times, wanted.coverage)).high))
@@ -95,7 +95,3 @@ def _covering(each: list[Array], times: Array, share: float) -> Array:
     carried = np.cumsum(times[order], axis=1) / times.sum()
     place = np.argmax(carried >= share - 1e-9, axis=1)[:, np.newaxis]
     return np.take_along_axis(np.take_along_axis(banks, order, axis=1), place, axis=1)
-
-
-def _first(value: object) -> float:
-    return float(np.asarray(value).flat[0])

@@ -13,9 +13,9 @@ from generator.analyses.criteria.criterion import (
     Judgement,
 )
 from generator.analyses.findings import Findings
+from generator.analyses.power import KNOT
 from generator.analyses.spread import scalar, spread
 
-KNOT = 1852.0 / 3600.0
 PLAN = "A second propulsor or a tow plan, named before any order"
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from generator.analyses.installation import Conductor, Device
-from generator.analyses.wiring.loads import Load, first
+from generator.analyses.spread import scalar
+from generator.analyses.wiring.loads import Load
 from generator.physics.energy.protection import (
     LOAD_SHARE,
     FuseClass,
@@ -40,7 +41,7 @@ def asked(load: Load) -> float:
 def rating(load: Load) -> float:
     """As stated, else the smallest one sold that carries the load, else the largest [A]."""
     if load.plan.fuse is not None:
-        return first(load.plan.fuse)
+        return scalar(load.plan.fuse)
     lasting = load.peak if load.peak_time > LASTING else load.continuous
     return least_fuse(load.continuous, lasting) or fuse_ratings()[-1]
 
@@ -54,8 +55,8 @@ def class_of(load: Load, fault: float) -> FuseClass | None:
     own = fits or FuseClass("", load.ceiling, fault, UNKNOWN_LET_THROUGH)
     return FuseClass(
         AS_STATED,
-        own.voltage if plan.fuse_voltage is None else first(plan.fuse_voltage),
-        own.breaking if plan.fuse_breaking is None else first(plan.fuse_breaking),
+        own.voltage if plan.fuse_voltage is None else scalar(plan.fuse_voltage),
+        own.breaking if plan.fuse_breaking is None else scalar(plan.fuse_breaking),
         own.let_through,
     )
 
@@ -75,7 +76,7 @@ def fuse(load: Load, wire: Conductor, stand: Stand) -> Device:
         ceiling=load.ceiling,
         least=asked(load),
         most=most_fuse(load.ceiling, wire.ampacity),
-        distance=first(load.plan.fuse_distance),
+        distance=scalar(load.plan.fuse_distance),
         distance_limit=SHEATHED if stand.sheathed else BARE,
         upstream=stand.upstream,
         selective=None,

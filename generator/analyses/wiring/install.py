@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from generator.analyses.bank import BankResult
 from generator.analyses.installation import Circuit, Device, Fault, Installation
+from generator.analyses.spread import scalar
 from generator.analyses.wiring.circuits import (
     Surroundings,
     chosen,
@@ -24,7 +25,7 @@ from generator.analyses.wiring.fuses import (
     with_selectivity,
 )
 from generator.analyses.wiring.labels import labels
-from generator.analyses.wiring.loads import CONVERTER, Load, first, loads
+from generator.analyses.wiring.loads import CONVERTER, Load, loads
 from generator.analyses.wiring.settings import settings
 from generator.analyses.wiring.supply import fault, flows, voltages
 from generator.analyses.wiring.switching import precharge, switches
@@ -47,9 +48,9 @@ def installation(
     volts, strings = voltages(bank, wiring, found), bank.blocks.parallel
     short = fault(bank, wiring, volts)
     around = Surroundings(
-        first(wiring.temperature_class), first(wiring.space_temperature), wiring.bundled or PAIR
+        scalar(wiring.temperature_class), scalar(wiring.space_temperature), wiring.bundled or PAIR
     )
-    sharing = first(bank.sharing)
+    sharing = scalar(bank.sharing)
     carried = loads(wiring, volts, flows(case, option, found, volts), strings, sharing)
     carried = [_fed(load, case.house) for load in carried]
     built = [leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
@@ -97,7 +98,7 @@ def leg(
         copper = max(drop_area(load, around), spoiled)
         wire = chosen(max(rated, load.continuous), copper, around)
     else:
-        wire = conductor(first(load.plan.area), load.plan.conductors or 1, around, True)
+        wire = conductor(scalar(load.plan.area), load.plan.conductors or 1, around, True)
     alone = load.kind in ("string", "panel")
     device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed))
     return circuit(load, around, wire, spoiled, name), device

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from generator.analyses.installation import Voltages
-from generator.arrays import Numbers
+from generator.analyses.spread import scalar
 from generator.case.wiring import CircuitPlan, Wiring
 
 BUSBAR, HOUSE_BATTERY, CONVERTER = "main busbar", "house battery", "DC-DC converter"
@@ -47,11 +45,6 @@ class Load:
     plan: CircuitPlan
 
 
-def first(value: Numbers) -> float:
-    """The best estimate of a number that may be drawn."""
-    return float(np.asarray(value).flat[0])
-
-
 def loads(
     wiring: Wiring, volts: Voltages, flows: dict[str, Flow], strings: int, sharing: float
 ) -> list[Load]:
@@ -82,7 +75,7 @@ def _load(
     number: str, plan: CircuitPlan, ends: tuple[str, str], volts: Voltages, flow: Flow
 ) -> Load:
     house = plan.name == "panel"
-    given = None if plan.current is None else first(plan.current)
+    given = None if plan.current is None else scalar(plan.current)
     continuous = flow.continuous if given is None else given
     return Load(
         id=number,
@@ -95,6 +88,6 @@ def _load(
         continuous=continuous,
         peak=max(flow.peak, continuous),
         peak_time=flow.time,
-        run=first(plan.run),
+        run=scalar(plan.run),
         plan=plan,
     )

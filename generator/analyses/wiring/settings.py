@@ -5,7 +5,7 @@ from __future__ import annotations
 from generator.analyses.bank import BankResult
 from generator.analyses.criteria.battery_currents import PEAK_SHARE
 from generator.analyses.installation import Circuit, Precharge, Setting, Voltages
-from generator.analyses.wiring.loads import first
+from generator.analyses.spread import scalar
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.tables.load import read_table
@@ -45,15 +45,15 @@ def _controller(
     motor, wiring = option.motor, option.installation
     assert motor is not None
     assert wiring is not None
-    peak = min(drive.peak, PEAK_SHARE * first(found.limit))
+    peak = min(drive.peak, PEAK_SHARE * scalar(found.limit))
     return [
         Setting(CONTROLLER, "Battery current, most", peak, "a",
                 "the lower of peak power and 0.8 of the discharge limit"),
         Setting(CONTROLLER, "Battery current for good", drive.continuous, "a",
                 "continuous rating of the motor from an aged bank, half full"),
-        Setting(CONTROLLER, "Time at peak, most", first(motor.peak_time) / 60.0, "min",
+        Setting(CONTROLLER, "Time at peak, most", scalar(motor.peak_time) / 60.0, "min",
                 "peak rating of the motor"),
-        Setting(CONTROLLER, "Ramp to full torque", first(wiring.ramp_time), "s",
+        Setting(CONTROLLER, "Ramp to full torque", scalar(wiring.ramp_time), "s",
                 "spares gear, coupling and propeller"),
         Setting(CONTROLLER, "Cut-off below", volts.lowest, "v",
                 "the higher of the cells' and the controller's lowest voltage"),
@@ -68,10 +68,10 @@ def _management(option: Option, found: BankResult, volts: Voltages) -> list[Sett
     table = read_table("energy/temperature_limits")
     row = table.row_of("chemistry", bank.chemistry)
     cold, hot, hottest = table.matrix("charge_lowest", "charge_highest", "discharge_highest")[row]
-    floor = first(found.states[2].floor)
-    coldest = first(found.cold_charge) * first(bank.charge)
+    floor = scalar(found.states[2].floor)
+    coldest = scalar(found.cold_charge) * scalar(bank.charge)
     return [
-        Setting(MANAGEMENT, "Discharge limit, continuous", first(found.limit), "a",
+        Setting(MANAGEMENT, "Discharge limit, continuous", scalar(found.limit), "a",
                 "of the bank as bought"),
         Setting(MANAGEMENT, "Alarm at a charge of", min(floor + ALARM_AHEAD, 1.0), "share",
                 "ahead of the floor that counts, old and cold: a warning before the cut-off"),
@@ -92,7 +92,7 @@ def _charger(case: Case, volts: Voltages, charger: Circuit) -> list[Setting]:
         Setting(CHARGER, "Voltage, most", volts.ceiling, "v", "charge ceiling of the bank"),
     ]  # fmt: skip
     if case.berth.breaker is not None:
-        shore = first(case.berth.breaker_share) * first(case.berth.breaker)
+        shore = scalar(case.berth.breaker_share) * scalar(case.berth.breaker)
         found.append(Setting(CHARGER, "Shore current, most", shore, "a",
                              "what the breaker of the berth carries for hours"))  # fmt: skip
     return found

@@ -8,7 +8,8 @@ from generator.analyses.bank import BankResult
 from generator.analyses.bank_state import draws_current
 from generator.analyses.installation import RULE_HIGH, RULE_LOW, Fault, Voltages
 from generator.analyses.plant import battery_power
-from generator.analyses.wiring.loads import Flow, first
+from generator.analyses.spread import scalar
+from generator.analyses.wiring.loads import Flow
 from generator.case.case import Case
 from generator.case.option import Bank, Motor, Option
 from generator.case.usage import Berth
@@ -25,13 +26,13 @@ HOUSE_CHEMISTRY = "flooded"  # the higher charge voltage of those that a house b
 
 def voltages(bank: Bank, wiring: Wiring, found: BankResult) -> Voltages:
     """Label, ceiling and cut-off; the band of the fuse rule by ceiling and by label."""
-    nominal = first(bank.nominal_voltage)
-    ceiling, house = charge_ceiling(bank.chemistry, found.cells), first(wiring.house_voltage)
+    nominal = scalar(bank.nominal_voltage)
+    ceiling, house = charge_ceiling(bank.chemistry, found.cells), scalar(wiring.house_voltage)
     return Voltages(
         nominal=nominal,
         cells=found.cells,
         ceiling=ceiling,
-        lowest=first(found.cut_off),
+        lowest=scalar(found.cut_off),
         band=_band(ceiling),
         band_by_label=_band(nominal),
         touch_limit=TOUCH_LIMIT,
@@ -51,8 +52,8 @@ def fault(bank: Bank, wiring: Wiring, volts: Voltages) -> Fault:
     own = _string(bank, wiring, volts.cells)
     maker = wiring.short_circuit_current
     if maker is not None:
-        own = opened / first(maker)
-    trunk = first(wiring.trunk_links)
+        own = opened / scalar(maker)
+    trunk = scalar(wiring.trunk_links)
     return Fault(
         string=float(fault_current(opened, own, 1)),
         bank=float(fault_current(opened, own, strings, trunk)),
@@ -65,11 +66,11 @@ def fault(bank: Bank, wiring: Wiring, volts: Voltages) -> Fault:
 
 def _string(bank: Bank, wiring: Wiring, cells: int) -> float:
     """Resistance of one string in the first instant [ohm], by its cells or by the bank's own."""
-    charge = first(bank.charge) / bank.blocks.parallel
-    share, links = first(wiring.instant_resistance), first(wiring.string_links)
+    charge = scalar(bank.charge) / bank.blocks.parallel
+    share, links = scalar(wiring.instant_resistance), scalar(wiring.string_links)
     if bank.resistance is None:
-        return float(string_resistance(cells, first(bank.resistance_charge), charge, share, links))
-    cells_alone = max(first(bank.resistance) - first(bank.link_resistance), 0.0)
+        return float(string_resistance(cells, scalar(bank.resistance_charge), charge, share, links))
+    cells_alone = max(scalar(bank.resistance) - scalar(bank.link_resistance), 0.0)
     return float(cells_alone * bank.blocks.parallel * share + links)
 
 
@@ -79,7 +80,7 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
     assert motor is not None
     assert bank is not None
     assert wiring is not None
-    house = max(HOUSE_SHARE * first(case.house.under_way), first(wiring.house_peak))
+    house = max(HOUSE_SHARE * scalar(case.house.under_way), scalar(wiring.house_peak))
     converter, panel = house / volts.nominal, house / volts.house
     charger = _charger(option, case.berth, volts)
     every = {
@@ -90,21 +91,21 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
     }
     for plan in wiring.circuits:
         if plan.name not in ("string", "motor") and plan.current is not None:
-            every[plan.name] = Flow(first(plan.current), first(plan.current), 0.0)
+            every[plan.name] = Flow(scalar(plan.current), scalar(plan.current), 0.0)
     return every
 
 
 def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow:
     """Of an aged, cold bank: continuous current half full, peak current at the floor."""
-    power = first(battery_power(motor, motor.continuous_power, motor.rated_speed, case.factors))
-    most = first(battery_power(motor, motor.peak_power, motor.rated_speed, case.factors))
-    sagged = float(np.nan_to_num(first(found.peak_current), nan=most / volts.lowest))
-    steady = first(draws_current(found.states[2], power))
+    power = scalar(battery_power(motor, motor.continuous_power, motor.rated_speed, case.factors))
+    most = scalar(battery_power(motor, motor.peak_power, motor.rated_speed, case.factors))
+    sagged = float(np.nan_to_num(scalar(found.peak_current), nan=most / volts.lowest))
+    steady = scalar(draws_current(found.states[2], power))
     steady = float(np.nan_to_num(steady, nan=power / volts.lowest))
     return Flow(
         max(steady, power / volts.nominal),
         max(sagged, most / volts.nominal),
-        first(motor.peak_time),
+        scalar(motor.peak_time),
     )
 
 
@@ -112,8 +113,8 @@ def _charger(option: Option, berth: Berth, volts: Voltages) -> float:
     """What the charger gives [A]: all it can, or what the derated breaker of the berth lets in."""
     assert option.charger_power is not None
     assert option.supply is not None
-    given = first(option.charger_power)
+    given = scalar(option.charger_power)
     if berth.breaker is not None and berth.voltage is not None:
-        wall = first(berth.breaker) * first(berth.voltage) * first(berth.breaker_share)
-        given = min(given, wall * first(option.supply.charger.efficiency))
+        wall = scalar(berth.breaker) * scalar(berth.voltage) * scalar(berth.breaker_share)
+        given = min(given, wall * scalar(option.supply.charger.efficiency))
     return given / volts.nominal

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.analyses.installation import Circuit, Precharge, Switch, Voltages
-from generator.analyses.wiring.loads import first
+from generator.analyses.spread import scalar
 from generator.case.wiring import Wiring
 from generator.physics.energy.precharge import charge_time, first_current, resistor_energy
 
@@ -13,8 +13,8 @@ LEFT = 0.01  # of the bank's voltage across the contactor when it may close: com
 def precharge(wiring: Wiring, volts: Voltages) -> Precharge:
     """Filling the controller's capacitors at the charge ceiling, the worst case."""
     capacitance, resistance = (
-        first(wiring.controller_capacitance),
-        first(wiring.precharge_resistance),
+        scalar(wiring.controller_capacitance),
+        scalar(wiring.precharge_resistance),
     )
     start = float(first_current(volts.ceiling, resistance))
     return Precharge(
