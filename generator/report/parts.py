@@ -99,10 +99,21 @@ def numbers(label: str | Markup, width: int, unit: str = "") -> Column:
 
 def without_empty(table: Table) -> Table:
     """The table without columns in which no row has a value; the reason stays in its notes."""
+    empty = [
+        bare_text(column.label)
+        for place, column in enumerate(table.columns[1:])
+        if all(bare_text(row.cells[place]) == "–" for row in table.rows)
+    ]
+    return without_columns(table, empty)
+
+
+def without_columns(table: Table, labels: Iterable[str]) -> Table:
+    """The table without the columns of those labels."""
+    gone = set(labels)
     kept = [
         place
-        for place in range(len(table.columns) - 1)
-        if any(bare_text(row.cells[place]) != "–" for row in table.rows)
+        for place, column in enumerate(table.columns[1:])
+        if bare_text(column.label) not in gone
     ]
     rows = tuple(replace(row, cells=tuple(row.cells[p] for p in kept)) for row in table.rows)
     columns = (table.columns[0], *(table.columns[place + 1] for place in kept))

@@ -23,8 +23,10 @@ def section(page: Page) -> Section:
         "Rows that decide can change the word, rows that condition add a condition to the front "
         "page, rows that tell are printed only."
     )
-    parts = (_all(page), *(_motor(page, motor) for motor in page.motors), _open(page))
-    return Section("criteria", "Criteria and verdict", parts, lead)
+    parts = [_all(page), *(_motor(page, motor) for motor in page.motors)]
+    if any(is_open(page, page.value(key)["id"]) for key in page.keys("criteria")):
+        parts.append(_open(page))
+    return Section("criteria", "Criteria and verdict", tuple(parts), lead)
 
 
 def chip(result: str) -> Markup:
@@ -130,4 +132,4 @@ def _open(page: Page) -> Part:
     text = page.text(
         "The signatory judges these by hand, or leaves them open; they do not change the word."
     )
-    return Part("open", "Not assessed", (text,) if keys else (), (), (table,) if keys else ())
+    return Part("open", "Not assessed", (text,), (), (table,))

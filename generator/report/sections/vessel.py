@@ -99,7 +99,7 @@ def _berth(page: Page) -> Markup:
         return page.text("At {berth.name|given} there is no shore power.")
     return page.text(
         "At {berth.name|given} the pedestal gives {berth.breaker_a|current} at "
-        "{berth.voltage_v|voltage}, which charges with {berth.charge_power_kw|power}; between two "
+        "{berth.voltage_v|voltage}, {berth.breaker_share_pct|percent} of it for hours; between two "
         "outings lie {berth.days_between_use_d|days}."
     )
 

@@ -7,7 +7,17 @@ from markupsafe import Markup
 from generator.report.figures.season_balance import season_balance
 from generator.report.figures.weekend import weekend
 from generator.report.page import Page, joined
-from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, without_empty, words
+from generator.report.parts import (
+    Figure,
+    Part,
+    Row,
+    Table,
+    numbers,
+    reasons,
+    without_columns,
+    without_empty,
+    words,
+)
 
 SOURCES = {
     "grid": "the world grid of {weather.sun_period|given} at her position",
@@ -119,15 +129,22 @@ def _alone(page: Page, motor: str) -> Markup:
 def _balance(page: Page, motor: str) -> Figure:
     months = [row for row in page.keys(f"{motor}.energy_year.months")]
     most = max(months, key=lambda key: page.value(f"{key}.used_kwh"))
-    finding = page.text(
+    asks = (
         f"{{{motor}.name|given}}: {{{most}.month|given}} asks most, "
-        f"{{{most}.used_kwh|energy}} for motor and house, and the sun gives "
-        f"{{{most}.sun_kwh|energy}}, {{{most}.sun_dim_kwh|energy}} in the dimmest quarter of years."
+        f"{{{most}.used_kwh|energy}} for motor and house, "
     )
-    note = page.text(
-        f"{{weather.years|count}} years of weather; {{{motor}.energy_year.panels_w|watts}} of "
-        "panels; sun that finds the bank full is counted as given."
-    )
+    given = f"{{{most}.shore_kwh|energy}} from the plug with its losses; no panels are aboard."
+    told = "{weather.years|count} years of weather."
+    if page.value(f"{motor}.energy_year.panels_w"):
+        given = (
+            f"and the sun gives {{{most}.sun_kwh|energy}}, {{{most}.sun_dim_kwh|energy}} in the "
+            "dimmest quarter of years."
+        )
+        told = (
+            f"{{weather.years|count}} years of weather; {{{motor}.energy_year.panels_w|watts}} of "
+            "panels; sun that finds the bank full is counted as given."
+        )
+    finding, note = page.text(asks + given), page.text(told)
     return Figure("season-balance", finding, note, season_balance(page, motor))
 
 
@@ -169,7 +186,10 @@ def _months(page: Page, motor: str) -> Table:
         f"The months of {{{motor}.name|given}}: energy of the month at the bank, and the charge "
         "below which one hour in a hundred lies. Every option is in energy_year_months.csv"
     )
-    return Table("year-months", caption, columns, rows, (), "long")
+    table = Table("year-months", caption, columns, rows, (), "long")
+    if page.value(f"{motor}.energy_year.panels_w"):
+        return table
+    return without_columns(table, ("Sun a day", "Panels", "Dim years"))
 
 
 def _month(page: Page, key: str, weather: str) -> Row:
