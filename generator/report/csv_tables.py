@@ -12,15 +12,17 @@ from generator.report.page import PLACEHOLDER, Page, bare_text
 Rows = list[dict[str, Any]]
 
 
-def csv_tables(results: Mapping[str, Any]) -> dict[str, str]:
+def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict[str, str]:
     """Every list of records in the results as one CSV text, by the name of its key.
 
-    Lists that each option has become one table, with the option's id in the first column.
+    Lists that each option has become one table, with the option's id in the first column;
+    ``batteries_only`` leaves out what the diesels have in them.
     """
     tables: dict[str, Rows] = {}
     collect(tables, results, {})
     for option in results.get("options", []):
-        collect(tables, option, {"option": option.get("id")})
+        if not batteries_only or option.get("kind") == "battery":
+            collect(tables, option, {"option": option.get("id")})
     tables.pop("options", None)
     page = Page(dict(results))
     return {name: csv_text(_told(page, rows)) for name, rows in tables.items() if rows}

@@ -52,7 +52,8 @@ def _report(results: dict[str, Any], staging: Path) -> tuple[tuple[str, ...], st
 
 def _pack(results: dict[str, Any], pack: Pack, staging: Path) -> tuple[tuple[str, ...], str]:
     pages = make_pack(results, pack)
-    tables = {name: text for name, text in csv_tables(results).items() if name.startswith(TABLES)}
+    every = csv_tables(results, batteries_only=True)
+    tables = {name: text for name, text in every.items() if name.startswith(TABLES)}
     write_texts({f"{pack.name}.html": pages.html_screen}, tables, pages, staging)
     return write_pdf(pages, staging / f"{pack.name}.pdf")
 

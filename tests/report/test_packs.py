@@ -139,6 +139,12 @@ def test_folder_of_a_pack_holds_no_results_and_no_money(
     assert len(tables) > 4
     for path in tables:
         assert "money" not in path.read_text(encoding="utf-8"), path.name
+    masses = (written.folder / "tables" / "weight_ledger.csv").read_text(encoding="utf-8")
+    diesels = [option["id"] for option in results["options"] if option["kind"] != "battery"]
+    told_of = {row.split(",")[0] for row in masses.splitlines()[1:]}
+    assert diesels
+    assert told_of
+    assert not told_of & set(diesels)
 
 
 def test_command_refuses_a_pack_that_is_not_there(

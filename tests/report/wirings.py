@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from functools import lru_cache
 from itertools import pairwise
 from typing import Any
@@ -58,16 +59,25 @@ def wiring(strings: int, motors: int, house_battery: bool = True) -> Wiring:
     inverter = (Piece("converter", "inverter", "", said("inverter")),
                 Piece("end", "load", "", said("AC sockets")))  # fmt: skip
     battery = Piece("end", "battery", "", said("house battery", "12.0 V"))
-    house = (Piece("converter", "converter", "", said("DC-DC converter")),
-             *((battery,) if house_battery else ()))  # fmt: skip
+    house = (Piece("converter", "converter", "", said("DC-DC converter")),)
+    end = "load" if house_battery else "sink"
     panel = (*_cabled(number + 3, "terminal post"), _isolator(number + 3),
-             Piece("end", "sink", "", said("house panel")))  # fmt: skip
+             Piece("end", end, "", said("house panel")))  # fmt: skip
+    fuse, cable = _cabled(number + 5, "terminal post")
+    feed = (replace(cable, column="fuse"), replace(fuse, column="cable"), battery)
+    feeds = (
+        (Leg(f"C{number + 5}", f"F{number + 5}", feed, None, f"C{number + 2}", True),)
+        if house_battery
+        else ()
+    )
+    behind = feeds[0].id if feeds else f"C{number + 2}"
     charger = Piece("converter", "charger", "", said("charger"))
     branches = (
         *own,
         Leg(f"C{number + 1}", f"F{number + 1}", (*_cabled(number + 1), *inverter)),
         Leg(f"C{number + 2}", f"F{number + 2}", (*_cabled(number + 2), *house)),
-        Leg(f"C{number + 3}", f"F{number + 3}", panel, None, f"C{number + 2}"),
+        *feeds,
+        Leg(f"C{number + 3}", f"F{number + 3}", panel, None, behind, not house_battery),
         Leg(f"C{number + 4}", f"F{number + 4}", (*_cabled(number + 4), charger)),
     )
     shore = (

@@ -25,7 +25,7 @@ from generator.analyses.wiring.fuses import (
     with_selectivity,
 )
 from generator.analyses.wiring.labels import labels
-from generator.analyses.wiring.loads import CONVERTER, Load, loads
+from generator.analyses.wiring.loads import CONVERTER, OF_HOUSE, Load, loads
 from generator.analyses.wiring.settings import settings
 from generator.analyses.wiring.supply import fault, flows, voltages
 from generator.analyses.wiring.switching import precharge, switches
@@ -52,7 +52,7 @@ def installation(
     )
     sharing = scalar(bank.sharing)
     carried = loads(wiring, volts, flows(case, option, found, volts), strings, sharing)
-    carried = [_fed(load, case.house) for load in carried]
+    carried = _fed(carried, case.house)
     built = [leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
     circuits = tuple(wired for wired, _ in built)
     devices = with_selectivity(tuple(device for _, device in built), strings)
@@ -78,11 +78,17 @@ def installation(
     )
 
 
-def _fed(load: Load, house: House) -> Load:
-    """The house panel hangs on the converter alone where the house has no battery of its own."""
-    if load.kind != "panel" or house.separate_bank or house.buffered:
-        return load
-    return replace(load, source=CONVERTER, name=f"{CONVERTER} to {load.target}")
+def _fed(carried: list[Load], house: House) -> list[Load]:
+    """Where the house has no battery of its own, its panel hangs on the converter alone."""
+    if house.separate_bank or house.buffered:
+        return carried
+    return [
+        replace(load, source=CONVERTER, name=f"{CONVERTER} to {load.target}")
+        if load.kind == "panel"
+        else load
+        for load in carried
+        if load.kind != "house feed"
+    ]
 
 
 def leg(
@@ -99,7 +105,7 @@ def leg(
         wire = chosen(max(rated, load.continuous), copper, around)
     else:
         wire = conductor(scalar(load.plan.area), load.plan.conductors or 1, around, True)
-    alone = load.kind in ("string", "panel")
+    alone = load.kind == "string" or load.kind in OF_HOUSE
     device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed))
     return circuit(load, around, wire, spoiled, name), device
 
@@ -112,7 +118,7 @@ def _fault_at(load: Load, short: Fault, strings: int) -> float:
     """
     if load.kind == "string":
         return short.string * max(1, strings - 1)
-    if load.kind == "panel":
+    if load.kind in OF_HOUSE:
         return breaker_capacity(LARGEST_HOUSE, branch=False)
     return short.bank
 

@@ -14,8 +14,10 @@ ENDS = {
     "charger": (BUSBAR, "charger"),
     "converter": (BUSBAR, CONVERTER),
     "panel": (HOUSE_BATTERY, "house panel"),
+    "house feed": (HOUSE_BATTERY, CONVERTER),
     "inverter": (BUSBAR, "inverter"),
 }
+OF_HOUSE = ("panel", "house feed")  # circuits at the voltage of the house
 
 
 @dataclass(frozen=True)
@@ -62,7 +64,7 @@ def loads(
 
 def _string_flow(flows: dict[str, Flow], strings: int, sharing: float) -> Flow:
     """One string's part of all that the busbar gives; unequal strings give unequal parts."""
-    drawn = [flow for kind, flow in flows.items() if kind not in ("charger", "panel")]
+    drawn = [flow for kind, flow in flows.items() if kind not in ("charger", *OF_HOUSE)]
     part = 1.0 if strings == 1 else 1.0 / (strings * sharing)
     return Flow(
         continuous=sum(flow.continuous for flow in drawn) * part,
@@ -74,7 +76,7 @@ def _string_flow(flows: dict[str, Flow], strings: int, sharing: float) -> Flow:
 def _load(
     number: str, plan: CircuitPlan, ends: tuple[str, str], volts: Voltages, flow: Flow
 ) -> Load:
-    house = plan.name == "panel"
+    house = plan.name in OF_HOUSE
     given = None if plan.current is None else scalar(plan.current)
     continuous = flow.continuous if given is None else given
     return Load(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from generator.analyses.bank import BankResult
 from generator.analyses.criteria.battery_currents import PEAK_SHARE
 from generator.analyses.installation import Circuit, Precharge, Setting, Voltages
-from generator.analyses.spread import scalar
+from generator.analyses.spread import scalar, spread
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.tables.load import read_table
@@ -45,7 +45,7 @@ def _controller(
     motor, wiring = option.motor, option.installation
     assert motor is not None
     assert wiring is not None
-    peak = min(drive.peak, PEAK_SHARE * scalar(found.limit))
+    peak = min(drive.peak, PEAK_SHARE * scalar(spread(found.limit).middle))
     return [
         Setting(CONTROLLER, "Battery current, most", peak, "a",
                 "the lower of peak power and 0.8 of the discharge limit"),
@@ -71,7 +71,8 @@ def _management(option: Option, found: BankResult, volts: Voltages) -> list[Sett
     floor = scalar(found.states[2].floor)
     coldest = scalar(found.cold_charge) * scalar(bank.charge)
     return [
-        Setting(MANAGEMENT, "Discharge limit, continuous", scalar(found.limit), "a",
+        Setting(MANAGEMENT, "Discharge limit, continuous",
+                scalar(spread(found.limit).middle), "a",
                 "of the bank as bought"),
         Setting(MANAGEMENT, "Alarm at a charge of", min(floor + ALARM_AHEAD, 1.0), "share",
                 "ahead of the floor that counts, old and cold: a warning before the cut-off"),

@@ -88,6 +88,7 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
         "charger": Flow(charger, charger, 0.0),
         "converter": Flow(converter, converter, 0.0),
         "panel": Flow(panel, panel, 0.0),
+        "house feed": Flow(panel, panel, 0.0),
     }
     for plan in wiring.circuits:
         if plan.name not in ("string", "motor") and plan.current is not None:

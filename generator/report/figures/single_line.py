@@ -33,12 +33,14 @@ STRINGS = ("battery", "fuse", "isolator", "cable")
 BRANCHES = ("fuse", "isolator", "contactor", "cable", "converter", "end")
 MIRROR = {"fuse": "converter", "isolator": "cable", "cable": "contactor", "end": "fuse"}
 # the columns of a leg that runs back, by those of one that runs out
-PITCH = 46.0  # pt between the lines of two legs
+PITCH, CLOSE = 52.0, 46.0  # pt between the lines of two legs, and of many
+MANY = 7  # legs
 ABOVE, BELOW = 26.0, 32.0  # pt of words over a line and under it
 OVER_STOP = 64.0  # pt over a line with the button that opens its contactor
 LEAST = 476.0  # pt, the measure of the page
 LETTER = 0.51  # width of a letter over its size: that of the widest words used here
 CONTACTOR = 42.0  # pt, for the path around it
+TURN = 18.0  # pt beyond its outermost symbol, where a leg turns about
 GAP, MARGIN = 8.0, 12.0  # pt between words of two columns; on both sides of the bus bar
 TAG_AT, FIRST_AT, NEXT_AT = -12.5, 18.0, 7.6  # pt from the line to tag, first and next words
 
@@ -89,7 +91,7 @@ def _grid(wiring: Wiring) -> Grid:
     string_lines = tuple(level + max(lift, 0.0) for level in string_lines)
     branch_lines = tuple(level + max(-lift, 0.0) for level in branch_lines)
     low = max(string_lines[-1], branch_lines[-1])
-    shore = low + PITCH if wiring.shore else low
+    shore = low + _pitch(wiring.branches) if wiring.shore else low
     return Grid(
         width, shore + BELOW, strings, branches, edge + MARGIN, string_lines, branch_lines, shore
     )
@@ -101,9 +103,13 @@ def _levels(legs: tuple[Leg, ...]) -> tuple[float, ...]:
     for leg in legs:
         stop = leg.control is not None and bool(leg.control.stops)
         over = OVER_STOP if stop else ABOVE
-        pitch = OVER_STOP + BELOW + GAP if stop else PITCH
+        pitch = OVER_STOP + BELOW + GAP if stop else _pitch(legs)
         levels.append(levels[-1] + pitch if levels else over)
     return tuple(levels)
+
+
+def _pitch(legs: tuple[Leg, ...]) -> float:
+    return PITCH if len(legs) < MANY else CLOSE
 
 
 def _columns(order: tuple[str, ...], legs: Iterable[Leg]) -> Columns:
@@ -118,7 +124,7 @@ def _columns(order: tuple[str, ...], legs: Iterable[Leg]) -> Columns:
 
 def _in_column(leg: Leg, column: str) -> Piece | None:
     """What a leg has in a column of the sheet; a leg that runs back lies the other way round."""
-    if not leg.behind:
+    if not leg.back:
         return leg.at(column)
     return next((piece for piece in leg.pieces if MIRROR[piece.column] == column), None)
 
@@ -169,20 +175,33 @@ def _wire(own: Element, *points: At) -> None:
 
 
 def _behind(root: Element, leg: Leg, wiring: Wiring, grid: Grid, lines: dict[str, float]) -> None:
-    """A leg that begins at the end of another one, drops to its own line and runs back."""
+    """A leg that begins at the end of another one, drops to its own line and turns about."""
     own = group(root, leg=leg.id, device=leg.device)
-    columns, high, level = grid.branches, lines[leg.behind], lines[leg.id]
-    placed = [(columns[MIRROR[piece.column]], piece) for piece in leg.pieces]
+    high, level = lines[leg.behind], lines[leg.id]
     before = next(each for each in wiring.branches if each.id == leg.behind)
-    start = max(columns[piece.column] + SYMBOLS[piece.symbol].right for piece in before.pieces)
-    edge = min(columns["end"] + 27.0, grid.width - 2 * LINE)
-    _wire(own, (start, high), (edge, high), (edge, level),
-          (placed[0][0] + SYMBOLS[placed[0][1].symbol].right, level))  # fmt: skip
-    for (x, piece), (after, then) in pairwise(placed):
-        begin, end = x - SYMBOLS[piece.symbol].left, after + SYMBOLS[then.symbol].right
+    spans = sorted(_span(grid, leg, piece) for piece in leg.pieces)
+    ends = [_span(grid, before, piece) for piece in before.pieces]
+    if leg.back:
+        start, near = max(end for _, end in ends), spans[-1][1]
+        edge = min(max(start, near) + TURN, grid.width - 2 * LINE)
+    else:
+        start, near = min(begin for begin, _ in ends), spans[0][0]
+        edge = min(start, near) - TURN
+    _wire(own, (start, high), (edge, high), (edge, level), (near, level))
+    for (_, begin), (end, _) in pairwise(spans):
         _wire(own, (begin, level), (end, level))
-    for x, piece in placed:
-        _piece(own, piece, (x, level))
+    for piece in leg.pieces:
+        _piece(own, piece, (_place(grid, leg, piece), level))
+
+
+def _place(grid: Grid, leg: Leg, piece: Piece) -> float:
+    return grid.branches[MIRROR[piece.column] if leg.back else piece.column]
+
+
+def _span(grid: Grid, leg: Leg, piece: Piece) -> tuple[float, float]:
+    """Both ends of a symbol."""
+    x, symbol = _place(grid, leg, piece), SYMBOLS[piece.symbol]
+    return x - symbol.left, x + symbol.right
 
 
 def _piece(parent: Element, piece: Piece, at: At) -> None:

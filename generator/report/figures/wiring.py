@@ -34,6 +34,7 @@ class Leg:
     pieces: tuple[Piece, ...]
     control: Control | None = None  # of the contactor on it
     behind: str = ""  # id of the leg at whose end it begins; else it begins at the bus bar
+    back: bool = False  # it runs back towards the bus bar
     start: str = "main busbar"  # in words
 
     def at(self, column: str) -> Piece | None:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from generator.report.figures.strokes import Written
 from generator.report.figures.wiring import Control, Leg, Piece, Wiring
 from generator.report.page import Page
 
 CONVERTERS = {"motor": "inverter", "charger": "charger", "converter": "converter",
               "inverter": "inverter"}  # fmt: skip
-ORDER = ("motor", "inverter", "converter", "panel", "charger")  # from top to bottom
+ORDER = ("motor", "inverter", "converter", "house feed", "panel", "charger")  # from top to bottom
 HOUSE_BATTERY = "house battery"  # as the list of circuits names it
 SEVERAL = {2: "two a pole", 3: "three a pole", 4: "four a pole"}
 SHORE = (
@@ -25,10 +27,15 @@ def wiring_of(page: Page, motor: str) -> Wiring:
     circuits = page.keys(f"{own}.circuits")
     kinds = {kind: [key for key in circuits if page.value(key)["kind"] == kind]
              for kind in ("string", *ORDER)}  # fmt: skip
-    converter = next((page.value(key)["id"] for key in kinds["converter"]), "")
+    ids = {kind: next((page.value(key)["id"] for key in kinds[kind]), "") for kind in ORDER}
+    behind = {"house feed": ids["converter"], "panel": ids["house feed"] or ids["converter"]}
     return Wiring(
         tuple(_string(page, motor, key) for key in kinds["string"]),
-        tuple(_branch(page, motor, key, kind, converter) for kind in ORDER for key in kinds[kind]),
+        tuple(
+            _branch(page, motor, key, kind, behind.get(kind, ""))
+            for kind in ORDER
+            for key in kinds[kind]
+        ),
         _shore(page) if kinds["charger"] and page.value("berth.shore_power") else (),
         BONDING,
     )
@@ -49,13 +56,26 @@ def _string(page: Page, motor: str, key: str) -> Leg:
     return Leg(page.value(key)["id"], page.value(key)["device"], own)
 
 
-def _branch(page: Page, motor: str, key: str, kind: str, converter: str) -> Leg:
+def _branch(page: Page, motor: str, key: str, kind: str, behind: str) -> Leg:
     row = page.value(key)
+    if kind == "house feed":
+        return _feed(page, motor, key, behind)
     pieces = (_fuse(page, motor, key), *_switches(page, motor, key), _cable(page, key),
               *_ends(page, motor, key, kind))  # fmt: skip
-    behind = converter if kind == "panel" else ""
+    back = kind == "panel" and row["source"] != HOUSE_BATTERY
     control = _control(page, motor, key)
-    return Leg(row["id"], row["device"], pieces, control, behind, row["source"])
+    return Leg(row["id"], row["device"], pieces, control, behind, back, row["source"])
+
+
+def _feed(page: Page, motor: str, key: str, behind: str) -> Leg:
+    """From the converter back to the house battery, where its fuse stands."""
+    row = page.value(key)
+    house = number(page, f"{motor}.installation.voltages.house_v", "voltage")
+    pieces = (
+        replace(_cable(page, key), column="fuse"), replace(_fuse(page, motor, key), column="cable"),
+        Piece("end", "battery", "", (Written(HOUSE_BATTERY), house)),
+    )  # fmt: skip
+    return Leg(row["id"], row["device"], pieces, None, behind, True, row["target"])
 
 
 def _fuse(page: Page, motor: str, key: str) -> Piece:
@@ -107,7 +127,8 @@ def _control(page: Page, motor: str, key: str) -> Control | None:
 def _ends(page: Page, motor: str, key: str, kind: str) -> tuple[Piece, ...]:
     """What stands between the cable and the far end of a leg."""
     if kind == "panel":
-        return (Piece("end", "sink", "", (Written(page.value(key)["target"]),)),)
+        symbol = "load" if page.value(key)["source"] == HOUSE_BATTERY else "sink"
+        return (Piece("end", symbol, "", (Written(page.value(key)["target"]),)),)
     starts = _of_circuit(page, motor, key, "neutral start")
     name = page.value(key)["target"]
     said = (Written(name), *(Written(f"{page.value(s)['id']} neutral start") for s in starts))
@@ -115,20 +136,9 @@ def _ends(page: Page, motor: str, key: str, kind: str) -> tuple[Piece, ...]:
     if kind == "motor":
         power = number(page, f"{motor}.particulars.motor.continuous_power_kw", "power")
         return (converter, Piece("end", "motor", "", (Written("motor"), power)))
-    if kind == "converter":
-        return (converter, *_house_battery(page, motor))
     if kind == "inverter":
         return (converter, Piece("end", "load", "", (Written("AC sockets"),)))
     return (converter,)
-
-
-def _house_battery(page: Page, motor: str) -> tuple[Piece, ...]:
-    """The battery that the house panel starts from, where there is one."""
-    panel = page.find(f"{motor}.installation.circuits", kind="panel")
-    if panel is None or page.value(panel)["source"] != HOUSE_BATTERY:
-        return ()
-    house = number(page, f"{motor}.installation.voltages.house_v", "voltage")
-    return (Piece("end", "battery", "", (Written(HOUSE_BATTERY), house)),)
 
 
 def _shore(page: Page) -> tuple[Piece, ...]:

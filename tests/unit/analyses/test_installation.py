@@ -169,6 +169,24 @@ def test_a_house_without_a_battery_hangs_on_the_converter(tmp_path: Path) -> Non
     assert (panel.source, own.source) == ("DC-DC converter", "house battery")
 
 
+def test_the_converters_output_has_its_fuse_at_the_house_battery(tmp_path: Path) -> None:
+    """It is fed from both ends: 480 W at 51.2 V from the bank, 480 W at 12 V from the house."""
+    found = made(study(tmp_path, lfp(16)))
+    feed, converter = found.circuit("house feed"), found.circuit("converter")
+    assert feed is not None
+    assert converter is not None
+    assert (feed.source, feed.target) == ("house battery", converter.target)
+    assert feed.continuous == pytest.approx(480.0 / 12.0)
+    assert converter.continuous == pytest.approx(480.0 / 51.2)
+    (own,) = [item for item in found.devices if item.circuit == feed.id]
+    assert own.place == "house battery, positive"
+    assert own.rating >= feed.continuous / 0.8
+    assert feed.conductor.ampacity >= own.rating
+    case = read(tmp_path, changed(("separate_bank: true", "separate_bank: false")))
+    alone = made(run(case, make_draws(case, 0)).options[2])
+    assert alone.circuit("house feed") is None
+
+
 def test_settings_keep_to_the_limits_of_bank_and_motor(tmp_path: Path) -> None:
     found = made(study(tmp_path, f"{lfp(16)}, discharge_limit: 200 A"))
     values = {(item.device, item.name): item.value for item in found.settings}
