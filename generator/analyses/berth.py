@@ -15,9 +15,10 @@ from generator.case.case import Case
 from generator.case.option import Bank, Option
 from generator.physics.energy.cell import charge_rate_limit
 from generator.physics.energy.charging import acceptance, supply_power, time_to_full
+from generator.tables.method import method
 
 CURRENTS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0)  # A, of chart 9
-VOLTAGE = 230.0  # V, where the berth names none
+VOLTAGE = method("berth.voltage")
 
 
 @dataclass(frozen=True)

@@ -8,9 +8,10 @@ import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.physics.energy.cell import charge_ceiling, series_cells
+from generator.tables.method import method
 
 MARKET_DATE = 1998  # boats first placed on the market after 16 June of that year are in scope
-TOUCH_LIMIT = 60.0  # V DC, limit in common use
+TOUCH_LIMIT = method("wiring.touch_voltage")
 
 
 @dataclass(frozen=True)

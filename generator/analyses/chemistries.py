@@ -21,10 +21,11 @@ from generator.physics.energy.battery import (
 )
 from generator.physics.energy.cell import capacity_share
 from generator.tables.load import read_table
+from generator.tables.method import method
 
 CHEMISTRIES = ("LFP", "NMC", "AGM", "flooded")
-PEAK_SHARE = 0.8  # of the continuous discharge: as in criterion 14
-WORN = 0.8  # share left of a bank at the end of its life
+PEAK_SHARE = method("bank.peak_share")
+WORN = method("bank.worn_share")
 STEPS = 30  # of a fixed point that halves its error in each
 
 

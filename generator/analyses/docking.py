@@ -15,14 +15,15 @@ from generator.case.boat import Boat
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.physics.hull.windage import drag_area, wind_force
+from generator.tables.method import method
 
-ADDED_MASS = 0.10  # of displacement, water moved with her: common practice, no source
+ADDED_MASS = method("docking.added_mass")
 STEP = 0.25 * KNOT
 STOPS = (3.0, 5.0)  # kn
 SLOWEST = 1e-3  # m/s, in place of standstill
 CROSS_WINDS = np.array([10.0, 15.0, 20.0, 25.0]) * KNOT
 BOW_LEVER, SAIL_LEVER, RUDDER_LEVER = 0.25, 0.45, 0.45  # of length, from midships: our sketch
-RUDDER_LIFT = 0.9  # lift coefficient of a rudder put over before it stalls: memory
+RUDDER_LIFT = method("docking.rudder_lift")
 
 
 @dataclass(frozen=True)

@@ -10,10 +10,11 @@ from generator.analyses.findings import Findings
 from generator.analyses.one_fault import OneFault
 from generator.analyses.spread import scalar, spread
 from generator.arrays import Numbers
+from generator.tables.method import method
 
 WHOLE, PART, SAIL = "all", "part", "sail"
 MANY = 0.1  # of the draws; a cascade in more of them is counted on
-HOT_JOINT = 1e-3  # ohm, a lug that has worked loose: an illustration, to be scaled
+HOT_JOINT = method("wiring.hot_joint")
 KNOT, HOUR, KILOWATT_HOUR = 1852.0 / 3600.0, 3600.0, 3.6e6
 
 

@@ -26,13 +26,14 @@ from generator.physics.hull.beaufort import beaufort_force, open_sea_height
 from generator.physics.hull.waves import added_resistance
 from generator.physics.hull.windage import wind_force
 from generator.physics.water import GRAVITY
+from generator.tables.method import method
 
 WINDS = np.arange(41.0) * KNOT
 # Froude numbers of the speeds that are tabulated: closer together where resistance climbs.
 NODES = np.array(
     [1e-4, 0.06, 0.12, 0.17, 0.21, 0.245, 0.275, 0.30, 0.325, 0.35, 0.375, 0.40, 0.425, 0.45]
 )
-LEAST_WAY = 2.0 * KNOT  # below that she no longer works off a lee shore: common practice
+LEAST_WAY = method("lee_shore.least_way")
 
 
 @dataclass(frozen=True)

@@ -9,12 +9,13 @@ import numpy as np
 from generator.analyses.spread import first_row
 from generator.arrays import Array
 from generator.case.case import Case
+from generator.tables.method import method
 
 MODES = ("unattended", "harbour", "anchor", "day sail", "passage", "motoring")
 DAY = 86400.0  # s
-DAY_SAIL = 12 * 3600.0  # s: the hours of a day sail, from eight to eight
+DAY_SAIL = method("house.day_sail")
 KILOWATT_HOUR = 3.6e6
-ALTERNATOR = 0.55  # of the power at the pulley, hot: common practice, no source
+ALTERNATOR = method("house.alternator_share")
 
 
 @dataclass(frozen=True)

@@ -14,14 +14,15 @@ from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.case.usage import Leg
+from generator.tables.method import method
 
-LEAST_THROUGH = 2.5 * KNOT  # through the water; slower she hardly steers: common practice
-LEAST_OVER = 1.0 * KNOT  # over the ground; slower is no passage: common practice
-ROUGH_THROUGH = 1.5 * KNOT  # the same two against wind and sea, where she works her way
-ROUGH_OVER = 0.5 * KNOT
+LEAST_THROUGH = method("passage.least_through_water")
+LEAST_OVER = method("passage.least_over_ground")
+ROUGH_THROUGH = method("passage.least_through_sea")
+ROUGH_OVER = method("passage.least_against_sea")
 ROUGH_FASTEST = 5.5 * KNOT  # the least for a mile lies below it, whatever the wind
 EXPOSED_STEP = 0.5 * KNOT
-NEVER = 0.9  # share of draws that must be feasible for a percentile to be told
+NEVER = method("passage.feasible_draws")
 
 
 @dataclass(frozen=True)

@@ -16,9 +16,10 @@ from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.case.usage import Leg
+from generator.tables.method import method
 
 SLOWER = (1.0, 0.85, 0.7, 0.55)  # shares of the exposed speed that are tried in turn
-LEAST_MADE_GOOD = 0.5 * 1852.0 / 3600.0  # m/s over the ground; slower is no passage
+LEAST_MADE_GOOD = method("passage.least_against_sea")
 
 
 @dataclass(frozen=True)

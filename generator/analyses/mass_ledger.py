@@ -11,8 +11,9 @@ from generator.case.case import Case
 from generator.case.factors import Masses
 from generator.case.option import Bank, LedgerItem, Motor, Option
 from generator.physics.energy.battery import nominal_energy
+from generator.tables.method import method
 
-FUEL_DENSITY = 840.0  # kg/m3: EN 590 allows 820 to 845 at 15 degC
+FUEL_DENSITY = method("masses.fuel_density")
 NOT_ESTIMATED = ("old cables", "fluids")  # parts for which there is no aggregate figure
 
 

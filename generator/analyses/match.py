@@ -17,8 +17,9 @@ from generator.case.diesel import Diesel, Propeller
 from generator.case.option import Motor, Option
 from generator.physics.drive.cavitation import needed_area_ratio
 from generator.physics.drive.shafting import shaft_diameter
+from generator.tables.method import method
 
-TIP_CLEARANCE = 0.10  # of the diameter, above and below: common practice, no source
+TIP_CLEARANCE = method("propeller.tip_clearance")
 PITCH_RATIOS = np.arange(0.50, 1.401, 0.05)  # the series
 SMALLER = np.array([0.80, 0.85, 0.90, 0.95, 1.00])  # of the greatest diameter
 CUBE = 1.0 / 3.0  # turns grow with the cube root of power where the curve ends

@@ -20,12 +20,13 @@ from generator.case.case import Case
 from generator.case.option import Bank, Option
 from generator.physics.energy.cell import charge_rate_limit
 from generator.physics.energy.taper import taper_share
+from generator.tables.method import method
 
 SHARES = np.array([1.0, 0.85, 0.7])  # of the owner's speed that are tried in turn
 HOUR = 3600.0
 TURNING = np.array([3.9, 4.0, 5.0, 6.0]) * KNOT  # below 4 kn under sail nothing is gained
-IN_WATER = 0.6  # of the bank's warmth that the water sets, the air the rest: common practice
-LEAST_MADE_GOOD = 0.5 * KNOT  # over the ground; slower is no passage
+IN_WATER = method("bank.water_share")
+LEAST_MADE_GOOD = method("passage.least_against_sea")
 
 
 def option_year(

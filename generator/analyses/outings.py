@@ -14,12 +14,15 @@ from generator.case.case import Case
 from generator.case.months import season_months
 from generator.case.usage import Leg
 from generator.physics.energy.climate import MONTH_OF_DAY
+from generator.tables.method import method
 
 DAYS, HOURS = 365, 8760
-LEAVES, FIRST_LIGHT, DUSK = 10, 8, 20  # hours of the day: common practice, no source
-BETWEEN = 3  # hours from one leg of a day to the next: common practice, no source
-A_DAY = 12.0 * 3600.0  # s: a longer leg is a passage
-SLOWEST_SHARE = 0.7  # of the owner's speed: how slow a leg may be made for want of charge
+LEAVES = round(method("use.leaves") / 3600.0)  # hours of the day
+FIRST_LIGHT = round(method("use.first_light") / 3600.0)
+DUSK = round(method("use.dusk") / 3600.0)
+BETWEEN = round(method("use.between_legs") / 3600.0)  # hours from one leg of a day to the next
+A_DAY = method("use.longest_day")
+SLOWEST_SHARE = method("use.slowest_share")
 UNATTENDED, HARBOUR, ANCHOR, DAY_SAIL, PASSAGE, MOTORING = range(6)  # places in house.MODES
 
 

@@ -25,8 +25,9 @@ from generator.physics.drive.diesel_engine import fuel_rate
 from generator.physics.drive.gear import input_power, motor_speed
 from generator.physics.drive.motor import bounded_losses, electrical_power, motor_losses
 from generator.physics.energy.battery import nominal_energy
+from generator.tables.method import method
 
-OVERSPEED = 1.05  # share of rated speed that a plant may turn at: common practice, no source
+OVERSPEED = method("motor.overspeed")
 LIMITS = ("power", "torque", "turns", "battery current", "battery voltage")
 MANAGED = ("LFP", "NMC")  # a management system cuts these off; lead only sags
 

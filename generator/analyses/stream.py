@@ -13,10 +13,11 @@ from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.case.usage import Leg
+from generator.tables.method import method
 
 STREAMS = np.arange(0.0, 4.01, 0.25) * KNOT
-LEAST_THROUGH = 2.5 * KNOT  # through the water; slower she hardly steers: common practice
-LEAST_OVER = 1.0 * KNOT  # over the ground; slower is no passage: common practice
+LEAST_THROUGH = method("passage.least_through_water")
+LEAST_OVER = method("passage.least_over_ground")
 
 
 @dataclass(frozen=True)

@@ -33,12 +33,13 @@ from generator.analyses.spread import side_by_side
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.trial import SeaTrial, TrialRow
+from generator.tables.method import method
 
 FEWEST_ROWS = 2
-APART = 1.25  # propeller law over fuel, or the other way, beyond which it is told
+APART = method("trial.methods_apart")
 TURNS_WRONG = 0.08  # ln of turns over those that pitch and gear ask for: 10 % less what pitch hides
 TURNS_DOUBTFUL = 0.03  # smaller differences than this are pitch and wake
-REACH = 1.1  # the growth found holds this far beyond the rows' speeds
+REACH = method("trial.reach")
 OUT_OF_ORDER = "slower than at less turns, or as fast at more: contradicts the other rows"
 NOTHING_READ = "no power can be read: neither full-throttle turns, fuel nor battery power"
 OFF_CURVE = (

@@ -33,21 +33,24 @@ from generator.physics.energy.daily_sun import (
 )
 from generator.physics.energy.sun import SunPath, sun_path
 from generator.tables.grids import read_grid
+from generator.tables.method import method
 
 YEARS = 25
 SEED = 20
 DAYS, HOURS = 365, 8760
 KILOWATT_HOUR = 3.6e6  # J
-SPREAD_REACH = 700.0  # km to the nearest cell that tells how days scatter
-# Doubt of a month and of a year, nine times in ten, against nine stations; the user's own 12
+SPREAD_REACH = method("weather.spread_reach") / 1e3  # km to the cell that tells how days scatter
+# Doubt of a year and of a month, nine times in ten, against nine stations; the user's own 12
 # values and files are taken as they are.
-GRID_DOUBT = (0.10, 0.20)
-FILE_DOUBT = (0.05, 0.10)
-HARBOUR_WIND, HARBOUR_SHAPE = 0.5, 1.6  # of the wind over open water: common practice, no source
-INLAND_WIND = 3.5  # m/s, where no sea cell is near: common practice, no source
-COLD_PERSISTENCE, WIND_PERSISTENCE = 0.7, 0.4  # of a day in the next: common practice, no source
-COLD_SNAP = {False: 8.0, True: 12.0}  # K below the month's mean, one day in a hundred
-CONTINENTAL = 16.0  # K between the warmest and the coldest month, from where cold snaps are deeper
+GRID_DOUBT = (method("weather.grid_year"), method("weather.grid_month"))
+FILE_DOUBT = (method("weather.file_year"), method("weather.file_month"))
+HARBOUR_WIND = method("weather.harbour_share")  # of the wind over open water
+HARBOUR_SHAPE = method("weather.harbour_shape")
+INLAND_WIND = method("weather.inland_wind")
+COLD_PERSISTENCE = method("weather.cold_persistence")  # of a day in the next
+WIND_PERSISTENCE = method("weather.wind_persistence")
+COLD_SNAP = {False: method("weather.cold_snap"), True: method("weather.cold_snap_inland")}
+CONTINENTAL = method("weather.continental")
 ONE_IN_A_HUNDRED = 2.326  # normal deviate
 
 

@@ -75,8 +75,9 @@ def test_table_columns_with_units_hold_bare_numbers(path: Path) -> None:
             assert [cell for cell in cells if PROSE.search(cell)] == []
 
 
-def test_register_sources_are_in_the_bibliography() -> None:
-    names, _units, *rows = body(PACKAGE / "tables" / "register.csv")
+@pytest.mark.parametrize("table", ["register.csv", "rules/method.csv"])
+def test_register_sources_are_in_the_bibliography(table: str) -> None:
+    names, _units, *rows = body(PACKAGE / "tables" / table)
     column = names.index("source")
     assert sorted({row[column] for row in rows} - source_keys()) == []
 
@@ -92,7 +93,32 @@ def test_register_defaults_lie_inside_their_range() -> None:
     assert wrong == []
 
 
-def test_register_marks_say_how_far_a_default_is_to_be_trusted() -> None:
-    names, _units, *rows = body(PACKAGE / "tables" / "register.csv")
+@pytest.mark.parametrize("table", ["register.csv", "rules/method.csv"])
+def test_register_marks_say_how_far_a_default_is_to_be_trusted(table: str) -> None:
+    names, _units, *rows = body(PACKAGE / "tables" / table)
     column = names.index("mark")
     assert {row[column] for row in rows} <= {"published", "common practice", "memory"}
+
+
+def test_every_number_of_the_method_is_used_and_none_is_missing() -> None:
+    """Called by name in the package, and no name is called that the table lacks."""
+    code = "\n".join(path.read_text(encoding="utf-8") for path in PACKAGE.rglob("*.py"))
+    called = set(re.findall(r'\bmethod\("([a-z_.]+)"\)', code))
+    names, _units, *rows = body(PACKAGE / "tables" / "rules" / "method.csv")
+    keys = [row[names.index("key")] for row in rows]
+    assert len(keys) > 40
+    assert len(set(keys)) == len(keys)
+    assert set(keys) == called
+
+
+@pytest.mark.parametrize("folder", ["analyses", "case", "money"])
+def test_no_number_of_common_practice_stands_in_code(folder: str) -> None:
+    """What rests on practice or memory is a row of a table, so that the report can print it."""
+    assigned = re.compile(r"^[A-Z][A-Z_, ]*\b.*=.*\d.*#.*(common practice|memory)")
+    found = [
+        f"{path.name}:{number}: {line}"
+        for path in sorted((PACKAGE / folder).rglob("*.py"))
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
+        if assigned.match(line)
+    ]
+    assert found == []

@@ -7,8 +7,9 @@ import numpy as np
 from generator.analyses.criteria.criterion import GO, NOT_APPLICABLE, Criterion, Judgement
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
+from generator.tables.method import method
 
-PEAK_SHARE = 0.8  # of the continuous discharge limit: common practice, no source
+PEAK_SHARE = method("bank.peak_share")
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:

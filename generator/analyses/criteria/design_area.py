@@ -7,8 +7,9 @@ import numpy as np
 from generator.analyses.criteria.criterion import GO, NOT_APPLICABLE, Criterion, Judgement
 from generator.analyses.findings import Findings
 from generator.analyses.spread import best, scalar
+from generator.tables.method import method
 
-REFUGE = 20.0 * 1852.0  # m: coastal means no farther than this; common practice, no source
+REFUGE = method("judging.refuge")
 GRADES = {"sheltered": 1.0, "coastal": 1.0, "offshore": 0.0, "ocean": -1.0}
 ASSESSED = ("A", "B")  # categories of the builder's plate that stand for the open sea
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from generator.analyses.criteria.criterion import NOT_ASSESSED, TOLD, Criterion, Judgement
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar
+from generator.tables.method import method
 
-YOUNG = 10  # years, and
-FEW_HOURS = 1500.0 * 3600.0  # s: common practice, no source
+YOUNG = method("judging.young_engine")
+FEW_HOURS = method("judging.few_hours")
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:

@@ -7,11 +7,11 @@ import numpy as np
 from generator.analyses.criteria.against_wind import held, judged
 from generator.analyses.criteria.criterion import Criterion, Judgement
 from generator.analyses.findings import Findings
-from generator.analyses.power import KNOT
 from generator.arrays import Array
+from generator.tables.method import method
 
-SHELTERED_WIND = 20.0 * KNOT  # m/s, where the waters are sheltered: common practice, no source
-HOLDING_TIME = 30.0 * 60.0  # s; a shorter peak does not count: common practice, no source
+SHELTERED_WIND = method("lee_shore.sheltered_wind")
+HOLDING_TIME = method("lee_shore.holding_time")
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:

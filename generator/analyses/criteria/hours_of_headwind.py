@@ -5,9 +5,9 @@ from __future__ import annotations
 from generator.analyses.criteria.against_wind import held, judged
 from generator.analyses.criteria.criterion import Criterion, Judgement
 from generator.analyses.findings import Findings
-from generator.analyses.power import KNOT
+from generator.tables.method import method
 
-WIND = 20.0 * KNOT  # m/s, for hours: common practice, no source
+WIND = method("headwind.hours_wind")
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:

@@ -19,8 +19,9 @@ from generator.analyses.criteria.criterion import (
 )
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
+from generator.tables.method import method
 
-CENTRE_LIMIT = 0.01  # of length: 46 CFR 144.315 (b)
+CENTRE_LIMIT = method("judging.gravity_shift")
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:

@@ -7,8 +7,9 @@ import numpy as np
 from generator.analyses.criteria.criterion import TOLD, Criterion, Judgement
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
+from generator.tables.method import method
 
-SHELTERED_SHARE = 0.5  # of the coastal rule: common practice, no source
+SHELTERED_SHARE = method("judging.sheltered_power")
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:

@@ -10,12 +10,13 @@ from generator.arrays import Numbers
 from generator.case.trial import SeaTrial, TrialRow
 from generator.physics.hull.confined import depth_froude_number
 from generator.physics.hull.residuary import froude_number
+from generator.tables.method import method
 
 KNOT = 1852.0 / 3600.0
-WIND_LIMIT = 12 * KNOT  # stop the trial above: common practice, no source
-SHALLOW, SHALLOW_SPEED = 4.0, 5 * KNOT  # reject faster runs in less water: common practice
-DEPTH_FROUDE = 0.5  # above it the bottom is felt: common practice
-SAME_TURNS = 0.02  # two courses of one row at turns further apart are two settings
+WIND_LIMIT = method("trial.wind_limit")
+SHALLOW, SHALLOW_SPEED = method("trial.shallow_depth"), method("trial.shallow_speed")
+DEPTH_FROUDE = method("trial.depth_froude")
+SAME_TURNS = method("trial.same_turns")
 ONE_COURSE = "one course only: stream and wind not averaged out"
 
 

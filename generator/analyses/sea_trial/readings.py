@@ -14,11 +14,12 @@ from generator.case.option import Motor
 from generator.case.trial import SeaTrial, TrialRow
 from generator.physics.drive.diesel_engine import power_from_fuel, propeller_law_power
 from generator.tables.load import read_table
+from generator.tables.method import method
 
-NEAR_RATED = 0.97  # of turns, of the engine or of full throttle
-LAW_FROM = 0.5  # of full-throttle turns
+NEAR_RATED = method("trial.near_rated")
+LAW_FROM = method("trial.law_from")
 FUEL_FROM, FUEL_DOUBTFUL = 0.40, 0.25  # of rated power
-BATTERY_FROM = 0.1  # of rated power
+BATTERY_FROM = method("trial.battery_from")
 ROUNDS = 12  # of the fixed point from battery to motor; each shrinks the error tenfold
 
 

@@ -23,11 +23,12 @@ from generator.physics.energy.conductor import (
 )
 from generator.physics.energy.protection import clearing_time
 from generator.tables.load import read_table
+from generator.tables.method import method
 
 SQUARE_MILLIMETRE = 1e-6
-DROP_LIMIT = 0.03  # of the voltage, main feeders: abyc_e11 and ISO practice
+DROP_LIMIT = method("wiring.drop_share")
 MOST_SIDE_BY_SIDE = 4
-LEAST_SIDE_BY_SIDE = 50.0 * SQUARE_MILLIMETRE  # smaller ones are not doubled: common practice
+LEAST_SIDE_BY_SIDE = method("wiring.least_doubled")
 
 
 @dataclass(frozen=True)

@@ -9,10 +9,11 @@ from generator.analyses.wiring.supply import TOUCH_LIMIT
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.case.wiring import Wiring
+from generator.tables.method import method
 
-INSULATION = 1e6  # ohm between bank and hull, measured before energising: common practice
-POTENTIAL_SHIFT = 0.02  # V of the hull against the water with the charger on: common practice
-RESIDUAL = 0.03  # A, usual trip of a residual-current device at a berth
+INSULATION = method("wiring.insulation")
+POTENTIAL_SHIFT = method("wiring.potential_shift")
+RESIDUAL = method("wiring.residual_current")
 CURRENT = "(verify current edition)"
 
 

@@ -16,9 +16,10 @@ from generator.physics.energy.protection import (
     most_fuse,
     selective,
 )
+from generator.tables.method import method
 
 BARE, SHEATHED = 0.178, 1.016  # m from the source: cfr33_183, 7 and 40 in
-LASTING = 60.0  # s, above which a peak counts for a fuse as it does for good: common practice
+LASTING = method("wiring.lasting")
 AS_STATED, UNKNOWN_LET_THROUGH = "as stated", 20.0  # the second in s: the slowest of the classes
 
 

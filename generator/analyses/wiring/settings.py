@@ -9,8 +9,9 @@ from generator.analyses.spread import scalar, spread
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.tables.load import read_table
+from generator.tables.method import method
 
-ALARM_AHEAD = 0.03  # of the charge, ahead of the floor that counts: common practice
+ALARM_AHEAD = method("bank.alarm_ahead")
 CONTROLLER, MANAGEMENT, CHARGER = "controller", "battery management", "charger"
 
 

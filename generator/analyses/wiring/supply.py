@@ -17,10 +17,11 @@ from generator.case.wiring import Wiring
 from generator.physics.energy.cell import charge_ceiling, open_circuit_voltage, series_cells
 from generator.physics.energy.fault_current import fault_current, string_resistance
 from generator.physics.energy.protection import FIFTY_VOLTS
+from generator.tables.method import method
 
 FULL = 1.0  # state of charge
-TOUCH_LIMIT = 60.0  # V DC, limit in common use
-HOUSE_SHARE = 1.25  # of the mean house load, for a converter: common practice
+TOUCH_LIMIT = method("wiring.touch_voltage")
+HOUSE_SHARE = method("wiring.house_margin")
 HOUSE_CHEMISTRY = "flooded"  # the higher charge voltage of those that a house battery has
 
 

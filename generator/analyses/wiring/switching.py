@@ -6,8 +6,9 @@ from generator.analyses.installation import Circuit, Precharge, Switch, Voltages
 from generator.analyses.spread import scalar
 from generator.case.wiring import Wiring
 from generator.physics.energy.precharge import charge_time, first_current, resistor_energy
+from generator.tables.method import method
 
-LEFT = 0.01  # of the bank's voltage across the contactor when it may close: common practice
+LEFT = method("wiring.contactor_share")
 
 
 def precharge(wiring: Wiring, volts: Voltages) -> Precharge:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import numpy as np
 
 from generator.arrays import Numbers
+from generator.tables.method import method
 
 SHEAR_YIELD = 120e6  # Pa, annealed stainless shaft steel, 0.58 of a yield of 205 MPa: memory
-SAFETY = 2.0  # against yield at a stall torque that seldom comes: common practice, no source
+SAFETY = method("propeller.shaft_safety")
 
 
 def shaft_diameter(torque: Numbers, shear_stress: Numbers = SHEAR_YIELD / SAFETY) -> Numbers:

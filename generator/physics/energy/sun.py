@@ -9,13 +9,14 @@ import numpy as np
 
 from generator.arrays import Array, Numbers
 from generator.tables.load import read_table
+from generator.tables.method import method
 
 HOURS, DAYS = 8760, 365
 ANY_YEAR = 2023  # a year of 365 days: the sun of other years differs by a quarter of a degree
 SOLAR_CONSTANT = 1361.0  # W/m2, as in pvlib
 FAO_CONSTANT = 0.0820e6 / 60.0  # W/m2, Gsc: the paper rounds 0.0820 MJ/m2 a minute
-TURBIDITY = 3.0  # of a clear temperate day, where the map has none: common practice
-SEA_ALBEDO = 0.06  # share of the light that water throws back: common practice
+TURBIDITY = method("weather.turbidity")
+SEA_ALBEDO = method("weather.sea_albedo")
 STANDARD_LIGHT, STANDARD_WARMTH = 1000.0, 25.0  # W/m2 and degC of a panel's rating
 HEADINGS = np.arange(0.0, 360.0, 30.0)  # of a boat that swings
 

@@ -17,6 +17,7 @@ from generator.case.diesel import Propeller
 from generator.case.usage import Leg
 from generator.draws import Draws
 from generator.report.results.suffix import put
+from generator.tables.method import method_numbers
 
 HALF_A_YEAR = timedelta(days=182)  # validity of quotes: common practice, no source
 
@@ -264,5 +265,16 @@ def inputs_part(case: Case) -> dict[str, Any]:
                 "shown_high": item.shown_high,
             }
             for item in defaults.values()
+        ],
+        "method_numbers": [
+            {
+                "key": item.key,
+                "value": item.value,
+                "shown": item.shown,
+                "mark": item.mark,
+                "source": item.source,
+                "meaning": item.meaning,
+            }
+            for item in method_numbers().values()
         ],
     }

@@ -21,8 +21,8 @@ def section(page: Page) -> Section:
         "from seed {study.seed|count}."
     )
     parts = (
-        _inputs(page), _assumptions(page), forms.part(page), _whole_bank(page), _warnings(page),
-        _sources(page),
+        _inputs(page), _assumptions(page), _method(page), forms.part(page),
+        _whole_bank(page), _warnings(page), _sources(page),
     )  # fmt: skip
     return Section(
         "appendix", "Appendix: inputs, assumptions, sources", tuple(p for p in parts if p), lead
@@ -88,6 +88,25 @@ def _assumptions(page: Page) -> Part:
     caption = page.text("Defaults used for {boat.name|given}")
     table = Table("assumptions-table", caption, columns, rows, (), "long")
     return Part("assumptions", "Assumptions", (text,), (), (table,))
+
+
+def _method(page: Page) -> Part:
+    rows = tuple(
+        Row(
+            page.words(f"{key}.meaning"),
+            (
+                page.words(f"{key}.shown"),
+                page.words(f"{key}.mark") + Markup(", ") + page.words(f"{key}.source"),
+            ),
+        )
+        for key in page.keys("method_numbers")
+    )
+    columns = (words("Number of the method", 66), numbers("Value", 12), words("Mark, source", 22))
+    caption = page.text(
+        "Taken for {boat.name|given} as for every boat, and not to be set in the case"
+    )
+    table = Table("method-table", caption, columns, rows, (), "long")
+    return Part("method-numbers", "Numbers of the method", (), (), (table,))
 
 
 def _when(page: Page, key: str) -> Markup:
