@@ -9,7 +9,7 @@ import numpy as np
 from generator.analyses.bank_state import Condition
 from generator.analyses.demand import Scale, Weather
 from generator.analyses.hull import Vessel
-from generator.analyses.plant import house_drain
+from generator.analyses.plant import house_drain, passage_time
 from generator.analyses.power import on_hull
 from generator.analyses.spread import side_by_side
 from generator.arrays import Array, Numbers
@@ -81,7 +81,7 @@ def _yearly_energy(case: Case, option: Option, hull: Vessel, scale: Scale) -> Ar
     speeds = side_by_side(*(leg.speed for leg in case.legs))
     calm = on_hull(case, option, hull, None, scale, speeds, Weather(0.0, 1.0))
     drain = np.nan_to_num(np.atleast_2d(calm.output.drain)) + house_drain(case, option)
-    hours = side_by_side(*(leg.times_per_year * leg.distance / leg.speed for leg in case.legs))
+    hours = side_by_side(*(leg.times_per_year * passage_time(leg) for leg in case.legs))
     return np.asarray((drain * hours).sum(axis=1, keepdims=True))
 
 

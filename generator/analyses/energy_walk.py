@@ -56,13 +56,15 @@ def energy_walk(
     if held.aged is None or not np.isfinite(need[0, 0]):
         return None
     nominal = float(best(held.nominal)[0])
-    steps = (*_bank(held, kept, nominal), *_leg(case, option, found, scale, held, item))
+    spent = float(best(item.before)[0])
+    first = (Step("the way before it", spent),) if spent else ()
+    steps = (*_bank(held, kept, nominal), *first, *_leg(case, option, found, scale, held, item))
     return Walk(
         place=place,
         nominal=nominal,
         steps=steps,
         left=nominal - sum(step.energy for step in steps),
-        left_each=np.where(np.isfinite(need), item.available - need, -np.inf),
+        left_each=np.where(np.isfinite(need), item.above - item.before - need, -np.inf),
     )
 
 

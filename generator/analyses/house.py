@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.plant import passage_time
 from generator.analyses.spread import first_row
 from generator.arrays import Array
 from generator.case.case import Case
@@ -68,5 +69,5 @@ def house(case: Case) -> HouseLoads:
 def _alternator(case: Case) -> float:
     """What the alternator gave while the owner's legs were motored [J a year]."""
     legs = (first_row(leg) for leg in case.legs)
-    time = sum(leg.times_per_year * leg.distance / leg.speed for leg in legs)
+    time = sum(leg.times_per_year * passage_time(leg) for leg in legs)
     return float(first_row(case.engine).alternator_power * ALTERNATOR * time)

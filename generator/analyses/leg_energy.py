@@ -22,6 +22,7 @@ ROUGH_THROUGH = method("passage.least_through_sea")
 ROUGH_OVER = method("passage.least_against_sea")
 ROUGH_FASTEST = 5.5 * KNOT  # the least for a mile lies below it, whatever the wind
 EXPOSED_STEP = 0.5 * KNOT
+BETWEEN = method("use.between_legs")
 NEVER = method("passage.feasible_draws")
 
 
@@ -163,16 +164,43 @@ def stretches(strips: Strips, leg: Leg, exposed: Array) -> tuple[Stretch, Stretc
     )
 
 
+def spent_before(case: Case, option: Option, calm_needs: list[Array]) -> list[Array]:
+    """What the legs before each leg on its outing take, and the house between them.
+
+    They are taken in a calm: the wind that stands against the way home helped on the way out,
+    and a day of wind against her both ways is a day to stay in harbour.
+    """
+    spent: list[Array] = []
+    for leg in case.legs:
+        if leg.follows is None:
+            spent.append(np.zeros((1, 1)))
+            continue
+        first = leg.follows
+        between = _between(case, option, case.legs[first])
+        spent.append(np.asarray(spent[first] + calm_needs[first] + between))
+    return spent
+
+
+def _between(case: Case, option: Option, leg: Leg) -> Numbers:
+    """What the house draws from the end of a leg to the next of the outing [J]."""
+    if option.bank is None or case.house.separate_bank:
+        return 0.0
+    nights = np.asarray(leg.nights_away)
+    return np.where(nights > 0.0, case.house.daily * nights, case.house.under_way * BETWEEN)
+
+
 def in_hand(need: Array, available: Array) -> Array:
     """Energy above the reserve over the need; 0 where it cannot be done."""
     cannot = ~np.isfinite(need)
     return np.where(cannot, 0.0, available / np.where(cannot, 1.0, np.maximum(need, 1e-9)))
 
 
-def wanted_usable(need: Array, ratio: float, demand: Array, share: Numbers) -> Array:
-    """Usable energy that leaves ``ratio`` times the need above the reserve.
+def wanted_usable(
+    need: Array, ratio: float, demand: Array, share: Numbers, before: Numbers = 0.0
+) -> Array:
+    """Usable energy that leaves ``ratio`` times the need above the reserve, ``before`` spent.
 
     The reserve is the larger of a share of what is usable, and its demand: counted once.
     """
-    wanted = ratio * np.where(np.isfinite(need), need, np.inf)
+    wanted = ratio * np.where(np.isfinite(need), need, np.inf) + before
     return np.asarray(np.maximum(wanted / (1.0 - np.asarray(share)), wanted + demand))

@@ -24,7 +24,7 @@ from generator.case.usage import Leg
 
 STREAMS = (0.75, 0.5, 0.25, 0.0, -0.5, -1.0)  # shares of the leg's own foul stream
 WINDS = (15.0, 10.0, 5.0)  # kn on the nose
-ORDER = ("slower", "tide", "wind", "charge", "bank", "power")  # by money, then by time
+ORDER = ("slower", "sail", "tide", "wind", "charge", "bank", "power")  # by money, then by time
 
 
 @dataclass(frozen=True)
@@ -34,6 +34,7 @@ class LegHelp:
     place: int
     slower: float | None  # m/s through the water on the sheltered part, the fastest that fits
     slower_time: float | None  # s of the whole leg at that speed, best estimate
+    sail: float | None  # in hand, one in ten, where the leg before it is sailed
     stream: float | None  # m/s, the most that may run against her
     wind: float | None  # m/s, the most that may blow on the nose
     charge: float | None  # J to be taken on the way, where there is a refuge
@@ -42,7 +43,7 @@ class LegHelp:
     @property
     def cheapest(self) -> str:
         """The first of ORDER that helps; more power where nothing does."""
-        found = (self.slower, self.stream, self.wind, self.charge, self.nominal)
+        found = (self.slower, self.sail, self.stream, self.wind, self.charge, self.nominal)
         return next(
             (way for way, value in zip(ORDER, found, strict=False) if value is not None), "power"
         )
@@ -70,13 +71,13 @@ class _Question:
 def leg_help(strips: Strips, sizes: BySize, kept: Reserve, legs: Legs) -> tuple[LegHelp, ...]:
     """Every leg that does not fit at its pessimistic end, and each way taken by itself."""
     return tuple(
-        _help(_Question(strips, sizes, kept, item), place)
+        _help(_Question(strips, sizes, kept, item), place, legs)
         for place, item in enumerate(legs.results)
         if scalar(spread(item.ratio).low) < 1.0
     )
 
 
-def _help(asked: _Question, place: int) -> LegHelp:
+def _help(asked: _Question, place: int, legs: Legs) -> LegHelp:
     leg, item = asked.leg, asked.item
     parts = stretches(asked.strips, leg, item.exposed_speed)
     slower, time = _slower(asked, parts[1].need(leg.foul_stream))
@@ -84,6 +85,7 @@ def _help(asked: _Question, place: int) -> LegHelp:
         place=place,
         slower=slower,
         slower_time=time,
+        sail=_sailed(asked, legs),
         stream=_tide(asked, *(part.need for part in parts)),
         wind=_wind(asked, parts[0].need(leg.foul_stream)),
         charge=_charge(asked),
@@ -107,6 +109,16 @@ def _slower(asked: _Question, exposed_need: Array) -> tuple[float | None, float 
             whole = float(best(leg.distance)[0])
             return float(speed), whole / (float(speed) - float(best(leg.foul_stream)[0]))
     return None, None
+
+
+def _sailed(asked: _Question, legs: Legs) -> float | None:
+    """Energy in hand where the leg before it is sailed, if it can be and that is enough."""
+    first = asked.leg.follows
+    if first is None or not legs.results[first].leg.sailable:
+        return None
+    above = np.maximum(asked.item.above - legs.results[first].before, 0.0)
+    ratio = scalar(spread(in_hand(np.atleast_2d(asked.item.need), above)).low)
+    return ratio if ratio >= 1.0 else None
 
 
 def _tide(asked: _Question, *needs: object) -> float | None:
@@ -140,9 +152,11 @@ def _wind(asked: _Question, sheltered_need: Array) -> float | None:
 def _charge(asked: _Question) -> float | None:
     """What must be taken on the way; only where there is a refuge, and a bank to charge."""
     need = asked.item.need
-    if asked.strips.option.bank is None or not asked.leg.refuge:
+    if asked.strips.option.bank is None:
         return None
-    short = np.where(np.isfinite(need), need - asked.item.available, np.inf)
+    if not asked.leg.refuge and asked.leg.follows is None:
+        return None
+    short = np.where(np.isfinite(need), need + asked.item.before - asked.item.above, np.inf)
     most = scalar(spread(np.maximum(short, 0.0)).high)
     return most if np.isfinite(most) else None
 
@@ -150,6 +164,6 @@ def _charge(asked: _Question) -> float | None:
 def _nominal(asked: _Question) -> float | None:
     """Bank or tank, its own mass left out, that carries the leg above the reserve."""
     share = asked.strips.case.planning.reserve_share
-    usable = wanted_usable(asked.item.need, 1.0, asked.kept.demand, share)
+    usable = wanted_usable(asked.item.need, 1.0, asked.kept.demand, share, asked.item.before)
     most = scalar(spread(asked.sizes.nominal_for(usable)).high)
     return most if np.isfinite(most) else None

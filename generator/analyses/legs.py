@@ -8,7 +8,8 @@ import numpy as np
 
 from generator.analyses.bank_state import taken
 from generator.analyses.demand import Scale, Weather
-from generator.analyses.plant import Store, house_drain, within
+from generator.analyses.leg_energy import spent_before
+from generator.analyses.plant import LEAST_MADE_GOOD, Store, house_drain, passage_time, within
 from generator.analyses.power import Curve, Power, at_points
 from generator.analyses.reserve import Reserve
 from generator.analyses.spread import side_by_side
@@ -16,10 +17,8 @@ from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.case.usage import Leg
-from generator.tables.method import method
 
 SLOWER = (1.0, 0.85, 0.7, 0.55)  # shares of the exposed speed that are tried in turn
-LEAST_MADE_GOOD = method("passage.least_against_sea")
 
 
 @dataclass(frozen=True)
@@ -31,8 +30,10 @@ class LegResult:
     need: Array  # nan where it cannot be done
     time: Array
     exposed_speed: Array
-    available: Array
-    ratio: Array  # available above reserve over need; 0 where it cannot be done
+    above: Array  # usable above the reserve, when charged
+    before: Array  # what the legs before it on the same outing take, in a calm; inf: not made
+    available: Array  # above less before, never below 0
+    ratio: Array  # available over need; 0 where it cannot be done
     beyond_limit: bool
     bank_short: bool  # the motor would do it, the bank does not give the current
 
@@ -66,8 +67,9 @@ def passages(
         side_by_side(*(leg.speed for leg in case.legs)),
         Weather(0.0, 1.0),
     )
-    available = np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0)
+    above = np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0)
     results, house = [], house_drain(case, option)
+    spent = spent_before(case, option, _calm_needs(case, option, held, calm))
     yearly, yearly_time = np.zeros((1, 1)), np.zeros((1, 1))
     curves: dict[tuple[bytes, ...], Curve] = {}
     for place, leg in enumerate(case.legs):
@@ -76,13 +78,25 @@ def passages(
             np.atleast_2d(within(load, calm.demand.feasible))[:, [place]]
             for load in (calm.output.load, calm.output.motor_load)
         )
+        stock = (above, spent[place])
         results.append(
-            _leg(case, option, found, scale, leg, drain, fits, by_motor, available, held, curves)
+            _leg(case, option, found, scale, leg, drain, fits, by_motor, stock, held, curves)
         )
-        time = leg.times_per_year * leg.distance / leg.speed
-        yearly = yearly + drain * np.asarray(time)
-        yearly_time = yearly_time + np.asarray(time)
+        time = leg.times_per_year * passage_time(leg)
+        yearly = yearly + drain * time
+        yearly_time = yearly_time + time
     return Legs(tuple(results), yearly, yearly_time)
+
+
+def _calm_needs(case: Case, option: Option, held: Store, calm: Curve) -> list[Array]:
+    """What each leg takes in a calm at the owner's speed; infinite where it cannot be made."""
+    drain = np.atleast_2d(calm.output.drain) + house_drain(case, option)
+    loss = np.atleast_2d(taken(option.bank, held.aged, drain))
+    fits = np.atleast_2d(within(calm.output.load, calm.demand.feasible)) & np.isfinite(loss)
+    return [
+        np.where(fits[:, [place]], loss[:, [place]] * passage_time(leg), np.inf)
+        for place, leg in enumerate(case.legs)
+    ]
 
 
 def _leg(
@@ -94,7 +108,7 @@ def _leg(
     calm_drain: Array,
     calm_fits: Flags,
     calm_by_motor: Flags,
-    available: Array,
+    stock: tuple[Array, Array],
     held: Store,
     curves: dict[tuple[bytes, ...], Curve],
 ) -> LegResult:
@@ -109,6 +123,8 @@ def _leg(
     too_slow = np.asarray(leg.speed - leg.foul_stream) < LEAST_MADE_GOOD
     cannot = ~calm_fits | too_slow | ~np.isfinite(need)
     need = np.where(cannot, np.nan, need)
+    above, before = stock
+    available = np.maximum(above - before, 0.0)
     ratio = np.where(cannot, 0.0, available / np.where(cannot, 1.0, need))
     return LegResult(
         leg=leg,
@@ -116,6 +132,8 @@ def _leg(
         need=need,
         time=np.asarray(calm_time + exposed_time),
         exposed_speed=speed,
+        above=above,
+        before=before,
         available=available,
         ratio=ratio,
         beyond_limit=beyond,

@@ -7,6 +7,7 @@ from math import ceil
 
 import numpy as np
 
+from generator.analyses.plant import passage_time
 from generator.analyses.spread import first_row
 from generator.analyses.weather import Sky
 from generator.arrays import Array, Flags
@@ -49,7 +50,7 @@ class Outings:
 
 
 def outings(case: Case, sky: Sky) -> Outings:
-    """Spread the legs over the season; legs of one day follow one another."""
+    """Spread the outings over the season; legs of one day follow one another."""
     legs = tuple(first_row(leg) for leg in case.legs)
     season = season_months(case.planning.season) if case.planning.season else _sunny_half(sky)
     mode = np.full(HOURS, float(UNATTENDED))
@@ -60,7 +61,7 @@ def outings(case: Case, sky: Sky) -> Outings:
     for day, wanted in sorted(_wanted(legs, season).items()):
         for leg in wanted:
             start = max(day * 24 + LEAVES, free)
-            long = ceil(float(legs[leg].distance / legs[leg].speed) / SLOWEST_SHARE / 3600.0)
+            long = ceil(float(passage_time(legs[leg])) / SLOWEST_SHARE / 3600.0)
             home = _home(legs[leg], start, long)
             if home > HOURS:
                 unplaced += 1
@@ -93,16 +94,26 @@ def _sunny_half(sky: Sky) -> tuple[int, ...]:
 
 
 def _wanted(legs: tuple[Leg, ...], season: tuple[int, ...]) -> dict[int, list[int]]:
-    """Legs by day: the most frequent leg of a season sets its days, the others join them."""
+    """Legs by day: each outing has days of its own, and its later legs join some of them.
+
+    An outing is a leg that follows none, with those that follow it. Where the season has too few
+    days for all, the outings made less often share days with the others.
+    """
     by_day: dict[int, list[int]] = {}
-    days_of: dict[tuple[int, ...], Array] = {}
-    order = sorted(range(len(legs)), key=lambda place: -float(legs[place].times_per_year))
-    for place in order:
-        months = season_months(legs[place].season) if legs[place].season else season
-        count = round(float(legs[place].times_per_year))
-        if count and months not in days_of:
-            days_of[months] = _even(_days(months), count)
-        for day in _even(days_of[months], count).tolist() if count else ():
+    days_of: dict[int, Array] = {}
+    first = [place for place, leg in enumerate(legs) if leg.follows is None]
+    rest = [place for place, leg in enumerate(legs) if leg.follows is not None]
+    for place in (*sorted(first, key=lambda place: -float(legs[place].times_per_year)), *rest):
+        leg = legs[place]
+        count = round(float(leg.times_per_year))
+        if leg.follows is not None:
+            days = days_of[leg.follows]
+        else:
+            days = _days(season_months(leg.season) if leg.season else season)
+            free = days[~np.isin(days, list(by_day))]
+            days = free if len(free) >= count else days
+        days_of[place] = _even(days, count) if count else days[:0]
+        for day in days_of[place].tolist():
             by_day.setdefault(int(day), []).append(place)
     return {day: sorted(found) for day, found in by_day.items()}
 
@@ -132,14 +143,14 @@ def _live_aboard(
     morning, evening = start // 24 * 24 + FIRST_LIGHT, (end - 1) // 24 * 24 + DUSK
     away = slice(end, home)
     mode[away] = ANCHOR
-    plugged[start:home] = False
+    plugged[start : max(home, evening)] = False  # out for the day, whatever she motors of it
     by_day = slice(min(morning, start), max(evening, end))
     at_berth = mode[by_day] == UNATTENDED
     mode[by_day] = np.where(at_berth, DAY_SAIL, mode[by_day])
     if home > end:
         mode[end:home] = np.where(mode[end:home] == DAY_SAIL, ANCHOR, mode[end:home])
     underway = slice(start, end)
-    long = float(leg.distance / leg.speed) > A_DAY
+    long = float(passage_time(leg)) > A_DAY
     mode[underway] = PASSAGE if long else MOTORING
     sailing[by_day] = True
     night = slice(max(evening, end), min(max(evening, end) + 12, HOURS))

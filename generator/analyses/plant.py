@@ -21,6 +21,7 @@ from generator.case.case import Case
 from generator.case.diesel import Diesel
 from generator.case.factors import Factors
 from generator.case.option import Bank, Motor, Option
+from generator.case.usage import Leg
 from generator.physics.drive.diesel_engine import fuel_rate
 from generator.physics.drive.gear import input_power, motor_speed
 from generator.physics.drive.motor import bounded_losses, electrical_power, motor_losses
@@ -28,6 +29,7 @@ from generator.physics.energy.battery import nominal_energy
 from generator.tables.method import method
 
 OVERSPEED = method("motor.overspeed")
+LEAST_MADE_GOOD = method("passage.least_against_sea")
 LIMITS = ("power", "torque", "turns", "battery current", "battery voltage")
 MANAGED = ("LFP", "NMC")  # a management system cuts these off; lead only sags
 
@@ -234,6 +236,12 @@ def house_drain(case: Case, option: Option) -> Numbers:
     if option.bank is None or case.house.separate_bank:
         return 0.0
     return case.house.under_way
+
+
+def passage_time(leg: Leg) -> Array:
+    """Time of a leg over the ground in a calm, against its mean stream [s]."""
+    made_good = np.maximum(np.asarray(leg.speed - leg.foul_stream), LEAST_MADE_GOOD)
+    return np.asarray(leg.distance / made_good)
 
 
 def within(load: Array, feasible: Flags) -> Flags:

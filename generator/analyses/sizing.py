@@ -7,7 +7,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.bank_size import BySize
-from generator.analyses.leg_energy import LEAST_THROUGH, Strips, cheapest, wanted_usable
+from generator.analyses.leg_energy import (
+    LEAST_THROUGH,
+    Strips,
+    cheapest,
+    spent_before,
+    wanted_usable,
+)
 from generator.analyses.legs import Legs
 from generator.analyses.power import KNOT
 from generator.analyses.reserve import Reserve
@@ -47,8 +53,8 @@ def sizing(
 ) -> Sizing:
     """Bank at the owner's speeds, and over one speed for all legs."""
     tried = np.arange(LEAST_THROUGH, strips.calm.speed[-1] + 1e-9, STEP)
-    own = [np.atleast_2d(item.need) for item in legs.results]
-    columns = [[_at(strips, item.leg, float(speed)) for item in legs.results] for speed in tried]
+    own = [(np.atleast_2d(item.need), item.before) for item in legs.results]
+    columns = [_all_at(strips, legs, float(speed)) for speed in tried]
     weight = [scalar(i.leg.times_per_year) * scalar(i.leg.distance) for i in legs.results]
     speeds = [scalar(item.leg.speed) for item in legs.results]
     mean = float(np.average(speeds, weights=weight)) if sum(weight) else speeds[0]
@@ -61,6 +67,14 @@ def sizing(
     )
 
 
+def _all_at(strips: Strips, legs: Legs, speed: float) -> list[tuple[Array, Array]]:
+    """Need of every leg at one speed, and what those before it on the outing take at it."""
+    every = [item.leg for item in legs.results]
+    calm = [cheapest(strips.calm.at(speed), leg.distance, leg.foul_stream)[0] for leg in every]
+    spent = spent_before(strips.case, strips.option, [np.fmin(each, np.inf) for each in calm])
+    return [(_at(strips, leg, speed), before) for leg, before in zip(every, spent, strict=True)]
+
+
 def _at(strips: Strips, leg: Leg, speed: float) -> Array:
     """Need of a leg with its sheltered part at one speed, exposed no faster than the owner."""
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
@@ -71,16 +85,24 @@ def _at(strips: Strips, leg: Leg, speed: float) -> Array:
 
 
 def _smallest(
-    case: Case, sizes: BySize, kept: Reserve, legs: Legs, needs: list[Array], wanted: Wanted
+    case: Case,
+    sizes: BySize,
+    kept: Reserve,
+    legs: Legs,
+    needs: list[tuple[Array, Array]],
+    wanted: Wanted,
 ) -> float:
     """Nominal energy that nine draws of ten find enough for both wishes [J]."""
     share = case.planning.reserve_share
     must = [
-        sizes.nominal_for(wanted_usable(need, wanted.ratio, kept.demand, share))
-        for need, item in zip(needs, legs.results, strict=True)
+        sizes.nominal_for(wanted_usable(need, wanted.ratio, kept.demand, share, before))
+        for (need, before), item in zip(needs, legs.results, strict=True)
         if item.must_make
     ]
-    each = [sizes.nominal_for(wanted_usable(need, 1.0, kept.demand, share)) for need in needs]
+    each = [
+        sizes.nominal_for(wanted_usable(need, 1.0, kept.demand, share, before))
+        for need, before in needs
+    ]
     times = np.array([scalar(item.leg.times_per_year) for item in legs.results])
     worst = [scalar(spread(np.atleast_2d(bank)).high) for bank in must]
     if times.sum() > 0.0:

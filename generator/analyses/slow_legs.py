@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.leg_energy import Strips, cheapest, in_hand
+from generator.analyses.leg_energy import Strips, cheapest, in_hand, spent_before
 from generator.analyses.legs import Legs
 from generator.arrays import Array, Numbers
 
@@ -23,17 +23,21 @@ class SlowLeg:
 
 
 def slow_legs(strips: Strips, legs: Legs) -> tuple[SlowLeg, ...]:
-    """Each leg at its least-energy speeds."""
+    """Each leg at its least-energy speeds, and those before it on the outing likewise."""
     results = []
-    for item in legs.results:
+    calm = [np.fmin(cheapest(strips.calm, item.leg.distance, item.leg.foul_stream)[0], np.inf)
+            for item in legs.results]  # fmt: skip
+    before = spent_before(strips.case, strips.option, calm)
+    for item, spent in zip(legs.results, before, strict=True):
         leg = item.leg
+        available = np.maximum(item.above - np.fmin(spent, item.before), 0.0)
         sheltered = np.asarray(leg.distance - leg.exposed_distance)
         smooth = cheapest(strips.calm, sheltered, leg.foul_stream)
         rough = cheapest(strips.rough(leg), leg.exposed_distance, leg.foul_stream)
         need = np.fmin(smooth[0] + rough[0], item.need)
         time = _time(sheltered, smooth[1], leg.foul_stream)
         time = time + _time(leg.exposed_distance, rough[1], leg.foul_stream)
-        results.append(SlowLeg(need, in_hand(need, item.available), smooth[1], rough[1], time))
+        results.append(SlowLeg(need, in_hand(need, available), smooth[1], rough[1], time))
     return tuple(results)
 
 

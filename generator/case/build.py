@@ -175,8 +175,16 @@ def _leg(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Leg:
         "legs",
         fetch=desk.number(leg.fetch or keys.waters.fetch, f"{path}.fetch", "waters.fetch"),
         season=leg.season or "",
+        follows=_followed(keys, number),
         line=line_of(root, ("legs", number)),
     )
+
+
+def _followed(keys: CaseKeys, number: int) -> int | None:
+    """Place of the leg that a leg follows on the same outing."""
+    names = [leg.name for leg in keys.legs[:number]]
+    wanted = keys.legs[number].follows
+    return names.index(wanted) if wanted and wanted in names else None
 
 
 def _prices(keys: CaseKeys, desk: Desk) -> Prices:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from generator.case.build_supply import build_supply
 from generator.case.build_wiring import build_compartment, build_wiring
-from generator.case.circumstances import propeller_words
+from generator.case.circumstances import motor_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.fill import Desk
 from generator.case.inherit import own_engine, own_propeller
@@ -47,7 +47,9 @@ def build_option(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Option:
 def _motor(option: OptionKeys, desk: Desk, path: str) -> Motor | None:
     if option.kind != "battery":
         return None
-    return desk.fill(Motor, option.motor, f"{path}.motor", "options.motor")
+    return desk.fill(
+        Motor, option.motor, f"{path}.motor", "options.motor", motor_words(option.motor)
+    )
 
 
 def _bank(option: OptionKeys, desk: Desk, path: str) -> Bank | None:

@@ -118,6 +118,28 @@ def _legs(case: CaseKeys) -> Iterator[Finding]:
             problem = f"is {leg.spring_stream.shown}, less than foul_stream {leg.foul_stream.shown}"
             hope = "expected the greatest stream of the leg"
             yield Finding(("legs", number, "spring_stream"), problem, hope)
+    yield from _outings(case)
+
+
+def _outings(case: CaseKeys) -> Iterator[Finding]:
+    """A leg that follows one that is not there, comes after it or is made less often."""
+    for number, leg in enumerate(case.legs):
+        if not leg.follows:
+            continue
+        place: Place = ("legs", number, "follows")
+        names = [other.name for other in case.legs[:number]]
+        if leg.follows not in names:
+            hope = "expected the name of an earlier leg"
+            shown = ", ".join(name for name in names if name)
+            yield Finding(place, f"is `{leg.follows}`", f"{hope}: {shown}" if shown else hope)
+            continue
+        first = case.legs[names.index(leg.follows)]
+        if si(leg.times_per_year) > si(first.times_per_year):
+            assert leg.times_per_year is not None
+            assert first.times_per_year is not None
+            problem = f"is made {leg.times_per_year.shown} times a year after that leg"
+            hope = f"expected at most the {first.times_per_year.shown} of `{leg.follows}`"
+            yield Finding(place, problem, hope)
 
 
 def _berth(case: CaseKeys) -> Iterator[Finding]:

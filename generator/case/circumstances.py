@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.case.boat_keys import BoatKeys
-from generator.case.plant_keys import PropellerKeys
+from generator.case.plant_keys import MotorKeys, PropellerKeys
 from generator.case.schema import CaseKeys
 
 MODERN_FROM = 1985  # hulls on the market since then have their centre of flotation further aft
@@ -26,6 +26,12 @@ def model_words(boat: BoatKeys, canoe_share: float) -> tuple[str, ...]:
         if hull.waterline_length.value / volume ** (1 / 3) < HEAVY_BELOW:
             return ("long",)
     return (hull.keel_type or "",)
+
+
+def motor_words(motor: MotorKeys) -> tuple[str, ...]:
+    """Whether the motor turns the shaft itself: what has no gear loses nothing in one."""
+    direct = motor.gear_ratio is not None and motor.gear_ratio.value == 1.0
+    return ("direct",) if direct else ()
 
 
 def propeller_words(case: CaseKeys, screw: PropellerKeys) -> tuple[str, ...]:

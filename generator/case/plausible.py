@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.case.check import Finding, amounts, si
-from generator.case.circumstances import boat_words, propeller_words
+from generator.case.circumstances import boat_words, motor_words, propeller_words
 from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
@@ -78,7 +78,7 @@ def _outside_register(case: CaseKeys) -> Iterator[Finding]:
         if place[0] == "options" and isinstance(place[1], int):
             option = case.options[place[1]]
             screw = propeller_words(case, own_propeller(case, option))
-            around = [option.bank.chemistry or "", *screw]
+            around = [option.bank.chemistry or "", *screw, *motor_words(option.motor)]
             if "circuits" in place and isinstance(place[-2], int):
                 around = [option.installation.circuits[place[-2]].name or ""]
         row = find_default(".".join(part for part in place if isinstance(part, str)), around)

@@ -27,6 +27,7 @@ class Leg:
     sailable: bool  # can it be sailed instead?
     season: str  # first and last month, `May to September`; empty: her sailing season
     nights_away: Numbers  # at anchor or on a buoy after it, without a plug
+    follows: int | None  # place of the leg before it on the same outing, no charge between
     track: str | None  # file whose length is the distance
     line: int
 

@@ -101,6 +101,7 @@ class LegKeys(Group):
     sailable: YesNo = NEEDED
     season: Season = None
     nights_away: NumberOrNone = None
+    follows: Words = None
     track: Words = None
 
 

@@ -55,8 +55,9 @@ def _flip(criterion: Criterion, found: Findings, worst: LegResult) -> tuple[str,
     """What carries it, all else kept: as slowly as pays, a larger bank, less wind."""
     ways, numbers = _slower(criterion, found)
     wanted = wanted_usable(
-        worst.need, criterion.go, found.reserve.demand, found.case.planning.reserve_share
-    )
+        worst.need, criterion.go, found.reserve.demand, found.case.planning.reserve_share,
+        worst.before,
+    )  # fmt: skip
     nominal = scalar(spread(found.use.sizes.nominal_for(wanted)).high)
     if np.isfinite(nominal) and found.option.bank is None:
         ways.append("a tank of {here.flip_l|fuel}")

@@ -173,6 +173,10 @@ def _leg(found: Findings, item: LegResult) -> Row:
         "must_make": item.must_make,
         "wind_kn": speed,
         **told_of("available", item.available, suffix),
+        "after": None if item.leg.follows is None else found.case.legs[item.leg.follows].name,
+        "after_why": "it starts charged",
+        f"before_{suffix}": put(_finite(item.before), suffix),
+        f"before_{suffix}_why": "the way before it cannot be made",
         "ratio": scalar(ratio.middle),
         "ratio_p10": scalar(ratio.low),
         "feasible_share": share,
@@ -195,6 +199,12 @@ def _leg(found: Findings, item: LegResult) -> Row:
     row["exposed_speed_kn"] = scalar(spread(np.nan_to_num(speed_made)).middle) * PER_SI["kn"]
     row["why"] = "" if row["fits"] else "less than the need in more than one draw of ten"
     return row
+
+
+def _finite(values: Array) -> float | None:
+    """Middle of the draws; none where half of them have none."""
+    middle = scalar(spread(values).middle)
+    return middle if np.isfinite(middle) else None
 
 
 def year_part(found: Findings) -> Row:

@@ -26,9 +26,10 @@ NO_POWER = "continuous power does not hold a leg in one draw of ten"
 NO_BREAKER = "no plug, or neither breaker nor voltage of the berth is given"
 WAYS = {
     "slower": "at {{{0}.slower_kn|speed}} through the water, {{{0}.slower_hours_h|hours}}",
+    "sail": "with “{{{0}.before|given}}” sailed, {{{0}.sail_ratio|ratio}} times the need",
     "tide": "with at most {{{0}.stream_kn|speed}} of foul stream",
     "wind": "with at most {{{0}.wind_kn|wind}} on the nose",
-    "charge": "{{{0}.charge_kwh|energy}} charged on the way",
+    "charge": "{{{0}.charge_kwh|energy}} charged before it or on the way",
     "bank": "{{{0}.nominal_kwh|energy}} nominal",
     "power": "more continuous power",
 }
@@ -133,6 +134,8 @@ def _failing(found: Findings, item: LegHelp, key: str) -> Row:
         "way": WAYS[item.cheapest].format(key),
         "slower_kn": put(item.slower, "kn"),
         "slower_hours_h": put(item.slower_time, "h"),
+        "before": None if leg.leg.follows is None else found.case.legs[leg.leg.follows].name,
+        "sail_ratio": item.sail,
         "stream_kn": put(item.stream, "kn"),
         "wind_kn": put(item.wind, "kn"),
         "charge_kwh": put(item.charge, "kwh") if electric else None,

@@ -59,7 +59,8 @@ def _table(page: Page, keys: list[str]) -> Table:
         (
             page.text(
                 "Slowly: at the speed that asks for least energy over the ground, "
-                "{limits.least_through_kn|speed} at least."
+                "{limits.least_through_kn|speed} at least. Gone before it: the legs before it on "
+                "the same outing, in a calm, nothing charged between."
             ),
             *reasons(page, used),
         ),
@@ -130,9 +131,19 @@ def _words(page: Page, motor: str) -> Markup:
     return page.text(
         f"{{{motor}.name|given}} on “{{{key}.name|given}}”: the leg takes {{{key}.hours_h|hours}} "
         f"and {{{key}.need_kwh|energy}} (one in ten above {{{key}.need_high_kwh|energy}}); "
-        f"{{{key}.available_kwh|energy}} is there above the reserve, {{{key}.ratio|ratio}} times "
-        f"the need, and {{{key}.ratio_p10|ratio}} times at the pessimistic end."
+        f"{{{key}.available_kwh|energy}} is there above the reserve{_start(page, key)}, "
+        f"{{{key}.ratio|ratio}} times the need, and {{{key}.ratio_p10|ratio}} times at the "
+        "pessimistic end."
     )
+
+
+def _start(page: Page, key: str | None) -> str:
+    """What of the charge is gone when the leg begins."""
+    if not page.value(f"{key}.after"):
+        return ", starting charged"
+    if page.value(f"{key}.before_kwh") is None:
+        return f" after “{{{key}.after|given}}”"
+    return f" after {{{key}.before_kwh|energy}} for “{{{key}.after|given}}” in a calm"
 
 
 def _depth(page: Page, key: str) -> Markup:
@@ -153,6 +164,9 @@ def _depth(page: Page, key: str) -> Markup:
 def _row(page: Page, key: str) -> Row:
     motor = key.split(".legs.")[0]
     head = page.words(f"{key}.name") + Markup("<br>") + page.words(f"{motor}.name")
+    if page.value(f"{key}.after") and page.value(f"{key}.before_kwh") is not None:
+        spent = page.text(f", {{{key}.before_kwh|energy}} gone before it")
+        head += Markup('<span class="note">') + spent + Markup("</span>")
     cells = tuple(page.show(f"{key}.{name}", form) for name, form in FORMS)
     fits = page.value(f"{key}.fits")
     passed, failed = (
