@@ -15,6 +15,7 @@ from generator.study import Study, run
 
 FEW = 100  # draws of a try: what is sought moves by less than its steps
 MOST_TRIES = 4
+NO_POWER = "no bank does it: continuous power does not hold a leg in one draw of ten"
 CLOSE = 0.01  # share between two tries at which the search ends
 POSITION = ("waters.latitude", "waters.longitude")
 GROWING = ("charge", "blocks.discharge_limit", "discharge_limit", "mass")  # with the bank's size
@@ -50,14 +51,12 @@ def _smallest(case: Case, study: Study, place: int) -> Smallest:
     first = use.sizing.at_own_speeds
     charger = None if use.berth is None else use.berth.least_charger
     if not np.isfinite(first):
-        why = "no bank does it: continuous power does not hold a leg in one draw of ten"
-        return Smallest(place, None, 0.0, charger, why)
-    nominal, mass = _with_its_mass(case, place, first)
-    why = "" if nominal else "each larger bank asks for a larger one still"
+        return Smallest(place, None, 0.0, charger, NO_POWER)
+    nominal, mass, why = _with_its_mass(case, place, first)
     return Smallest(place, nominal, mass, charger, why)
 
 
-def _with_its_mass(case: Case, place: int, first: float) -> tuple[float | None, float]:
+def _with_its_mass(case: Case, place: int, first: float) -> tuple[float | None, float, str]:
     """The bank that carries the legs with its own mass aboard [J], and that mass over hers [kg].
 
     Each try asks the study of a boat with the bank of the last one how much it should be; few
@@ -66,18 +65,20 @@ def _with_its_mass(case: Case, place: int, first: float) -> tuple[float | None, 
     alone, at = _alone(case, place)
     draws = make_draws(alone, FEW)
     start = _asked(alone, draws, at)
+    if not np.isfinite(start):  # of the few draws more than one in ten find no bank
+        return None, 0.0, NO_POWER
     now = start
     for _ in range(MOST_TRIES):
         factor = first * now / start / _nominal(alone.options[at].bank)
         after = _asked(*_resized(alone, draws, at, factor), at)
         if not np.isfinite(after):
-            return None, 0.0
+            return None, 0.0, "each larger bank asks for a larger one still"
         done = abs(after / now - 1.0) < CLOSE
         now = after
         if done:
             break
     nominal = first * now / start
-    return nominal, _mass(alone, at, nominal / _nominal(alone.options[at].bank))
+    return nominal, _mass(alone, at, nominal / _nominal(alone.options[at].bank)), ""
 
 
 def _asked(case: Case, draws: Draws, at: int) -> float:
