@@ -31,7 +31,7 @@ class Smallest:
     option: int
     bank: float | None
     heavier: float  # mass of that bank over the option's own
-    charger: float | None  # from the wall; none where no charger does it in time
+    charger: float | None  # into the bank; none where no charger does it in time
     why: str
 
 

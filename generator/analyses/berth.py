@@ -40,7 +40,7 @@ class Berthed:
     voltage: float
     by_current_typical: Array  # s, (draws, currents)
     by_current_worst: Array
-    least_charger: float | None  # W from the wall that puts a usual day back in ten hours
+    least_charger: float | None  # W into the bank that put a usual day back in ten hours
     outings: Array  # usual days between full and the reserve, bank aged
 
 
@@ -55,7 +55,6 @@ def berthed(
     most = most_power_in(case, bank)
     typical = np.nan_to_num(legs.yearly, nan=np.inf) / days
     worst = np.maximum(np.asarray(held.usable) - kept.of_new, 0.0)
-    typical = np.minimum(typical, worst)
     voltage = VOLTAGE if berth.voltage is None else float(best(berth.voltage)[0])
     derated = np.asarray(berth.breaker_share)
     row = np.atleast_2d(np.asarray(supply_power(np.array(CURRENTS), voltage, derated)))
@@ -77,7 +76,7 @@ def berthed(
         voltage=voltage,
         by_current_typical=refill(bank, held, typical, bank_power(option, most, row)),
         by_current_worst=refill(bank, held, worst, bank_power(option, most, row)),
-        least_charger=_least_charger(option, bank, most, held, typical, wanted),
+        least_charger=_least_charger(bank, most, held, typical, wanted),
         outings=np.atleast_2d(aged / np.maximum(typical, 1.0)),
     )
 
@@ -124,10 +123,9 @@ def refill(bank: Bank, held: Store, taken: Array, power: Array) -> Array:
 
 
 def _least_charger(
-    option: Option, bank: Bank, most: Numbers, held: Store, typical: Array, wanted: float
+    bank: Bank, most: Numbers, held: Store, typical: Array, wanted: float
 ) -> float | None:
-    """Power from the wall that refills a usual day in time in nine draws of ten [W]."""
-    assert option.supply is not None
+    """Power into the bank that refills a usual day in time in nine draws of ten [W]."""
     low, high = 0.0, 2.0 * float(np.max(most))
     enough = spread(refill(bank, held, typical, np.minimum(high, most))).high
     if scalar(enough) > wanted:
@@ -137,4 +135,4 @@ def _least_charger(
         power = np.minimum(middle, most)
         late = scalar(spread(refill(bank, held, typical, power)).high) > wanted
         low, high = (middle, high) if late else (low, middle)
-    return high / float(best(option.supply.charger.efficiency)[0])
+    return high

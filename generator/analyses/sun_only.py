@@ -12,9 +12,11 @@ from generator.analyses.plant import within
 from generator.analyses.power import Power
 from generator.analyses.year import Year
 from generator.arrays import Array
+from generator.tables.method import method
 
 HALF = 0.5  # of the bank, for the days at anchor
 DAY = 86400.0  # s
+LEAST_THROUGH = method("passage.least_through_water")
 ANCHOR, MOTORING = 2, 5  # places in the modes of the house
 DIM = 0.25  # quantile of the years and days that is told beside the mean
 
@@ -24,7 +26,8 @@ class SunOnly:
     """What the panels alone do, by the best estimate, (12,) by month; nan where they cannot.
 
     ``noon_speed`` m/s is held by the panels in the brightest hour of a clear day, the house
-    served first; ``distance`` m a day at ``slow_speed``, the speed of least energy a mile.
+    served first; ``distance`` m a day at ``slow_speed``, the speed of least energy a mile at
+    which she is steered, after a day of the house, ``distance_off`` with the house off.
     ``refill`` and ``refill_off`` are days at anchor to give back half of the bank, with
     the house load and with it off.
     """
@@ -36,6 +39,7 @@ class SunOnly:
     slow_speed: float
     slow_drain: float  # W at that speed, without the house
     distance: Array
+    distance_off: Array
     refill: Array
     refill_off: Array
     half: float  # J
@@ -53,7 +57,8 @@ def sun_only(
         return None
     speed, drain = found.speed[fits], np.atleast_2d(curve.output.drain)[0][fits]
     house, anchored = float(loads.power[MOTORING]), float(loads.power[ANCHOR]) * DAY
-    slow = int(np.argmin((drain + house) / speed))
+    steered = speed >= min(LEAST_THROUGH, float(speed[-1])) - 1e-9
+    slow = int(np.argmin(np.where(steered, (drain + house) / speed, np.inf)))
     daily = panels.monthly.mean(axis=1)
     half = HALF * year.capacity
     return SunOnly(
@@ -63,7 +68,8 @@ def sun_only(
         noon_speed=np.interp(panels.noon - house, drain, speed, left=np.nan),
         slow_speed=float(speed[slow]),
         slow_drain=float(drain[slow]),
-        distance=daily / (drain[slow] + house) * speed[slow],
+        distance=np.maximum(daily * efficiency - anchored, 0.0) / drain[slow] * speed[slow],
+        distance_off=daily * efficiency / drain[slow] * speed[slow],
         refill=_days(half, daily * efficiency - anchored),
         refill_off=_days(half, daily * efficiency),
         half=half,

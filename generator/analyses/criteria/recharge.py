@@ -78,4 +78,4 @@ def _flip(berth: Berthed, numbers: dict[str, float]) -> tuple[str, dict[str, flo
     if berth.least_charger is None:
         return "a bank that takes charge faster; no charger does it with this one", numbers
     numbers = numbers | {"flip_kw": berth.least_charger / KILO}
-    return "{here.flip_kw|power} from the wall to the charger", numbers
+    return "a charger of {here.flip_kw|power} into the bank", numbers

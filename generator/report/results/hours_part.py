@@ -263,6 +263,7 @@ def _sun_month(sun: SunOnly, month: int) -> Row:
         "noon_speed_kn": at(sun.noon_speed, "kn"),
         "noon_speed_why": "slower than the study looks at",
         "distance_nm": at(sun.distance, "nm"),
+        "distance_off_nm": at(sun.distance_off, "nm"),
         "refill_days_d": at(sun.refill, "1"),
         "refill_days_why": "the house takes all that the panels give",
         "refill_off_days_d": at(sun.refill_off, "1"),

@@ -53,8 +53,8 @@ def _plug(page: Page, motors: list[str]) -> tuple[Markup, ...]:
     gone = "If the plug goes" if page.value("berth.shore_power") else "Without a plug"
     first = page.text(
         f"{gone}, a full bank, aged, is all there is until she lies at another: {said} at the "
-        f"pessimistic end, a usual day being the year's energy over {{{motors[0]}.use.berth."
-        "days|count} days of use."
+        f"pessimistic end, a usual day being what the motor takes in a year over "
+        f"{{{motors[0]}.use.berth.days|count}} days of use; the house is not counted."
     )
     sun = [page.text(_sun(page, motor)) for motor in motors if page.value(f"{motor}.use.sun")]
     return (first, *((joined(sun),) if sun else ()))

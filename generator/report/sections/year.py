@@ -31,6 +31,7 @@ MONTH = (
 )  # fmt: skip
 ALONE = (
     ("daily_kwh", "energy:bare"), ("noon_speed_kn", "speed:bare"), ("distance_nm", "distance:bare"),
+    ("distance_off_nm", "distance:bare"),
     ("refill_days_d", "days:bare"), ("refill_off_days_d", "days:bare"),
 )  # fmt: skip
 
@@ -70,7 +71,8 @@ def _year(page: Page, motor: str) -> Markup:
         "she uses "
         f"{{{year}.motor_kwh|energy}} for the motor and {{{year}.house_kwh|energy}} for the house "
         f"and takes {{{year}.shore_wall_kwh|energy}} from the wall, in {{{year}.cycles|ratio}} "
-        f"cycles of the bank. {{{year}.governing_month|given}} governs"
+        f"cycles of the bank, house included. {{{year}.governing_month|given}} governs, when her "
+        f"charge falls lowest, to {{{_governing(page, year)}.lowest_charge_pct|percent}}"
     )
     hours = page.value(f"{year}.below_reserve_h")
     sentence += f", with {{{year}.below_reserve_h|hours}} below the reserve." if hours else "."
@@ -82,6 +84,11 @@ def _year(page: Page, motor: str) -> Markup:
             f"{{{year}.cold_worst_h|hours}} in the worst year."
         )
     return page.text(sentence)
+
+
+def _governing(page: Page, year: str) -> str | None:
+    """The month of the table that the year is named by."""
+    return page.find(f"{year}.months", month=page.value(f"{year}.governing_month"))
 
 
 def _legs(page: Page, year: str) -> str:
@@ -121,8 +128,10 @@ def _alone(page: Page, motor: str) -> Markup:
     return page.text(
         f"By the sun alone, {{{motor}.name|given}} makes {{{sun}.best.distance_nm|distance}} a day "
         f"in {{{sun}.best_month|given}} and {{{sun}.worst.distance_nm|distance}} in "
-        f"{{{sun}.worst_month|given}}, at {{{sun}.slow_speed_kn|speed}}, where a mile costs least; "
-        f"the panels bring {{{sun}.performance_pct|percent}} of their rating into the bank."
+        f"{{{sun}.worst_month|given}} once the house has its {{{sun}.house_daily_kwh|energy}}, and "
+        f"{{{sun}.best.distance_off_nm|distance}} and {{{sun}.worst.distance_off_nm|distance}} "
+        f"with the house off, at {{{sun}.slow_speed_kn|speed}}; of what rating and "
+        f"sunshine promise, {{{sun}.performance_pct|percent}} reaches the bank."
     )
 
 
@@ -138,14 +147,25 @@ def _balance(page: Page, motor: str) -> Figure:
     if page.value(f"{motor}.energy_year.panels_w"):
         given = (
             f"and the sun gives {{{most}.sun_kwh|energy}}, {{{most}.sun_dim_kwh|energy}} in the "
-            "dimmest quarter of years."
+            "dimmest quarter of years"
         )
+        given += _spilled(page, f"{motor}.energy_year")
         told = (
             f"{{weather.years|count}} years of weather; {{{motor}.energy_year.panels_w|watts}} of "
             "panels; sun that finds the bank full is counted as given."
         )
     finding, note = page.text(asks + given), page.text(told)
     return Figure("season-balance", finding, note, season_balance(page, motor))
+
+
+def _spilled(page: Page, year: str) -> str:
+    """What the panels of a year give to a bank that is full."""
+    if not page.value(f"{year}.spilled_kwh"):
+        return "."
+    return (
+        f"; of {{{year}.sun_kwh|energy}} a year {{{year}.spilled_kwh|energy}} find the bank full "
+        "and are lost."
+    )
 
 
 def _weekend(page: Page, motors: list[str]) -> Figure:
@@ -209,8 +229,9 @@ def _alone_table(page: Page, motor: str) -> tuple[Table, ...]:
     columns = (
         words("Month", 20), numbers("A day", 16, page.unit("energy")),
         numbers("Speed in full sun", 16, page.unit("speed")),
-        numbers("A day’s run", 16, page.unit("distance")),
-        numbers("Days to refill, house on", 16), numbers("House off", 16),
+        numbers("A day’s run, house on", 14, page.unit("distance")),
+        numbers("House off", 10, page.unit("distance")),
+        numbers("Days to refill, house on", 14), numbers("House off", 10),
     )  # fmt: skip
     rows = tuple(
         Row(page.words(f"{key}.month"), tuple(page.show(f"{key}.{n}", form) for n, form in ALONE))

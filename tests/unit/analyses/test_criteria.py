@@ -47,7 +47,7 @@ def with_bank(hours: float) -> Case:
     return changed("bank", charge=hours * 3600.0)
 
 
-@pytest.mark.parametrize(("hours", "result"), [(400, GO), (340, CONDITIONAL), (120, NO)])
+@pytest.mark.parametrize(("hours", "result"), [(450, GO), (415, CONDITIONAL), (200, NO)])
 def test_must_make_leg_follows_the_bank(hours: float, result: str) -> None:
     assert judgement(with_bank(hours), 1).result == result
 
