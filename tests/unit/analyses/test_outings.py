@@ -45,7 +45,7 @@ def test_the_way_home_has_what_the_way_out_in_a_calm_leaves(tmp_path: Path) -> N
     calm = found.power.curves["calm"]
     drain = np.interp(4.8 * 1852 / 3600, found.power.speed, np.atleast_2d(calm.output.drain)[0])
     at_terminals = float(drain) * 4.5 / 4.4 * 3600.0
-    assert float(best(home.before)[0]) == pytest.approx(at_terminals, rel=0.03)  # sag; curve of 0.25 kn
+    assert float(best(home.before)[0]) == pytest.approx(at_terminals, rel=0.03)  # sag
 
 
 def test_a_leg_that_follows_none_starts_charged(tmp_path: Path) -> None:
