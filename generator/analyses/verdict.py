@@ -10,6 +10,7 @@ from generator.analyses.findings import Findings
 
 WORD_GO, WORD_CONDITIONS, WORD_NO = "Go", "Go with conditions", "Don't, as specified"
 EVIDENCE = 28
+RESERVE = 3
 MOST_CONDITIONS = 6
 
 
@@ -50,7 +51,8 @@ def _reasons(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, str], ...]:
         (order[row.result], row.criterion.id, place, row.why)
         for place, row in enumerate(judgements)
         if row.criterion.role == "decide" and row.result in order
-    )
+        and not (row.criterion.id == RESERVE and row.result == GO)  # kept by construction
+    )  # fmt: skip
     return tuple((place, why) for _, _, place, why in rows[:3])
 
 

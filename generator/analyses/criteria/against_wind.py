@@ -9,10 +9,13 @@ import numpy as np
 from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, Criterion, Judgement
 from generator.analyses.demand import Weather
 from generator.analyses.findings import Findings
-from generator.analyses.power import KNOT, at_points
+from generator.analyses.plant import OVERSPEED, ceiling
+from generator.analyses.power import KNOT, Curve, at_points
 from generator.analyses.spread import scalar, spread
 from generator.arrays import Array
+from generator.tables.method import method
 
+GEAR_SHARE = method("motor.single_gear")
 MOST_BEYOND = 0.1  # share of draws; more than that and the tenth percentile is no answer
 
 
@@ -58,7 +61,9 @@ def judged(criterion: Criterion, found: Findings, what: Held, rating: str) -> Ju
         "height_m": what.height,
         "height_limit_m": what.limit,
     }
-    flip, more = ("", {}) if result == GO else _flip(criterion, found, what)
+    flip, more = (
+        ("", {}) if result == GO else _flip(criterion, found, what, rating.startswith("at peak"))
+    )
     return Judgement(
         criterion,
         scalar(told.middle),
@@ -92,8 +97,13 @@ def _condition(what: Held, result: str) -> str:
     return ""
 
 
-def _flip(criterion: Criterion, found: Findings, what: Held) -> tuple[str, dict[str, float]]:
-    """Shaft power and torque that hold the limit's speed in nine draws of ten."""
+def _flip(
+    criterion: Criterion, found: Findings, what: Held, peak: bool
+) -> tuple[str, dict[str, float]]:
+    """Shaft power and torque that hold the limit's speed in nine draws of ten, and those there.
+
+    Where power is enough and torque is not, the reduction that turns one into the other.
+    """
     speed = np.array([criterion.go * KNOT])
     weather = Weather(what.wind, found.case.waters.fetch)
     curve = at_points(found.case, found.option, found.power, found.trial.scale, speed, weather)
@@ -103,5 +113,37 @@ def _flip(criterion: Criterion, found: Findings, what: Held) -> tuple[str, dict[
         return "sail set with the engine, or another day", {}
     if not np.isfinite(power):
         return "a propeller that carries more thrust", {}
-    text = "{here.flip_kw|power} and {here.flip_newtonmetre|torque} at the shaft"
-    return text, {"flip_kw": power / 1e3, "flip_newtonmetre": torque}
+    there = ceiling(found.option, found.case.factors, peak)
+    given = scalar(spread(np.asarray((there.power - there.standing) * there.share)).low)
+    twist = scalar(spread(np.asarray(there.torque * there.share)).low)
+    numbers = {
+        "flip_kw": power / 1e3,
+        "flip_newtonmetre": torque,
+        "given_kw": given / 1e3,
+        "given_newtonmetre": twist,
+    }
+    text = (
+        "{here.flip_kw|power} and {here.flip_newtonmetre|torque} at the shaft, where warm "
+        "{here.given_kw|power} and {here.given_newtonmetre|torque} are there"
+    )
+    ratio = _reduction(found, torque / twist)
+    if torque > twist and power <= given * GEAR_SHARE and _turns(found, curve, ratio):
+        numbers["flip_ratio"] = ratio
+        text = f"a reduction of {{here.flip_ratio|ratio}}: {text}"
+    return text, numbers
+
+
+def _turns(found: Findings, curve: Curve, ratio: float) -> bool:
+    """Whether the motor turns so fast on that reduction."""
+    shaft = scalar(np.asarray(curve.demand.shaft_speed))
+    motor = found.option.motor
+    return motor is not None and shaft * ratio <= OVERSPEED * scalar(motor.rated_speed)
+
+
+def _reduction(found: Findings, short: float) -> float:
+    """The gear ratio that brings the torque wanted, its own loss with it."""
+    motor = found.option.motor
+    if motor is None:
+        return np.nan
+    own = scalar(np.asarray(motor.gear_ratio))
+    return own * short / (GEAR_SHARE if own == 1.0 else 1.0)

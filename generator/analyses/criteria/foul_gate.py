@@ -15,7 +15,10 @@ from generator.analyses.spread import best, scalar, spread
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
-    """Speed through the water on the continuous rating above the stream, worst must-make leg."""
+    """Speed on the continuous rating above the stream of the worst must-make leg.
+
+    The limit is for springs: on a mean stream alone it is never a plain go.
+    """
     gates = [gate for gate in found.stream.gates if gate.must_make]
     if not gates:
         why = "no leg that must be made has a stream against her"
@@ -36,11 +39,16 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         f"{{here.stream_kn|speed}} {which}, {{here.margin_kn|speed}} to spare at the pessimistic "
         "end"
     )
-    condition = ""
-    if result == CONDITIONAL:
-        condition = f"{worst.leg.name}: the tide is to be worked"
-    numbers |= {} if result == GO else {"flip_kn": against + criterion.go}
-    flip = "" if result == GO else "{here.flip_kn|speed} on the continuous rating, or another tide"
+    condition, flip = "", ""
+    if result == GO and not worst.at_springs:
+        result = CONDITIONAL
+        flip = "the spring stream of that leg, from the tidal atlas"
+        condition = f"{worst.leg.name}: read its spring stream; only the mean is known"
+    elif result != GO:
+        numbers["flip_kn"] = against + criterion.go
+        flip = "{here.flip_kn|speed} on the continuous rating, or another tide"
+        if result == CONDITIONAL:
+            condition = f"{worst.leg.name}: the tide is to be worked"
     return Judgement(
         criterion,
         scalar(told.middle),

@@ -5,20 +5,24 @@ from __future__ import annotations
 import numpy as np
 
 from generator.analyses.bank_state import taken
-from generator.analyses.criteria.criterion import GO, Criterion, Judgement
+from generator.analyses.criteria.criterion import CONDITIONAL, GO, Criterion, Judgement
 from generator.analyses.demand import Weather
 from generator.analyses.findings import Findings
 from generator.analyses.power import at_points
-from generator.analyses.spread import scalar, side_by_side, spread
+from generator.analyses.spread import best, scalar, side_by_side, spread
 from generator.arrays import Array
 from generator.case.register import find_default
 
-KWH, LITRE = 3.6e6, 1e-3
+KWH, LITRE, MINUTE = 3.6e6, 1e-3, 60.0
 OWN = {f"planning.{name}" for name in ("manoeuvring_speed", "hold_speed", "hold_wind")}
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
-    """What is kept and there, over the larger of the usual share and the usual demand."""
+    """What is kept and there over what is usual.
+
+    Energy alone does not hold her: a warm motor that does not bear the holding on for its time,
+    in the middle of the draws, makes it conditional.
+    """
     kept, store = found.reserve, found.store
     usable = np.asarray(store.usable_aged)
     demand = _demand(found)
@@ -26,6 +30,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     wanted = np.maximum(usable * _usual("reserve_share"), demand)
     there = np.minimum(kept.of_aged, usable)
     ratio = np.nan_to_num(there / np.maximum(wanted, 1e-9), nan=0.0)
+    holding = _held_for(found)
     told = spread(np.round(ratio, 9))
     low = scalar(told.low)
     result = criterion.judge(low)
@@ -37,10 +42,27 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     }
     numbers = {key: value for key, value in numbers.items() if np.isfinite(value)}
     why = f"{{here.kept_{unit}}} stay in reserve; the usual rule asks for {{here.wanted_{unit}}}"
+    flip = "" if result == GO else "the reserve of the register, and a store that holds it"
     if f"wanted_{name}" not in numbers:
         why = "the holding part of the reserve asks for more than the plant can give"
-    flip = "" if result == GO else "the reserve of the register, and a store that holds it"
+    elif result == GO and scalar(spread(holding).middle) < 1.0:
+        result, plan = CONDITIONAL, found.case.planning
+        numbers["held_min"] = scalar(spread(holding).middle) * scalar(best(plan.hold_time)) / MINUTE
+        why = (
+            "warm, the motor holds {planning.hold_speed_kn|speed} against "
+            "{planning.hold_wind_kn|wind} for {here.held_min|minutes} of the "
+            "{planning.hold_time_min|minutes} that the reserve is kept for"
+        )
+        flip = "a motor, a reduction or a cooler space that holds it so long"
     return Judgement(criterion, scalar(told.middle), low, "-", result, why, flip, numbers=numbers)
+
+
+def _held_for(found: Findings) -> Array:
+    """Time that the warm motor holds on, over the time that the reserve plans for, at most 1."""
+    wanted = np.asarray(found.case.planning.hold_time, dtype=np.float64)
+    if found.duty is None or float(np.min(wanted)) <= 0.0:
+        return np.ones((1, 1))
+    return np.minimum(found.duty.holding.after_cruise / wanted, 1.0)
 
 
 def _usual(name: str) -> float:

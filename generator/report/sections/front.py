@@ -102,7 +102,20 @@ def _card(page: Page, motor: str) -> Card:
         LOOKS.get(page.value(f"{own}.word"), "open"),
         page.sentence(f"{own}.sentence"),
         tuple(page.sentence(key) for key in page.keys(f"{own}.reasons")),
-        page.sentence(f"{motor}.cost.sentence"),
+        _money(page, motor),
+    )
+
+
+def _money(page: Page, motor: str) -> Markup:
+    """The money in a sentence, and a plain warning where she costs more than comes back."""
+    said = page.sentence(f"{motor}.cost.sentence")
+    row = page.find(f"{motor}.verdict.criteria", id=OVER_WORTH)
+    share = page.value(f"{row}.cost_share") if row else None
+    if share is None or share <= page.value(f"{row}.limit_conditional"):
+        return said
+    return said + page.text(
+        f" The first cost is {{{row}.cost_share|share}} of the {{{row}.worth_money|money}} "
+        "she is worth."
     )
 
 
@@ -117,6 +130,7 @@ def _wishes(page: Page) -> Markup:
     )
 
 
+OVER_WORTH = 26  # criterion
 LINES = (
     ("Range to reserve, calm, bank new", "calm", "new", "range_nm"),
     ("at {years}", "calm", "aged", "range_nm"),

@@ -7,6 +7,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 
 from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, NOT_ASSESSED, TOLD, Judgement
@@ -323,3 +324,39 @@ def test_design_area_asks_for_more_farther_out(exposure: str, refuge: float, res
     words = {GO: "Go", CONDITIONAL: "Go with conditions", NO: "Don't, as specified"}
     assert study.verdict.word == words[worst]
     assert bool(row.condition) == (result != GO)
+
+
+def test_torque_that_is_short_is_mended_by_the_reduction_that_is_named() -> None:
+    """13 kW at 2,600 rpm turns the screw of 1,500 rpm too directly; the cure is tried."""
+    fast = changed("motor", rated_speed=2600.0 * np.pi / 30.0)
+    row = judgement(fast, 6)
+    assert row.result != GO
+    assert row.flip.startswith("a reduction of")
+    assert row.numbers["given_newtonmetre"] < row.numbers["flip_newtonmetre"]
+    assert row.numbers["given_kw"] > row.numbers["flip_kw"]
+    ratio = row.numbers["flip_ratio"]
+    cured = changed("motor", rated_speed=2600.0 * np.pi / 30.0, gear_ratio=1.02 * ratio,
+                    gear_efficiency=0.97)  # fmt: skip
+    assert judgement(cured, 6).result == GO
+
+
+def test_a_gate_without_its_spring_stream_is_never_a_plain_go() -> None:
+    assert judgement(sloop(), 9).result == GO
+    legs = tuple(replace(leg, spring_stream=None) for leg in sloop().legs)
+    row = judgement(replace(sloop(), legs=legs), 9)
+    assert row.result == CONDITIONAL
+    assert "spring stream" in row.condition
+
+
+def test_a_reserve_that_the_warm_motor_cannot_spend_is_conditional() -> None:
+    """Half of the rating is left by the heat of its space: 25 kn are not held for 15 minutes."""
+    assert judgement(sloop(), 3).result == GO
+    row = judgement(changed("motor", continuous_power=3.5e3, peak_power=4.5e3), 3)
+    assert row.result in (CONDITIONAL, NO)
+    assert judgement(sloop(), 3).why != row.why
+
+
+def test_a_reserve_kept_by_construction_is_no_reason_on_page_one() -> None:
+    found = studied(sloop())
+    named = [found.verdict.judgements[place].criterion.id for place, _ in found.verdict.reasons]
+    assert 3 not in named

@@ -146,7 +146,7 @@ def test_options_share_draws_of_what_they_inherit(full: Case) -> None:
     assert (a.draw_key, a.line) == (b.draw_key, b.line)
     a = by_path(full, "options[2].motor.gear_efficiency")
     b = by_path(full, "options[3].motor.gear_efficiency")
-    assert a.draw_key == b.draw_key == "options.motor.gear_efficiency@"
+    assert a.draw_key == b.draw_key == "options.motor.gear_efficiency@direct"
     boat = by_path(full, "propeller.pitch")
     assert by_path(full, "options[2].propeller.pitch").draw_key == boat.draw_key
 
