@@ -30,6 +30,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     why = (
         f"{worst.leg.name}: needs {{{key}.need_{unit}}} (one in ten: above "
         f"{{{key}.need_high_{unit}}}), has {{{key}.available_{unit}}} above the reserve{when}"
+        f"{_start(worst, key, unit)}"
     )
     if scalar(ratio.middle) == 0.0:
         why = f"{worst.leg.name}: {_impossible(found, worst, key)}"
@@ -39,6 +40,13 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     return Judgement(
         criterion, scalar(ratio.middle), low, "-", result, why, flip, "", numbers, worst.ratio
     )
+
+
+def _start(worst: LegResult, key: str, unit: str) -> str:
+    """What the legs before it on the outing have taken."""
+    if worst.leg.follows is None or not np.all(np.isfinite(worst.before)):
+        return ""
+    return f", {{{key}.before_{unit}}} gone on the way before it"
 
 
 def _impossible(found: Findings, worst: LegResult, key: str) -> str:

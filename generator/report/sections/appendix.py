@@ -91,22 +91,32 @@ def _assumptions(page: Page) -> Part:
 
 
 def _method(page: Page) -> Part:
-    rows = tuple(
-        Row(
-            page.words(f"{key}.meaning"),
-            (
-                page.words(f"{key}.shown"),
-                page.words(f"{key}.mark") + Markup(", ") + page.words(f"{key}.source"),
-            ),
-        )
-        for key in page.keys("method_numbers")
-    )
-    columns = (words("Number of the method", 66), numbers("Value", 12), words("Mark, source", 22))
+    """Two numbers to a line; the mark is said where it is not common practice."""
+    keys = page.keys("method_numbers")
+    half = (len(keys) + 1) // 2
+    rows = []
+    for place in range(half):
+        pair = [_number(page, key) for key in keys[place::half]]
+        cells = [cell for both in pair for cell in both]
+        rows.append(Row(cells[0], (*cells[1:], *[Markup("")] * (4 - len(cells)))))
+    columns = (words("Number of the method", 38), numbers("Value", 12),
+               words("Number of the method", 38), numbers("Value", 12))  # fmt: skip
     caption = page.text(
-        "Taken for {boat.name|given} as for every boat, and not to be set in the case"
+        "Taken for {boat.name|given} as for every boat, and not to be set in the case; common "
+        "practice without a source, unless another mark is told"
     )
-    table = Table("method-table", caption, columns, rows, (), "long")
+    table = Table("method-table", caption, columns, tuple(rows), (), "long")
     return Part("method-numbers", "Numbers of the method", (), (), (table,))
+
+
+def _number(page: Page, key: str) -> tuple[Markup, Markup]:
+    meaning = page.words(f"{key}.meaning")
+    if page.value(f"{key}.mark") == "common practice" and page.value(f"{key}.source") == "practice":
+        return meaning, page.words(f"{key}.shown")
+    mark = Markup(" (") + page.words(f"{key}.mark")
+    if page.value(f"{key}.source") != "practice":
+        mark += Markup(", ") + page.words(f"{key}.source")
+    return meaning + mark + Markup(")"), page.words(f"{key}.shown")
 
 
 def _when(page: Page, key: str) -> Markup:
