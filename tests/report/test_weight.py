@@ -33,7 +33,7 @@ def test_the_yard_gets_every_mass_with_its_moments(sloop: Page) -> None:
     electric = [row for row in rows if row["option"] == "a"]
     assert len(electric) == 10
     net = sum(float(row["mass_kg"].lstrip("'")) for row in electric)
-    assert net == pytest.approx(40.0, abs=3.0)  # of 60 draws, the blocks within 8 per cent
+    assert net == pytest.approx(59.0, abs=3.0)  # of 60 draws, the blocks within 4 per cent
     for row in electric:
         mass = float(row["mass_kg"].lstrip("'"))
         assert float(row["moment_x_kgm"].lstrip("'")) == pytest.approx(mass * float(row["x_m"]))
@@ -55,7 +55,7 @@ def test_profile_says_where_the_limits_lie(sloop: Page) -> None:
 
 def test_the_table_of_spaces_shares_out_all_blocks(sloop: Page) -> None:
     part = placement.part(sloop)
-    assert "2 blocks of 98" in part.text[0].striptags().replace("\u00a0", " ")
+    assert "2 blocks of 108" in part.text[0].striptags().replace("\u00a0", " ")
     assert sum(int(row.cells[1].striptags()) for row in part.tables[0].rows) == 2
 
 
