@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.spread import scalar
+from generator.analyses.spread import scalar, spread
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.option import Option
-from generator.case.prices import CostItem
+from generator.case.prices import CostItem, parts_by_name, sources_without
 
 LONG = 25  # years over which a payback is looked for; a longer horizon or bank life takes over
 FIRST_DIRECTIVE = "1998-06-16"  # boats placed on the market after that day are in scope
@@ -40,7 +40,7 @@ class Ledger:
     payments: tuple[Payment, ...]
     contingency: Array  # (draws, 1)
     priced: bool  # False where the case gives no first cost
-    lacking: tuple[str, ...]  # usual parts that no line names
+    lacking: tuple[str, ...]  # usual parts and sources of energy that no line names
     assessment: str  # owed, in the ledger, released, done, out of scope, not asked
     years: int  # over which flows are drawn up
 
@@ -53,12 +53,16 @@ def ledger(case: Case, option: Option) -> Ledger:
     years = _years(case, option)
     firsts = [row for row in given if row.when == "first"]
     guessed = [row.amount for row in firsts if row.source == "estimate" and _adds(row)]
-    parts = {row.part for row in given}
+    parts = {row.part for row in given} | {
+        part for row in given for part in parts_by_name(row.name)
+    }
+    names = [item.name for item in option.costs]
+    sources = () if option.supply is None else sources_without(option.supply.extra, names)
     return Ledger(
         payments=(*given, *owed, *_banks(case, option, given, years)),
         contingency=_total(guessed) * np.asarray(case.prices.contingency),
         priced=bool(firsts),
-        lacking=tuple(part for part in USUAL if part not in parts) if option.bank else (),
+        lacking=(*(part for part in USUAL if part not in parts), *sources) if option.bank else (),
         assessment=status,
         years=years,
     )
@@ -119,7 +123,7 @@ def _owed(case: Case) -> Payment:
 
 
 def _years(case: Case, option: Option) -> int:
-    life = 0.0 if option.bank is None else scalar(option.bank.lasts)
+    life = 0.0 if option.bank is None else scalar(spread(option.bank.lasts).middle)
     return max(LONG, case.prices.horizon, int(np.ceil(life)))
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.cost import Cost
+from generator.analyses.mass_ledger import given_mass, motor_mass
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
@@ -82,19 +83,19 @@ def _yearly(case: Case, option: Option, own: Cost, mix: GridMix) -> Array | None
 
 
 def _made(case: Case, option: Option) -> tuple[Array, Array]:
-    """Bank, and motor or new diesel; an engine that stays was made long ago."""
+    """Bank, and motor or new diesel as the ledger weighs it; one that stays was made long ago."""
     masses, carbon = case.masses, case.carbon
     bank: Numbers = 0.0
     drive: Numbers = 0.0
     if option.bank is not None and option.motor is not None:
         capacity = np.asarray(option.bank.nominal_voltage) * option.bank.charge
         bank = capacity * option.bank.manufacture
-        motor = option.motor
-        power = np.asarray(motor.continuous_power)
-        mass = power * masses.motor_per_kilowatt if motor.mass is None else motor.mass
+        own = given_mass(option.added, "motor")
+        mass = motor_mass(option.motor, masses) if own is None else own
         drive = np.asarray(mass) * carbon.motor_made
     elif option.kind == "new diesel" and option.diesel is not None:
+        own = given_mass(option.added, "engine")
         power = np.asarray(option.diesel.rated_power)
-        mass = np.asarray(masses.diesel_fixed) + power * masses.diesel_per_kilowatt
-        drive = mass * carbon.engine_made
+        mass = masses.diesel_fixed + power * masses.diesel_per_kilowatt if own is None else own
+        drive = np.asarray(mass) * carbon.engine_made
     return np.atleast_2d(np.asarray(bank)), np.atleast_2d(np.asarray(drive))

@@ -10,6 +10,7 @@ from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.factors import Masses
 from generator.case.option import Bank, LedgerItem, Motor, Option
+from generator.case.prices import sources_without
 from generator.physics.energy.battery import nominal_energy
 from generator.tables.method import method
 
@@ -59,10 +60,13 @@ def ledger(case: Case, option: Option) -> Ledger:
     items = (*removed, *added)
     filled = tuple(item.name for item in items if item.source == "register")
     parts = {item.part for item in items}
-    lacking = tuple(part for part in NOT_ESTIMATED if option.bank and part not in parts)
+    lacking = [part for part in NOT_ESTIMATED if option.bank and part not in parts]
+    if option.bank and option.supply is not None:
+        lines = [f"{item.name} {item.part}" for item in added]
+        lacking += sources_without(option.supply.extra, lines)
     leaves = any(item.part == "fuel" for item in removed)
     tank = case.engine.tank * FUEL_DENSITY if leaves else None
-    return Ledger(removed, added, filled, lacking, tank)
+    return Ledger(removed, added, filled, tuple(lacking), tank)
 
 
 def at_fill(found: Ledger, fill: Numbers) -> Ledger:
@@ -144,6 +148,12 @@ def _new_drive(option: Option, masses: Masses) -> Items:
         items.append(_item("Battery with tray and fastenings", "battery", mass))
         items.append(_item("Cables, fuses, isolators, charger", "cables", masses.cabling))
     return tuple(items)
+
+
+def given_mass(items: Items, part: str) -> Numbers | None:
+    """Mass of all items of a part [kg]; None where no item is one."""
+    found = [item.mass for item in items if item.part == part]
+    return sum(found[1:], found[0]) if found else None
 
 
 def motor_mass(motor: Motor, masses: Masses) -> Numbers:

@@ -40,8 +40,8 @@ class Screw:
 class Match:
     """Turns at full continuous power on the option's own propeller, and what would fit better."""
 
-    turns: Array  # rad/s of the motor, per draw
-    torque: Array  # N m of the motor at full power there
+    turns: Array  # rad/s of the motor that full continuous power would take, per draw
+    torque: Array  # N m of the motor that it would take there; key_figures has what comes about
     deviation: Array  # turns over rated, less 1
     beyond_curve: bool  # full power lies above the last speed of the hull form
     ratio: float  # with which she turns as rated, propeller kept

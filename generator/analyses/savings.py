@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.cost import Cost
-from generator.analyses.spread import scalar
+from generator.analyses.spread import scalar, spread
 from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
@@ -27,7 +27,7 @@ class Saving:
     discounted_payback: Array
     chance: float  # share of the draws in which the option is cheaper
     repaid: float  # share of the draws in which it is repaid within the window
-    window: int  # years within which a payback counts: the longer of horizon and bank life
+    window: int  # years within which a payback counts: the longer of horizon and middle bank life
 
 
 @dataclass(frozen=True)
@@ -64,7 +64,7 @@ def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost 
 
 def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
     """Draw by draw, so that doubts which both share cancel."""
-    life = 0 if option.bank is None else round(scalar(option.bank.lasts))
+    life = 0 if option.bank is None else round(scalar(spread(option.bank.lasts).middle))
     window = max(case.prices.horizon, life)
     flows = other.flows[:, : window + 1] - own.flows[:, : window + 1]
     worth = np.asarray(other.present_value - own.present_value)

@@ -5,7 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.analyses.floating import Change, Floating, afloat, changed, loaded
-from generator.analyses.mass_ledger import Ledger, at_fill, bank_mass, filled_up, ledger
+from generator.analyses.mass_ledger import (
+    Ledger,
+    at_fill,
+    bank_mass,
+    filled_up,
+    given_mass,
+    ledger,
+)
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import LedgerItem, Option
@@ -118,8 +125,16 @@ def weigh(case: Case, option: Option) -> Weight:
         trim_why=f"no position given for: {unplaced}" if unplaced else "",
         plate_left=left,
         restraints=_restraints(case, found),
-        bank_mass=None if option.bank is None else bank_mass(option.bank, case.masses),
+        bank_mass=_bank_mass(case, option, found),
     )
+
+
+def _bank_mass(case: Case, option: Option, found: Ledger) -> Numbers | None:
+    """As the ledger has it, on which trim and fastenings are reckoned; else by its energy."""
+    if option.bank is None:
+        return None
+    own = given_mass(found.added, "battery")
+    return bank_mass(option.bank, case.masses) if own is None else own
 
 
 def _given(value: Numbers | None, default: Numbers) -> Numbers:

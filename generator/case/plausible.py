@@ -9,7 +9,7 @@ from generator.case.circumstances import boat_words, motor_words, propeller_word
 from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
-from generator.case.prices import CREDITS, part_by_name
+from generator.case.prices import CREDITS, part_by_name, sources_without
 from generator.case.register import find_default
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
@@ -217,6 +217,7 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
         if total > 0.3 * si(case.boat.hull.displacement):
             problem = f"sums to {total:.0f} kg, more than 30 % of her displacement"
             yield Finding((*place, name), problem, "expected less")
+    yield from _sources(option, place)
     for number, cost in enumerate(option.costs):
         named = cost.part is None and part_by_name(cost.name or "") in CREDITS
         if named and cost.amount and cost.amount.value > 0.0:
@@ -227,3 +228,23 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
         if cost.year and cost.year.value > (horizon if case.prices.horizon else 50.0):
             problem = f"is year {cost.year.shown}, after prices.horizon"
             yield Finding((*place, "costs", number, "year"), problem, "expected a year that counts")
+
+
+def _sources(option: OptionKeys, place: Place) -> Iterator[Finding]:
+    """Sources of energy that the year counts and no line of a ledger prices or weighs."""
+    if option.kind != "battery":
+        return
+    keys = option.supply
+    sources = ["panels"] if keys.panels else []
+    sources += ["genset"] if "genset" in keys.model_fields_set else []
+    sources += ["wind generator"] if "wind" in keys.model_fields_set else []
+    ledgers = {
+        "costs": [item.name or "" for item in option.costs],
+        "added": [f"{item.name or ''} {item.part or ''}" for item in option.added],
+    }
+    without = {name: sources_without(sources, lines) for name, lines in ledgers.items() if lines}
+    for source in sources:
+        if lists := [name for name, lacks in without.items() if source in lacks]:
+            problem = f"counts {source}, but no line of {' or '.join(lists)} names them"
+            hope = "expected a line, unless they are aboard already"
+            yield Finding((*place, "supply"), problem, hope)

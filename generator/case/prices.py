@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from generator.arrays import Numbers
@@ -24,6 +25,12 @@ PARTS = {
     "engine": ("engine", "diesel"),
     "other": (),
 }
+# What charges beside the plug; the words by which a line of a ledger names it.
+SOURCES = {
+    "panels": ("panel", "solar"),
+    "genset": ("genset", "charging machine", "diesel generator"),
+    "wind generator": ("wind",),
+}
 CREDITS = ("sale", "grant")  # money that comes in: negative in the ledger
 HARDWARE = ("engine", "motor")  # worth a share of their price at the end
 BANK = "battery"
@@ -34,6 +41,22 @@ def part_by_name(name: str) -> str:
     said = name.lower()
     found = (part for part, words in PARTS.items() if any(word in said for word in words))
     return next(found, "other")
+
+
+def parts_by_name(name: str) -> set[str]:
+    """All that the words of a name speak of: an enquiry and survey is a survey too."""
+    said = name.lower()
+    return {part for part, words in PARTS.items() if any(word in said for word in words)}
+
+
+def sources_without(sources: Iterable[str], names: Iterable[str]) -> tuple[str, ...]:
+    """The sources of energy, words of SOURCES, of which no line of a ledger bears the name."""
+    said = [name.lower() for name in names]
+    return tuple(
+        source
+        for source in sources
+        if not any(word in name for name in said for word in SOURCES[source])
+    )
 
 
 @dataclass(frozen=True)

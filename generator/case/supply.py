@@ -60,3 +60,13 @@ class Supply:
     genset: Genset | None
     wind: WindGenerator | None
     regeneration: bool  # is the screw left turning under sail?
+
+    @property
+    def extra(self) -> tuple[str, ...]:
+        """What charges beside the plug and has a mass and a price: words of prices.SOURCES."""
+        there = (
+            ("panels", bool(self.panels)),
+            ("genset", self.genset is not None),
+            ("wind generator", self.wind is not None),
+        )
+        return tuple(name for name, has in there if has)

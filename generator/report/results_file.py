@@ -57,12 +57,13 @@ from generator.report.results.option_part import (
     legs_part,
     particulars,
     reserve_part,
+    slower_bar,
     top_speed,
     year_part,
 )
 from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
-from generator.report.results.suffix import PER_SI, plain
+from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
@@ -127,7 +128,7 @@ def build(
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
     tree["sources"] = _sources(tree)
-    result: dict[str, Any] = plain(tree)
+    result: dict[str, Any] = without_idle_reasons(plain(tree))
     return result
 
 
@@ -174,6 +175,7 @@ def _option(
         "rules_of_thumb": rules_part(found),
         "range": range_rows(found),
         "range_at_cruise": ranges,
+        "range_slower": slower_bar(found),
         "bank": bank,
         **({} if bank else {"bank_why": NO_BANK}),
         "reserve": reserve_part(found),

@@ -18,7 +18,7 @@ from generator.report.figures.cost_years import apart
 from generator.report.figures.money_swing import MOST, widest
 from generator.report.page import Page, bare_text
 from generator.report.render import make_pages
-from generator.report.sections import carbon, cost, front
+from generator.report.sections import carbon, cost, front, installation
 from generator.report.sections.cost_items import ORDER, items
 from generator.report.without_prices import without_prices
 from tests.report.conftest import CASES, studied
@@ -192,3 +192,67 @@ def test_names_at_the_ends_of_the_lines_stay_apart_and_within(wanted: list[float
     assert all(b - a >= gap - 1e-9 for a, b in itertools.pairwise(heights))
     if all(b - a >= gap for a, b in itertools.pairwise(wanted)):
         assert heights == pytest.approx(wanted)
+
+
+@pytest.mark.parametrize("name", ["sloop_30_weekend", "ketch_34_two_motors"])
+def test_payback_is_looked_for_within_the_bank_life_that_is_printed(name: str) -> None:
+    page = Page(studied(name))
+    for motor in page.motors:
+        life = page.value(f"{motor}.cost.bank_life_years")
+        horizon = page.value("planning.horizon_years")
+        assert page.value(f"{motor}.cost.saving.window_years") == max(horizon, round(life))
+
+
+def test_an_item_is_printed_as_its_owner_gave_it() -> None:
+    """The middle of the draws of a quote is another number; the note says which."""
+    page = Page(studied("ketch_34_two_motors"))
+    motor = page.find("options", id="a")
+    quote = page.find(f"{motor}.cost.items", name="Motor A with controller")
+    assert page.value(f"{quote}.amount_money") == pytest.approx(8900.0)
+    assert page.value(f"{quote}.amount_high_money") > 8900.0
+    middle = page.value("money.contingency_middle_pct")
+    assert middle != pytest.approx(page.value("money.contingency_pct"), rel=0.02)
+    assert page.value("money.quote_middle_share") > 1.0
+    note = " ".join(bare_text(each) for each in items(page).notes)
+    for key, form in (
+        ("money.contingency_pct", "percent"),
+        ("money.contingency_middle_pct", "percent"),
+        ("money.quote_middle_share", "share"),
+    ):
+        assert page.plain(key, form).replace("\u00a0", " ") in note.replace("\u00a0", " ")
+
+
+def test_energy_says_that_the_house_is_left_out_with_the_number_of_the_year() -> None:
+    page = Page(studied("ketch_34_two_motors"))
+    said = texts(cost.part(page)).replace("\u00a0", " ")
+    assert "Energy is the motor's alone; with the house the plug gives" in said
+    for motor in page.motors:
+        wall = page.value(f"{motor}.energy_year.shore_wall_kwh")
+        paid = page.value("money.electricity_money_per_kwh") * wall
+        assert page.value(f"{motor}.cost.wall_yearly_kwh") == pytest.approx(wall)
+        assert page.value(f"{motor}.cost.wall_yearly_money") == pytest.approx(paid, rel=1e-6)
+        assert page.plain(f"{motor}.cost.wall_yearly_kwh", "energy").replace("\u00a0", " ") in said
+
+
+def test_a_line_that_says_survey_counts_as_one_and_panels_without_a_line_are_told() -> None:
+    page = Page(studied("ketch_34_two_motors"))
+    said = texts(cost.part(page))
+    for motor in page.motors:  # "Post-construction enquiry and survey", 220 W without a line
+        assert page.value(f"{motor}.cost.lacking") == ["haul-out", "panels"]
+        assert "panels" in page.value(f"{motor}.weight.not_counted")
+    assert "no line of the ledger names haul-out or panels" in said
+
+
+def test_hours_and_litres_of_the_diesel_stand_on_the_same_legs() -> None:
+    page = Page(studied("ketch_34_two_motors"))
+    keep = page.find("options", kind="keep")
+    assert page.value("engine.legs_hours_h") == pytest.approx(page.value(f"{keep}.year.motoring_h"))
+    assert page.value("engine.litres_per_year_l") == pytest.approx(
+        page.value(f"{keep}.year.energy_l")
+    )
+    lead = bare_text(installation.section(page).lead).replace("\u00a0", " ")
+    hours, litres = (
+        page.plain(key, form).replace("\u00a0", " ")
+        for key, form in (("engine.legs_hours_h", "hours"), ("engine.litres_per_year_l", "fuel"))
+    )
+    assert f"On the legs of this case it runs {hours} a year and burns {litres}" in lead

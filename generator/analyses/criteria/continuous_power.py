@@ -7,26 +7,42 @@ import numpy as np
 from generator.analyses.criteria.criterion import GO, Criterion, Judgement
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
+from generator.arrays import Array
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
-    """Continuous shaft power over the clean-hull calm need; the limit holds foul and warm."""
+    """Continuous shaft power over the clean-hull calm need; the limit holds foul and warm.
+
+    The power is the plate's, S1, as far as torque and turns on her own propeller let it come
+    about in a calm.
+    """
     need = found.key.clean_need
     shares = np.nan_to_num(found.key.continuous_shaft_power / need, nan=0.0)
     ratio = spread(shares)
     low = scalar(ratio.low)
     result = criterion.judge(low)
     key = f"options.{found.place}"
+    stopped = found.key.reached.limit
     why = (
-        f"{{{key}.continuous_shaft_kw|power}} at the shaft for good; the clean hull needs "
-        f"{{{key}.clean_need_kw|power}} at {{planning.cruise_speed_kn|speed}} (clean, because "
-        "the limit already holds a foul bottom and a warm engine space)"
+        f"{{{key}.continuous_shaft_kw|power}} at the shaft for good, where {stopped} "
+        f"meets her propeller in a calm; the clean hull needs {{{key}.clean_need_kw|power}} at "
+        "{planning.cruise_speed_kn|speed} (clean, because the limit already holds a foul bottom "
+        "and a warm engine space)"
     )
     wanted = criterion.go * scalar(spread(np.nan_to_num(need, nan=np.inf)).high)
     flip = "" if result == GO else "{here.flip_kw|power} continuous at the shaft, or less speed"
     numbers = {"flip_kw": wanted / 1e3} if flip and np.isfinite(wanted) else {}
     if flip and not numbers:
         flip = "a planned cruise that the hull form allows"
+    elif flip and _matched(criterion, found, need):
+        flip = f"a reduction of {{{key}.match.ratio|ratio}}, which frees the plate's power"
+        numbers = {}
     return Judgement(
         criterion, scalar(ratio.middle), low, "-", result, why, flip, "", numbers, shares
     )
+
+
+def _matched(criterion: Criterion, found: Findings, need: Array) -> bool:
+    """Would the same motor do, if the reduction let it turn as rated?"""
+    shares = np.nan_to_num(found.key.rated_shaft_power / need, nan=0.0)
+    return criterion.judge(scalar(spread(shares).low)) == GO

@@ -133,6 +133,9 @@ def engine_part(case: Case, keep: Findings | None) -> dict[str, Any]:
         "hours_per_year_h": put(engine.hours_per_year, "h"),
         "condition": engine.condition,
         "litres_per_hour_cruise_l": cruise,
+        "legs_hours_h": None
+        if keep is None
+        else scalar(spread(keep.legs.yearly_time).middle) / 3600.0,
         "litres_per_year_l": None
         if keep is None
         else scalar(spread(keep.legs.yearly).middle) * 1e3,

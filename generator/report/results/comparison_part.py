@@ -29,7 +29,7 @@ class Line:
 
 LINES = (
     Line("word", "Verdict", "text", "verdict.word", 0),
-    Line("continuous", "Continuous power at the shaft", "power", "continuous_shaft_kw", 0),
+    Line("continuous", "Continuous power at the shaft, calm", "power", "continuous_shaft_kw", 0),
     Line(
         "shaft_cruise", "Shaft power at planned cruise, in service", "power", "cruise_shaft_kw", 0
     ),

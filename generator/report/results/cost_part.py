@@ -28,7 +28,7 @@ NOT_REPAID = "will not pay back"
 def money_frame(case: Case, study: Study) -> Row:
     """What holds for the money of all options."""
     prices = case.prices
-    named = study.options[0].findings.savings
+    named, moved = study.options[0].findings.savings, study.options[0].findings.case.prices
     return {
         "terms": prices.terms,
         "price_year": int(case.study.date[:4]),
@@ -40,6 +40,8 @@ def money_frame(case: Case, study: Study) -> Row:
         "fair_baseline": (named.fair if named else "") or None,
         "directive_date": FIRST_DIRECTIVE,
         "contingency_pct": put(prices.contingency, "pct"),
+        "contingency_middle_pct": scalar(spread(moved.contingency).middle) * PER_SI["pct"],
+        "quote_middle_share": scalar(spread(moved.quote_scale).middle),
         "reasons": list(case.study.reasons),
     }
 
@@ -57,6 +59,7 @@ def cost_part(found: Findings, moved: Tornado | None = None) -> Row:
         "service_yearly_money": scalar(spread(cost.service).middle),
         "other_yearly_money": scalar(spread(cost.other).middle),
         "residual_money": scalar(spread(cost.residual).middle),
+        **_wall(found),
         **_per_use(cost),
         "priced": lines.priced or found.option.kind == "keep",
         "lacking": list(lines.lacking),
@@ -93,6 +96,15 @@ def _counts(found: Findings, item: Payment) -> bool:
     return scalar(spread(item.year).middle) <= found.case.prices.horizon
 
 
+def _wall(found: Findings) -> Row:
+    """What the plug gives in a year, motor and house, at the price of today; best estimate."""
+    year, price = found.year, found.case.prices.electricity
+    if year is None:
+        return {"wall_yearly_kwh": None, "wall_yearly_money": None}
+    taken = float(year.shore_wall.mean())
+    return {"wall_yearly_kwh": taken * PER_SI["kwh"], "wall_yearly_money": taken * scalar(price)}
+
+
 def _per_use(cost: Cost) -> Row:
     """Equal yearly cost over what a year of use is."""
     row: Row = {}
@@ -124,10 +136,12 @@ def _overhaul(found: Findings, risk: Overhaul | None) -> Row | None:
 
 
 def _item(item: Payment) -> Row:
+    """A payment as its owner gave it, with tax and in money of the study, and its band."""
     return {
         "name": item.name,
         "part": item.part,
         **told_of("amount", item.amount, "1", "money"),
+        "amount_money": scalar(item.amount),  # as given; the middle of the draws is another
         "when": item.when,
         "year": None if item.year is None else scalar(spread(item.year).middle),
         "source": item.source,

@@ -26,7 +26,7 @@ def _middle(values: Numbers, suffix: str) -> float:
 def docking_part(found: Findings) -> Row:
     """Pull tied up, stops from 3 and 5 kn, and the wind across the bow."""
     docked, length = found.docking, np.asarray(found.case.boat.hull.length_overall)
-    share = docked.power / found.key.continuous_shaft_power
+    share = docked.power / found.key.rated_shaft_power
     return {
         "ahead_n": _middle(docked.ahead, "n"),
         "ahead_peak_n": _middle(docked.ahead_peak, "n"),
@@ -62,6 +62,11 @@ def match_part(found: Findings) -> Row:
     best, own = fit.best, fit.own
     suffix = "kw" if found.option.motor is not None else "l_per_h"
     row: Row = {
+        "reached_rpm": _middle(found.key.reached.turns, "rpm"),
+        "reached_newtonmetre": _middle(found.key.reached.torque, "1"),
+        "reached_shaft_kw": _middle(found.key.reached.shaft_power, "kw"),
+        "reached_kn": _middle(found.key.reached.speed, "kn"),
+        "reached_limit": found.key.reached.limit,
         "full_power_rpm": _middle(fit.turns, "rpm"),
         "full_power_newtonmetre": _middle(fit.torque, "1"),
         "off_share": _middle(fit.deviation, "1"),

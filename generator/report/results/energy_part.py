@@ -10,6 +10,7 @@ from generator.analyses.bank import BankResult
 from generator.analyses.bank_state import BankState
 from generator.analyses.duty import Hold
 from generator.analyses.findings import Findings
+from generator.analyses.one_fault import OneFault
 from generator.analyses.spread import best, scalar, spread
 from generator.arrays import Array, Numbers
 from generator.report.results.suffix import PER_SI
@@ -196,13 +197,20 @@ def one_fault_part(found: Findings) -> Row | None:
         "string_limit_why": "no limit of a management system is given",
         "cruise_string_a": _string(fault.cruise_share),
         "peak_string_a": _string(fault.peak_share),
-        "string_why": "no string is left" if fault.strings == 1 else "peak power cannot be had",
+        "string_why": _string_why(fault),
         "cruise_trips_share": float(fault.cruise_trips.mean()),
         "peak_trips_share": float(fault.peak_trips.mean()),
         "split": own.split,
         "half_kw": None if half is None else _middle(half, "kw"),
         "half_why": None if half is not None else "the bank is not split",
     }
+
+
+def _string_why(fault: OneFault) -> str | None:
+    """Why a current of one string is absent; nothing where both are there."""
+    if None not in (_string(fault.cruise_share), _string(fault.peak_share)):
+        return None
+    return "no string is left" if fault.strings == 1 else "peak power cannot be had"
 
 
 def _string(current: Array) -> float | None:

@@ -59,9 +59,11 @@ def _others_at_cruise(study: Study) -> list[float]:
     """How far the other hull forms lie from the first at planned cruise, as shares."""
     found = study.opinions
     cruise = float(np.asarray(study.options[0].findings.case.planning.cruise_speed).flat[0])
-    place = int(np.argmin(np.abs(found.speed - cruise)))
-    shares = [item.total[place] / found.opinions[0].total[place] - 1.0 for item in found.opinions]
-    return [float(share) for share in shares[1:] if np.isfinite(share)]
+    shares = [
+        float(np.interp(cruise, found.speed, item.total / found.opinions[0].total)) - 1.0
+        for item in found.opinions
+    ]
+    return [share for share in shares[1:] if np.isfinite(share)]
 
 
 def service_part(service: ServiceFactor) -> Row:

@@ -233,7 +233,8 @@ def sun_only_part(found: Findings) -> Row:
         why = NO_BANK if found.option.bank is None else NO_PANELS
         if found.panels is not None and found.panels.rated and found.year is not None:
             why = NO_SPEED
-        return {"sun_only": None, "sun_only_why": why if found.panels else NO_PLACE}
+        known = found.panels or found.option.bank is None
+        return {"sun_only": None, "sun_only_why": why if known else NO_PLACE}
     return {
         "sun_only": {
             "slow_speed_kn": sun.slow_speed * PER_SI["kn"],

@@ -17,7 +17,8 @@ from generator.report.results.suffix import PER_SI, put
 from generator.report.results.use_part import slow_row
 
 Row = dict[str, Any]
-WIND_SPEED = 3.5 * 1852.0 / 3600.0  # the speed of the range bars against wind
+KNOT = 1852.0 / 3600.0
+WIND_SPEED = 3.5 * KNOT  # the speed of the range bars against wind
 NO_BANK = "no propulsion battery"
 
 
@@ -73,6 +74,15 @@ def bars(found: Findings) -> list[Row]:
     ]
 
 
+def slower_bar(found: Findings) -> Row | None:
+    """Range one knot slower than planned cruise, in a calm, bank new; none below the curves."""
+    speed = float(np.asarray(found.case.planning.cruise_speed).flat[0]) - KNOT
+    item = next((item for item in found.ranges if item.sea == "calm" and item.age == "new"), None)
+    if item is None or speed < found.power.speed[0]:
+        return None
+    return _bar(found, item, speed)
+
+
 def _bar(found: Findings, item: Range, speed: float) -> Row:
     distance = _between(np.atleast_2d(item.distance), found.power.speed, speed, True)
     whole = _between(np.atleast_2d(item.whole), found.power.speed, speed, True)
@@ -114,7 +124,6 @@ def bank_part(found: Findings) -> Row | None:
     if bank is None or option.bank is None:
         return None
     kept = found.reserve
-    by = "demand" if scalar(spread(kept.demand - kept.share_aged).middle) > 0 else "share"
     return {
         "chemistry": option.bank.chemistry,
         "nominal_voltage_v": put(option.bank.nominal_voltage, "v"),
@@ -126,7 +135,7 @@ def bank_part(found: Findings) -> Row | None:
         **told_of("reserve_aged", kept.of_aged, "kwh"),
         **told_of("available", bank.available, "kwh"),
         **told_of("available_aged", bank.available_aged, "kwh"),
-        "reserve_by": by,
+        "reserve_by": _by(kept.demand, kept.share_aged),
         "mass_kg": None if bank.mass is None else scalar(spread(bank.mass).middle),
         "cruise_current_a": scalar(spread(np.nan_to_num(bank.cruise_current)).middle),
         "cruise_rate_c": scalar(spread(np.nan_to_num(bank.cruise_rate)).middle) * PER_SI["c"],
@@ -143,10 +152,11 @@ def reserve_part(found: Findings) -> Row:
     """How the reserve comes about."""
     kept, electric = found.reserve, found.option.bank is not None
     suffix = "kwh" if electric else "l"
-    by = "demand" if scalar(spread(kept.demand - kept.share_new).middle) > 0 else "share"
     return {
-        "by": by,
+        "by": _by(kept.demand, kept.share_new),
+        "by_aged": _by(kept.demand, kept.share_aged),
         **told_of("share", kept.share_new, suffix),
+        **told_of("share_aged", kept.share_aged, suffix),
         **told_of("demand", kept.demand, suffix),
         f"manoeuvring_{suffix}": scalar(spread(kept.manoeuvring).middle) * PER_SI[suffix],
         f"holding_{suffix}": scalar(spread(kept.holding).middle) * PER_SI[suffix],
@@ -154,6 +164,12 @@ def reserve_part(found: Findings) -> Row:
         "hold_shaft_power_kw": scalar(spread(kept.hold_shaft_power).middle) / 1e3,
         "beyond_limit": kept.beyond_limit,
     }
+
+
+def _by(demand: Numbers, share: Numbers) -> str:
+    """Which of the two is the larger in the middle of the draws."""
+    more = np.asarray(demand) - np.asarray(share)
+    return "demand" if scalar(spread(more).middle) > 0 else "share"
 
 
 def legs_part(found: Findings) -> list[Row]:

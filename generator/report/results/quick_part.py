@@ -22,6 +22,7 @@ def quick_part(found: Findings, bars: list[Row]) -> Row:
         "continuous_shaft_kw": scalar(spread(key.continuous_shaft_power).middle) / 1e3,
         "clean_need_kw": _kilowatt(key.clean_need),
         "cruise_shaft_kw": _kilowatt(key.cruise_shaft_power),
+        **_cruise(found),
         "cruise_battery_kw": None,
         "cruise_fuel_l_per_h": None,
         "worst_leg": key.worst_leg,
@@ -33,6 +34,18 @@ def quick_part(found: Findings, bars: list[Row]) -> Row:
         middle = scalar(spread(key.cruise_drain).middle)
         row["cruise_fuel_l_per_h"] = middle * PER_SI["l_per_h"] if np.isfinite(middle) else None
     return row | _ranges(bars)
+
+
+def _cruise(found: Findings) -> Row:
+    """Thrust and doubt of the shaft power at planned cruise itself; absent beyond the curve."""
+    key = found.key
+    thrust, shaft = spread(key.cruise_thrust), spread(key.cruise_shaft_power)
+    told = {
+        "cruise_thrust_n": scalar(thrust.middle),
+        "cruise_shaft_low_kw": scalar(shaft.low) / 1e3,
+        "cruise_shaft_high_kw": scalar(shaft.high) / 1e3,
+    }
+    return {name: value if np.isfinite(value) else None for name, value in told.items()}
 
 
 def _kilowatt(values: Array) -> float | None:

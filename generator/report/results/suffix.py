@@ -64,6 +64,30 @@ def column(values: Numbers, suffix: str) -> list[float | None]:
     return [float(item) if math.isfinite(item) else None for item in row]
 
 
+def without_idle_reasons(node: Any) -> Any:
+    """The tree with every ``_why`` emptied beside which the value that it excuses stands.
+
+    ``range_why`` and ``range_nm_why`` excuse ``range_nm``; ``sun_only_why`` excuses ``sun_only``.
+    """
+    if isinstance(node, list | tuple):
+        return [without_idle_reasons(value) for value in node]
+    if not isinstance(node, dict):
+        return node
+    return {
+        key: None
+        if key.endswith("_why") and _stands(node, key.removesuffix("_why"))
+        else without_idle_reasons(value)
+        for key, value in node.items()
+    }
+
+
+def _stands(row: dict[str, Any], stem: str) -> bool:
+    """Are all values there that a reason of this name speaks of, and is there one at all?"""
+    names = [name for name in row if name == stem or name.rpartition("_")[0] == stem]
+    values = [row[name] for name in names if not name.endswith("_why")]
+    return bool(values) and all(value is not None for value in values)
+
+
 def plain(node: Any) -> Any:
     """The same tree in plain Python types, floats to nine significant digits, no NaN."""
     if isinstance(node, dict):

@@ -151,14 +151,13 @@ def _whole_bank(page: Page) -> Part | None:
     columns = (words("Option", 40), numbers("Speed", 16, page.unit("speed")),
                numbers("To reserve", 20, page.unit("distance")),
                numbers("Whole bank, nothing kept", 24, page.unit("distance")))  # fmt: skip
-    text = page.text(
-        "Advertised ranges often drain the whole bank in a calm. For comparison with such figures "
-        "only, the same for {boat.name|given}:"
-    )
     absent = reasons(page, [f"{key}.whole_bank_nm" for key in keys if key])
-    caption = page.text("Calm range at cruise, bank new, to reserve and to the last drop")
+    caption = page.text(
+        "Calm range of {boat.name|given} at cruise, bank new, to reserve and, as advertised ranges "
+        "often are, to the last drop"
+    )
     table = Table("whole-bank", caption, columns, rows, absent)
-    return Part("whole-bank-part", "Range without reserve", (text,), (), (table,))
+    return Part("whole-bank-part", "Range without reserve", (), (), (table,))
 
 
 def _warnings(page: Page) -> Part | None:

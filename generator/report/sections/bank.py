@@ -10,7 +10,8 @@ LINES = (
     ("Usable, new", "bank.usable_kwh", "energy"),
     ("Usable, aged", "bank.usable_aged_kwh", "energy"),
     ("Usable, aged, one in ten", "bank.usable_aged_low_kwh", "energy"),
-    ("Reserve by share of usable", "reserve.share_kwh", "energy"),
+    ("Reserve by share of usable, new", "reserve.share_kwh", "energy"),
+    ("Reserve by share of usable, aged", "reserve.share_aged_kwh", "energy"),
     ("Reserve by demand: manoeuvring", "reserve.manoeuvring_kwh", "energy"),
     ("Reserve by demand: holding her head to wind", "reserve.holding_kwh", "energy"),
     ("Reserve taken, new", "bank.reserve_kwh", "energy"),
@@ -26,24 +27,22 @@ LINES = (
     ("Mass of the bank", "bank.mass_kg", "mass"),
 )
 
+DECIDES = {"share": "the share", "demand": "the demand"}
+
 
 def _reserve(page: Page, motor: str) -> str:
-    """Which of the two reserves is the larger, and how large both are."""
+    """How large both reserves are, and which of them decides for the new and the aged bank."""
     own = f"{motor}.reserve"
-    share = (
-        f"{{planning.reserve_share_pct|percent}} of the usable energy, {{{own}.share_kwh|energy}}"
-    )
-    demand = (
-        f"{{{own}.demand_kwh|energy}} for {{planning.manoeuvring_time_min|minutes}} at "
-        "{planning.manoeuvring_speed_kn|speed} and {planning.hold_time_min|minutes} at "
-        "{planning.hold_speed_kn|speed} against {planning.hold_wind_kn|wind}"
-    )
-    by_share = page.value(f"{own}.by") == "share"
-    larger, smaller = (share, demand) if by_share else (demand, share)
+    new, aged = (DECIDES[page.value(f"{own}.{by}")] for by in ("by", "by_aged"))
+    decides = f"{new} decides" if new == aged else f"{new} decides when new, {aged} when aged"
     return (
         f"{{{motor}.name|given}} keeps {{{motor}.bank.reserve_kwh|energy}} of a new bank and "
-        f"{{{motor}.bank.reserve_aged_kwh|energy}} of the aged one: {larger}, which is more than "
-        f"{smaller}."
+        f"{{{motor}.bank.reserve_aged_kwh|energy}} of the aged one: "
+        f"{{planning.reserve_share_pct|percent}} of the usable energy "
+        f"({{{own}.share_kwh|energy}} new, {{{own}.share_aged_kwh|energy}} aged) or, where more, "
+        f"{{{own}.demand_kwh|energy}} for {{planning.manoeuvring_time_min|minutes}} at "
+        "{planning.manoeuvring_speed_kn|speed} and {planning.hold_time_min|minutes} at "
+        f"{{planning.hold_speed_kn|speed}} against {{planning.hold_wind_kn|wind}}; {decides}."
     )
 
 

@@ -56,8 +56,8 @@ def _table(page: Page, motor: str) -> Table:
     )  # fmt: skip
     rows = tuple(_row(page, key) for key in page.keys(f"{motor}.chemistries.banks"))
     caption = page.text(
-        f"Banks that meet the need of {{{motor}.name|given}}, worn and cold, by the register's "
-        "defaults of each chemistry"
+        f"Banks for {{{motor}.name|given}}, worn and cold, by the register's defaults; for the "
+        "legs: middle need with reserve, no margin"
     )
     name = f"chemistries-{page.value(motor)['id']}"
     return Table(name, caption, columns, rows)

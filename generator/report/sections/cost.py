@@ -113,7 +113,20 @@ def _bank_words(page: Page) -> list[str]:
     told = [f"{' and '.join(names)}: {text}" for text, names in said.items()]
     if again:
         told.append(f"A first bank is replaced within the horizon in {again} of the draws.")
+    told += [said for said in [_wall(page)] if said]
     return told
+
+
+def _wall(page: Page) -> str:
+    """The energy counted is the motor's; what the plug gives in a year is more."""
+    wall = " and ".join(
+        f"{{{motor}.cost.wall_yearly_kwh|energy}}, {{{motor}.cost.wall_yearly_money|money}} "
+        f"({{{motor}.name|given}})"
+        for motor in page.motors
+        if page.value(f"{motor}.cost.wall_yearly_kwh")
+    )
+    counted = "Energy is the motor's alone; with the house the plug gives"
+    return f"{counted} {wall} a year." if wall else ""
 
 
 def _of_bank(page: Page, motor: str) -> str:

@@ -24,8 +24,10 @@ def items(page: Page) -> Table:
         for part in parts
     )
     note = page.text(
-        "First payments, if no year stands beside them. Contingency of {money.contingency_pct|"
-        "percent} is added to estimates. Each line under its own name: tables/cost_items.csv."
+        "As given; first payments, if no year stands beside them. Contingency of "
+        "{money.contingency_pct|percent} is added to estimates. In the middle of the draws, which "
+        "totals are, it is {money.contingency_middle_pct|percent} and a quote comes to "
+        "{money.quote_middle_share|share}. Each line: tables/cost_items.csv."
     )
     caption = page.text("Items of cost by part and origin, in money of {money.price_year|year}")
     return Table("items", caption, (words("Part", 16), *columns), table, (note,))

@@ -61,24 +61,15 @@ def _by_speed(page: Page) -> Figure:
 
 
 def _slower(page: Page, motor: str) -> str:
-    """What one knot less than the fastest row at or below cruise brings."""
-    name, cruise = f"{{{motor}.name|given}}", page.value("planning.cruise_speed_kn") or 5.0
-    calm = [
-        key for key in page.keys(f"{motor}.range")
-        if page.value(key)["sea"] == "calm" and page.value(key)["bank_age"] == "new"
-        and page.value(f"{key}.range_nm") is not None
-    ]  # fmt: skip
-    if not calm:
-        return f"{name} has no range in a calm"
-    fast, slow = (_nearest(page, calm, cruise - less) for less in (0.0, 1.0))
-    return (
-        f"{name}: {{{slow}.range_nm|distance}} at {{{slow}.speed_kn|speed}}, "
-        f"{{{fast}.range_nm|distance}} at {{{fast}.speed_kn|speed}} in a calm"
-    )
-
-
-def _nearest(page: Page, keys: list[str], speed: float) -> str:
-    return min(keys, key=lambda key: abs(float(page.value(f"{key}.speed_kn")) - speed))
+    """What one knot less than planned cruise brings, both by the speeds that are printed."""
+    name, slow = f"{{{motor}.name|given}}", f"{motor}.range_slower"
+    fast = row_at_cruise(page, motor, "calm")
+    told = [
+        f"{{{key}.range_nm|distance}} at {{{key}.speed_kn|speed}}"
+        for key in (slow, fast)
+        if key and page.value(f"{key}.range_nm") is not None
+    ]
+    return f"{name}: {', '.join(told)} in a calm" if told else f"{name} has no range in a calm"
 
 
 def _table(page: Page) -> Table:

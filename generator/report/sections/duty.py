@@ -49,11 +49,19 @@ def _peak(page: Page, motor: str) -> str:
         return f"Its peak of {{{duty}.peak_kw|power}} is within the warm rating and held for good."
     text = (
         f"Its peak of {{{duty}.peak_kw|power}}, {{{duty}.peak_load|ratio}} times the warm rating, "
-        f"is held for {{{duty}.peak_cold_min|minutes}} from cold but for "
-        f"{{{duty}.peak_warm_min|minutes}} after a run at planned cruise, which loads it to "
-        f"{{{duty}.before_share|share}}; the maker states {{{duty}.stated_peak_min|minutes}}."
+        f"is held for {{{duty}.peak_cold_min|minutes}} from cold {_after(page, duty)} a run at "
+        f"planned cruise, which loads it to {{{duty}.before_share|share}}; the maker states "
+        f"{{{duty}.stated_peak_min|minutes}}."
     )
     return f"{text} {_holding(page, duty)}"
+
+
+def _after(page: Page, duty: str) -> str:
+    """The time after cruise, or that it is the same as printed."""
+    cold, warm = (f"{duty}.peak_{start}_min" for start in ("cold", "warm"))
+    if page.plain(cold, "minutes") == page.plain(warm, "minutes"):
+        return "and after"
+    return f"but for {{{warm}|minutes}} after"
 
 
 def _holding(page: Page, duty: str) -> str:
@@ -87,9 +95,11 @@ def _figure(page: Page, motors: list[str]) -> Figure:
         if page.value(f"{duty}.peak_warm_min") is None:
             found.append(f"{{{motor}.name|given}} holds {{{duty}.peak_kw|power}} for good")
         else:
+            same = _after(page, duty) == "and after"
+            cold = "as" if same else f"{{{duty}.peak_cold_min|minutes}}"
             found.append(
                 f"{{{motor}.name|given}} holds its peak for {{{duty}.peak_warm_min|minutes}} "
-                f"after cruise, {{{duty}.peak_cold_min|minutes}} from cold"
+                f"after cruise, {cold} from cold"
             )
     note = page.text(
         "Lines: best estimate, heavy for the motor, light for controller and windings, by the "

@@ -20,9 +20,10 @@ def section(page: Page) -> Section:
     lead = page.text(
         "The present diesel of {engine.year|year} gives {engine.rated_power_kw|power} at "
         "{engine.rated_speed_rpm|rpm} and has run {engine.hours_h|hours}; its condition is stated "
-        "as {engine.condition|given}. It runs {engine.hours_per_year_h|hours} a year and burns "
-        "{engine.litres_per_hour_cruise_l|fuel_rate} at cruise, {engine.litres_per_year_l|fuel} "
-        "a year, from a tank of {engine.tank_l|fuel}."
+        "as {engine.condition|given}; its owner reckons {engine.hours_per_year_h|hours} a year. On "
+        "the legs of this case it runs {engine.legs_hours_h|hours} a year and burns "
+        "{engine.litres_per_year_l|fuel} ({engine.litres_per_hour_cruise_l|fuel_rate} at cruise), "
+        "from a tank of {engine.tank_l|fuel}."
     )
     return Section(
         "installation", "Existing installation", (_drive(page), _trial(page), _service(page)), lead

@@ -20,14 +20,14 @@ def part(page: Page) -> Part:
 
 
 def _words(page: Page) -> Markup:
-    cruise = _at_cruise(page)
-    if cruise is None:
+    option = (page.motors or page.options)[0]
+    if page.value(f"{option}.cruise_shaft_kw") is None:
         return Markup("")
     return page.text(
-        f"At {{{cruise}.speed_kn|speed}} in a calm, in service, {{boat.name|given}} asks for a "
-        f"thrust of {{{cruise}.thrust_n|force}} and {{{cruise}.shaft_power_kw|power}} at the shaft "
-        f"(one in ten below {{{cruise}.shaft_power_low_kw|power}}, one in ten above "
-        f"{{{cruise}.shaft_power_high_kw|power}}). The same speed asks for the same shaft power "
+        "At {planning.cruise_speed_kn|speed} in a calm, in service, {boat.name|given} asks for a "
+        f"thrust of {{{option}.cruise_thrust_n|force}} and {{{option}.cruise_shaft_kw|power}} at "
+        f"the shaft (one in ten below {{{option}.cruise_shaft_low_kw|power}}, one in ten above "
+        f"{{{option}.cruise_shaft_high_kw|power}}). The same speed asks for the same shaft power "
         "whatever turns the shaft; only the mass aboard and the propeller can change it."
     )
 
@@ -45,16 +45,6 @@ def _rules(page: Page) -> Markup:
     if page.value(f"{key}.above"):
         said += ", above that ceiling: length, displacement or trial is likely mistyped"
     return page.text(said + ".")
-
-
-def _at_cruise(page: Page) -> str | None:
-    """The speed row nearest to the planned cruise, of the first motor or else the first option."""
-    option = (page.motors or page.options)[0]
-    cruise = page.value("planning.cruise_speed_kn")
-    keys = page.keys(f"{option}.speed_power")
-    if cruise is None or not keys:
-        return None
-    return min(keys, key=lambda key: abs(float(page.value(f"{key}.speed_kn")) - cruise))
 
 
 def _figure(page: Page) -> Figure:

@@ -12,8 +12,9 @@ ROWS = (
     ("Blades", "particulars.propeller.blades", "count"),
     ("Diameter", "particulars.propeller.diameter_mm", "length_small"),
     ("Pitch", "particulars.propeller.pitch_mm", "length_small"),
-    ("Turns of the motor at full power", "match.full_power_rpm", "rpm"),
-    ("Torque of the motor there", "match.full_power_newtonmetre", "torque"),
+    ("Turns where its limit meets the propeller", "match.reached_rpm", "rpm"),
+    ("Power at the shaft there", "match.reached_shaft_kw", "power"),
+    ("Turns that full power would take", "match.full_power_rpm", "rpm"),
     ("Off rated turns", "match.off_share", "share:signed"),
     ("Reduction that matches", "match.ratio", "ratio"),
     ("Pitch that matches, reduction kept", "match.pitch_mm", "length_small"),
@@ -42,11 +43,18 @@ def part(page: Page) -> Part:
 
 def _words(page: Page, motor: str) -> Markup:
     key, rated = f"{motor}.match", f"{motor}.particulars.motor.rated_speed_rpm"
+    stopped = page.value(f"{key}.reached_limit")
+    limit = "full continuous power" if stopped == "power" else f"the motor's limit of {stopped}"
     said = (
-        f"On its propeller {{{motor}.name|given}} turns {{{key}.full_power_rpm|rpm}} at full "
-        f"continuous power, rated {{{rated}|rpm}}, and gives "
-        f"{{{key}.full_power_newtonmetre|torque}}. A reduction of {{{key}.ratio|ratio}} would match"
+        f"On the propeller of {{{motor}.name|given}} {limit}, by the plate alone, is met in a calm "
+        f"at {{{key}.reached_rpm|rpm}}, {{{key}.reached_newtonmetre|torque}} and "
+        f"{{{key}.reached_kn|speed}}: {{{key}.reached_shaft_kw|power}} at the shaft (warm, the "
+        f"bank old, she holds {{{motor}.top_speed.continuous_kn|speed}})"
     )
+    full = f"{key}.full_power_rpm"
+    if stopped != "power" and page.plain(full, "rpm") != page.plain(rated, "rpm"):
+        said += f"; full power would take {{{full}|rpm}} of the rated {{{rated}|rpm}}"
+    said += f". A reduction of {{{key}.ratio|ratio}} would match"
     if page.value(f"{key}.pitch_mm") is not None:
         said += f", or a pitch of {{{key}.pitch_mm|length_small}} with the reduction kept"
     best = f"{key}.best"

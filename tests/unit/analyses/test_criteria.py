@@ -11,6 +11,8 @@ import numpy as np
 import pytest
 
 from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, NOT_ASSESSED, TOLD, Judgement
+from generator.analyses.demand import Weather
+from generator.analyses.power import at_points
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import make_draws
@@ -44,6 +46,13 @@ def changed(part: str, **values: Any) -> Case:
     return replace(sloop(), options=options, assumptions=kept)
 
 
+def turning_as_rated(share: float) -> Case:
+    """The same power at other rated turns: above 1 her propeller does not let it reach them."""
+    motor = sloop().options[ELECTRIC].motor
+    assert motor is not None
+    return changed("motor", rated_speed=share * motor.rated_speed)
+
+
 def with_bank(hours: float) -> Case:
     return changed("bank", charge=hours * 3600.0)
 
@@ -53,7 +62,7 @@ def test_must_make_leg_follows_the_bank(hours: float, result: str) -> None:
     assert judgement(with_bank(hours), 1).result == result
 
 
-@pytest.mark.parametrize(("kilowatts", "result"), [(10, GO), (2.9, CONDITIONAL), (1.5, NO)])
+@pytest.mark.parametrize(("kilowatts", "result"), [(10, GO), (4.8, CONDITIONAL), (1.5, NO)])
 def test_continuous_power_follows_the_rating(kilowatts: float, result: str) -> None:
     assert judgement(changed("motor", continuous_power=kilowatts * 1e3), 5).result == result
 
@@ -178,7 +187,9 @@ def test_power_per_tonne_is_told(exposure: str, words: str) -> None:
     row = judgement(case, 8)
     assert row.result == TOLD
     assert words in row.why
-    assert row.value == pytest.approx(13.0 * 0.97 / 4.3, rel=0.03)  # kW over t, by hand
+    assert row.value is not None
+    plate = 13.0 * 0.97 / 4.3  # kW over t, by hand, from which some draws lack a little torque
+    assert 0.93 * plate < row.value < plate
 
 
 def test_a_small_motor_is_told_to_be_below_the_rule() -> None:
@@ -360,3 +371,46 @@ def test_a_reserve_kept_by_construction_is_no_reason_on_page_one() -> None:
     found = studied(sloop())
     named = [found.verdict.judgements[place].criterion.id for place, _ in found.verdict.reasons]
     assert 3 not in named
+
+
+def test_continuous_power_is_what_the_torque_lets_her_propeller_take() -> None:
+    """By hand: torque of the plate is power over rated turns, and turns fall short of rated."""
+    case = turning_as_rated(1.4)
+    for tried in (sloop(), case):
+        found = studied(tried).findings
+        motor, reached = found.option.motor, found.key.reached
+        assert motor is not None
+        plate = motor.continuous_power / motor.rated_speed
+        assert np.all(reached.torque <= plate * (1.0 + 1e-9))
+        assert np.all(reached.power <= motor.continuous_power * (1.0 + 1e-9))
+    assert motor is not None
+    assert reached.limit == "torque"
+    assert reached.torque[0, 0] == pytest.approx(plate)
+    assert reached.turns[0, 0] < found.match.turns[0, 0]  # which would take more than the torque
+    assert reached.power[0, 0] < 0.8 * motor.continuous_power
+    shares, each = judgement(case, 5).per_draw, judgement(case, 8).per_draw
+    tonnes = np.asarray(found.weight.displacement) / 1e3
+    assert shares is not None
+    assert each is not None
+    np.testing.assert_allclose(shares, reached.shaft_power / found.key.clean_need)
+    np.testing.assert_allclose(each, reached.shaft_power / 1e3 / tonnes)
+
+
+def test_where_the_limit_meets_the_propeller_the_curve_says_the_same() -> None:
+    """The demand at the speed that is told takes the power that is told."""
+    case = turning_as_rated(1.4)
+    found = studied(case).findings
+    reached, scale = found.key.reached, found.trial.scale
+    speed = np.array([reached.speed[0, 0]])
+    curve = at_points(found.case, found.option, found.power, scale, speed, Weather(0.0, 1.0))
+    assert curve.demand.shaft_power[0, 0] == pytest.approx(reached.shaft_power[0, 0], rel=0.005)
+    assert curve.output.turns[0, 0] == pytest.approx(reached.turns[0, 0], rel=0.003)
+
+
+def test_a_motor_held_back_by_its_torque_is_told_the_reduction_that_frees_it() -> None:
+    assert judgement(sloop(), 5).flip == ""
+    row = judgement(turning_as_rated(3.0), 5)
+    assert row.result != GO
+    assert row.flip == "a reduction of {options.2.match.ratio|ratio}, which frees the plate's power"
+    weak = judgement(changed("motor", continuous_power=1.5e3), 5)  # no reduction makes power
+    assert "continuous at the shaft, or less speed" in weak.flip

@@ -18,6 +18,8 @@ from generator.analyses.weight import weigh
 from generator.case.boat import Space
 from generator.case.case import Case
 from generator.case.open import read_case
+from generator.draws import make_draws
+from generator.study import run
 
 CASES = Path(__file__).parents[3] / "cases"
 ELECTRIC = 2
@@ -53,7 +55,8 @@ def test_parts_left_out_come_from_the_register_and_say_so() -> None:
     assert filled["starter battery"].mass == 22.0
     assert filled["tank"].x == 2.60  # where the engine stands
     assert [item.part for item in found.added if item.source == "register"] == ["cables"]
-    assert found.not_counted == ("old cables", "fluids")
+    sources = ("panels", "genset", "wind generator")  # counted by the year, weighed by nobody
+    assert found.not_counted == ("old cables", "fluids", *sources)
 
 
 def test_a_ledger_that_names_no_parts_is_taken_as_complete() -> None:
@@ -235,3 +238,19 @@ def test_the_plate_loses_what_the_boat_gains() -> None:
     left = weigh(plated, case.options[ELECTRIC]).plate_left
     # cruising less light: 0.20 of 4300 kg; net 59 kg
     assert float(np.asarray(left)) == pytest.approx(1000.0 - 0.20 * 4300.0 - 59.0)
+
+
+def test_mass_of_bank_and_motor_is_that_of_the_owners_ledger() -> None:
+    """Not the register's, which trim and fastenings would contradict; in carbon as well."""
+    case = case_of("ketch_34_two_motors")
+    option = case.options[ELECTRIC]
+    assert float(np.asarray(weigh(case, option).bank_mass)) == pytest.approx(278.0)
+    carbon = run(case, make_draws(case, 5)).options[ELECTRIC].findings.emissions
+    assert carbon is not None
+    made = float(np.asarray(case.carbon.motor_made).flat[0])
+    assert carbon.drive_made[0, 0] == pytest.approx(62.0 * made)
+    bare = replace(option, added=(), removed=())  # the register fills in
+    assert option.bank is not None
+    energy = option.bank.nominal_voltage * option.bank.charge / option.bank.specific_energy
+    fastened = energy * (1.0 + np.asarray(case.masses.battery_fastening))
+    assert weigh(case, bare).bank_mass == pytest.approx(fastened)

@@ -42,3 +42,23 @@ def test_a_dying_engine_without_a_new_diesel_is_doubted(tmp_path: Path) -> None:
     assert "condition: dying" in text
     found = [str(warning) for warning in read(tmp_path, text).warnings]
     assert any("the fair baseline then" in line for line in found)
+
+
+SOURCES = """    supply:
+      panels:
+        - {name: on the arch, power: 200 W}
+      genset: {power: 3 kW}
+"""
+
+
+def test_a_source_that_no_line_prices_or_weighs_is_doubted(tmp_path: Path) -> None:
+    start = FULL.index("  - id: a\n")
+    place = FULL.index("    bank:\n", start)
+    text = FULL[:place] + SOURCES + FULL[place:]
+    found = [str(warning) for warning in read(tmp_path, text).warnings]
+    for source in ("panels", "genset"):
+        words = f"counts {source}, but no line of costs or added names them"
+        assert [line for line in found if words in line], found
+    named = text.replace("Motor and controller, amount", "Motor and solar panels, amount")
+    found = [str(warning) for warning in read(tmp_path, named).warnings]
+    assert any("counts panels, but no line of added names them" in line for line in found)
