@@ -9,6 +9,7 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.one_fault import OneFault
 from generator.analyses.spread import scalar, spread
+from generator.analyses.wiring.settings import CONTROLLER, ONE_OUT
 from generator.arrays import Numbers
 from generator.tables.method import method
 
@@ -99,15 +100,29 @@ def _string(found: Findings, fault: OneFault) -> Failure | None:
         left = "sail: at cruise the strings left trip one after the other"
     elif float(np.mean(fault.peak_trips)) > MANY:
         left += ", throttle back at the alarm"
+    held = _held(found)
+    action = "Throttle back, isolate that string, go in; no new fuse before the cause is known"
+    if held and not cascade:
+        action = "Controller to {here.held_a|current} at most" + action[len("Throttle back") :]
     return Failure(
         "string",
         "One string trips or its fuse blows",
         f"One of {{{key}.strings|count}} strings is gone, the others carry its current",
         SAIL if cascade else PART,
         left,
-        "Throttle back, isolate that string, go in; no new fuse before the cause is known",
+        action,
         "",
+        held,
     )
+
+
+def _held(found: Findings) -> dict[str, float]:
+    """Battery current to which the controller is set with one string out [A]."""
+    if found.installation is None:
+        return {}
+    wanted = (CONTROLLER, ONE_OUT)
+    rows = {(item.device, item.name): item.value for item in found.installation.settings}
+    return {"held_a": rows[wanted]} if wanted in rows else {}
 
 
 def _controller(found: Findings) -> Failure:

@@ -22,6 +22,11 @@ class Voltages:
     band: str  # RULE_LOW or RULE_HIGH, by the ceiling
     band_by_label: str  # what the label alone would have said
     touch_limit: float
+    charger: float  # at which chargers end
+    regeneration: float  # above which the motor gives nothing back
+    cell_highest: float  # of one cell
+    cell_lowest: float
+    cell_warning: float  # of one cell, ahead of the cut-off
     house: float  # of the house circuits behind the converter
     house_ceiling: float
 
@@ -82,6 +87,7 @@ class Circuit:
     continuous: float
     peak: float
     peak_time: float
+    from_power: bool  # its current follows from a power at the nominal voltage
     run: float  # one way
     conductor: Conductor
     drop: Drop
@@ -135,6 +141,8 @@ class Precharge:
     resistance: float  # ohm
     first_current: float
     time: float  # until no more than a hundredth is left
+    difference: float  # V measured across the contactor at which it may close
+    limit: float  # s after which pre-charge is given up
     energy: float  # J each time
     first_power: float  # W in the first instant
 
@@ -180,6 +188,28 @@ class Fault:
     trunk_resistance: float
     open_voltage: float
     by_maker: bool
+    string_most: float  # with the least resistances of their ranges: what fuses must break
+    bank_most: float
+
+
+@dataclass(frozen=True)
+class StringCurrent:
+    """What one string may carry: the least of all that its current goes through. A."""
+
+    own: float  # its management system as bought, or its cells
+    wired: float  # of fuse (four fifths), isolator and cable, for good
+    wired_peak: float  # the same for the minutes of a peak: the whole rating of the fuse
+    bound_by: str  # what sets the limit for good
+
+    @property
+    def for_good(self) -> float:
+        """Alarm of its management system [A]."""
+        return min(self.own, self.wired)
+
+    @property
+    def for_peak(self) -> float:
+        """Cut-off of its management system [A]: before the fuse opens."""
+        return min(self.own, self.wired_peak)
 
 
 @dataclass(frozen=True)
@@ -189,6 +219,7 @@ class Installation:
     voltages: Voltages
     strings: int
     fault: Fault
+    string: StringCurrent
     circuits: tuple[Circuit, ...]
     devices: tuple[Device, ...]
     switches: tuple[Switch, ...]

@@ -39,18 +39,26 @@ def asked(load: Load) -> float:
     return max(load.continuous / LOAD_SHARE, lasting)
 
 
-def rating(load: Load) -> float:
-    """As stated, else the smallest one sold that carries the load, else the largest [A]."""
+def rating(load: Load, fault: float) -> float:
+    """As stated, else the smallest one sold that carries the load, else the largest [A].
+
+    Where no class of that rating breaks the fault, the next larger one of a class that does:
+    its conductor is chosen by it.
+    """
     if load.plan.fuse is not None:
         return scalar(load.plan.fuse)
     lasting = load.peak if load.peak_time > LASTING else load.continuous
-    return least_fuse(load.continuous, lasting) or fuse_ratings()[-1]
+    least = least_fuse(load.continuous, lasting) or fuse_ratings()[-1]
+    if load.plan.fuse_voltage is not None or load.plan.fuse_breaking is not None:
+        return least
+    larger = (one for one in fuse_ratings() if one >= least)
+    return next((one for one in larger if fuse_class(load.ceiling, fault, one)), least)
 
 
 def class_of(load: Load, fault: float) -> FuseClass | None:
     """As stated, else the first class that bears voltage and fault."""
     plan = load.plan
-    fits = fuse_class(load.ceiling, fault, rating(load))
+    fits = fuse_class(load.ceiling, fault, rating(load, fault))
     if plan.fuse_voltage is None and plan.fuse_breaking is None:
         return fits
     own = fits or FuseClass("", load.ceiling, fault, UNKNOWN_LET_THROUGH)
@@ -70,7 +78,7 @@ def fuse(load: Load, wire: Conductor, stand: Stand) -> Device:
         circuit=load.id,
         place=f"{load.source}, positive",
         fuse_class=None if kind is None else kind.name,
-        rating=rating(load),
+        rating=rating(load, stand.fault),
         voltage=None if kind is None else kind.voltage,
         breaking=None if kind is None else kind.breaking,
         fault=stand.fault,

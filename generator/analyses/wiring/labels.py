@@ -11,8 +11,8 @@ def labels(
 ) -> tuple[Label, ...]:  # fmt: skip
     """Voltage at the bank and the motor, one label for each fuse and switch, and both stops."""
     shock = (
-        f"DANGER {{{key}.voltages.ceiling_v|voltage}} DC, {{{key}.fault.bank_a|current}} short "
-        "circuit. Insulated tools, no rings"
+        f"DANGER {{{key}.voltages.ceiling_v|voltage}} DC, short circuit up to "
+        f"{{{key}.fault.label_ka|kiloamperes}}. Insulated tools, no rings"
     )
     found = [
         Label("battery compartment, outside", shock, {}),

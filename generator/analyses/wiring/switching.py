@@ -9,6 +9,7 @@ from generator.physics.energy.precharge import charge_time, first_current, resis
 from generator.tables.method import method
 
 LEFT = method("wiring.contactor_share")
+GIVEN_UP = method("wiring.precharge_limit")
 
 
 def precharge(wiring: Wiring, volts: Voltages) -> Precharge:
@@ -18,11 +19,14 @@ def precharge(wiring: Wiring, volts: Voltages) -> Precharge:
         scalar(wiring.precharge_resistance),
     )
     start = float(first_current(volts.ceiling, resistance))
+    filled = float(charge_time(resistance, capacitance, LEFT))
     return Precharge(
         capacitance=capacitance,
         resistance=resistance,
         first_current=start,
-        time=float(charge_time(resistance, capacitance, LEFT)),
+        time=filled,
+        difference=LEFT * volts.ceiling,
+        limit=GIVEN_UP * filled,
         energy=float(resistor_energy(volts.ceiling, capacitance)),
         first_power=start * volts.ceiling,
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from generator.analyses.findings import Findings
@@ -29,6 +30,12 @@ def installation_part(found: Findings) -> Row:
             "bundled": made.bundled,
             "sheathed": made.sheathed,
             "voltages": _voltages(made),
+            "string": {
+                "own_a": made.string.own,
+                "for_good_a": made.string.for_good,
+                "for_peak_a": made.string.for_peak,
+                "bound_by": made.string.bound_by,
+            },
             "fault": _fault(made),
             "precharge": _precharge(made),
             "circuits": [_circuit(item) for item in made.circuits],
@@ -68,6 +75,11 @@ def _voltages(made: Installation) -> Row:
         "band": volts.band,
         "band_by_label": volts.band_by_label,
         "touch_limit_v": volts.touch_limit,
+        "charger_v": volts.charger,
+        "regeneration_v": volts.regeneration,
+        "cell_highest_v": volts.cell_highest,
+        "cell_lowest_v": volts.cell_lowest,
+        "cell_warning_v": volts.cell_warning,
         "house_v": volts.house,
         "house_ceiling_v": volts.house_ceiling,
     }
@@ -80,6 +92,9 @@ def _fault(made: Installation) -> Row:
         "bank_a": fault.bank,
         "string_ka": fault.string / 1e3,
         "bank_ka": fault.bank / 1e3,
+        "string_most_ka": fault.string_most / 1e3,
+        "bank_most_ka": fault.bank_most / 1e3,
+        "label_ka": math.ceil(max(fault.string_most, fault.bank_most) / 1e3),
         "string_mohm": put(fault.string_resistance, "mohm"),
         "trunk_mohm": put(fault.trunk_resistance, "mohm"),
         "open_voltage_v": fault.open_voltage,
@@ -95,6 +110,8 @@ def _precharge(made: Installation) -> Row:
         "first_current_a": filling.first_current,
         "first_power_w": filling.first_power,
         "time_s": filling.time,
+        "difference_v": filling.difference,
+        "limit_s": filling.limit,
         "energy_j": filling.energy,
     }
 

@@ -18,7 +18,7 @@ ROWS = (
     ("Charge", "bank.charge_ah", "charge"),
     ("Energy, nominal", "bank.nominal_kwh", "energy"),
     ("Strings side by side", "installation.strings", "count"),
-    ("Short circuit at the busbar", "installation.fault.bank_ka", "short_circuit"),
+    ("Short circuit at the busbar, at most", "installation.fault.bank_most_ka", "short_circuit"),
     ("Mass of the bank", "bank.mass_kg", "mass"),
     ("Masses out", "weight.removed_kg", "mass"),
     ("Masses in", "weight.added_kg", "mass"),

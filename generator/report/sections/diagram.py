@@ -70,7 +70,8 @@ def _figure(page: Page, motor: str) -> Figure:
     wiring = wiring_of(page, motor)
     finding = page.text(
         f"{{{motor}.name|given}}: {_strings(page, own)}, "
-        f"{{{own}.fault.bank_ka|short_circuit}} into a short circuit at the busbar, a fuse in "
+        f"{{{own}.fault.bank_ka|short_circuit:bare}} to "
+        f"{{{own}.fault.bank_most_ka|short_circuit}} into a short circuit at the busbar, a fuse in "
         "every positive leg."
     )
     note = page.text(

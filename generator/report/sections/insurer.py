@@ -57,8 +57,8 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
          "gas and petrol apart"),
         ("Alarm and cut-off", "Alarm before cut-off, remote disconnect outside the space, house on "
          + own, "Shown at handover"),
-        ("Fuses, isolators", f"Short circuit "
-         f"{each(page, 'installation.fault.bank_ka', 'short_circuit')} "
+        ("Fuses, isolators", f"Short circuit up to "
+         f"{each(page, 'installation.fault.bank_most_ka', 'short_circuit')} "
          "against the breaking capacity of each fuse; isolators outside the space",
          "Makers' data sheets"),
         ("Charging", f"{post[0].upper()}{post[1:]}, every {{berth.days_between_use_d|days}}",

@@ -8,8 +8,8 @@ from generator.report.page import Page, joined
 from generator.report.parts import Column, Part, Row, Table, numbers, reasons, words
 
 FORMS = {
-    "a": "current", "v": "voltage", "s": "seconds", "min": "minutes",
-    "degc": "temperature", "share": "share",
+    "a": "current", "v": "voltage", "cell_v": "cell_voltage", "kw": "power", "s": "seconds",
+    "min": "minutes", "degc": "temperature", "share": "share",
 }  # fmt: skip
 
 
@@ -35,7 +35,10 @@ LINES = (
     ("Label, cells in series, charge ceiling",
      ("voltages.nominal_v|voltage", "voltages.cells|count", "voltages.ceiling_v|voltage")),
     ("Strings, one fuse for each", ("strings|count",)),
-    ("Short circuit at the main busbar, bank full", ("fault.bank_ka|short_circuit",)),
+    ("Short circuit at the main busbar, bank full: likely, at most",
+     ("fault.bank_ka|short_circuit", "fault.bank_most_ka|short_circuit")),
+    ("What one string may carry: for good, in a peak",
+     ("string.for_good_a|current", "string.for_peak_a|current")),
     ("Motor circuit: for good, at peak; may carry",
      ("drive.continuous_a|current", "drive.peak_a|current", "drive.ampacity_a|current")),
     ("Its conductors in each pole, section, gauge",
@@ -76,7 +79,7 @@ def _cell(page: Page, key: str, places: tuple[str, ...]) -> Markup:
 
 def _said(page: Page) -> tuple[Markup, ...]:
     """The voltage rule in words, what was assumed, and everything that does not hold."""
-    worst = max(wired(page), key=lambda key: page.value(f"{key}.fault.bank_ka"))
+    worst = max(wired(page), key=lambda key: page.value(f"{key}.fault.bank_most_ka"))
     found = [page.text(_rule(page, worst))]
     for motor, key in zip(page.motors, wired(page), strict=True):
         if page.value(f"{key}.assumed"):
@@ -101,12 +104,16 @@ def _rule(page: Page, key: str) -> str:
         f"{{{key}.voltages.band_by_label|given}}"
     )  # fmt: skip
     worst = " in the worst of these banks" if len(page.motors) > 1 else ""
+    by = "as their maker says" if page.value(f"{key}.fault.by_maker") else (
+        "until the maker of the cells says"
+    )  # fmt: skip
     return (
         f"The bank reaches {{{key}.voltages.ceiling_v|voltage}} on charge, so its fuses go by the "
         f"rule {{{key}.voltages.band|given}}{label}: one for each string at the battery, none "
-        "larger than its conductor carries, of a class that breaks "
-        f"{{{key}.fault.bank_ka|short_circuit}}{worst}. The "
-        "management system does not count as a fuse."
+        "larger than its conductor carries or the next size sold above that, each of a class that "
+        "breaks the fault at its place with the least resistance in the range of the cells: at the "
+        f"busbar {{{key}.fault.bank_most_ka|short_circuit}}{worst}, {by}. The management systems "
+        "do not count as fuses; they are set to act before a fuse opens."
     )
 
 
@@ -224,25 +231,34 @@ def _fuse(page: Page, key: str) -> Row:
 
 
 def _settings(page: Page) -> Table:
-    first, *_ = wired(page)
     width = 48 // len(page.motors)
     columns: tuple[Column, ...] = (
         words("Device", 18), words("Setting", 34),
         *(numbers(page.words(f"{motor}.name"), width) for motor in page.motors),
     )  # fmt: skip
-    rows = tuple(_setting(page, place) for place in range(len(page.keys(f"{first}.settings"))))
+    rows = tuple(_setting(page, *name) for name in _names(page))
     caption = page.text("Settings to be made and handed over; the reason of each is in its file")
     return Table("settings-table", caption, columns, rows, (), "long")
 
 
-def _setting(page: Page, place: int) -> Row:
-    keys = [f"{key}.settings.{place}" for key in wired(page)]
-    values = []
-    for key in keys:
-        unit = page.value(f"{key}.unit")
-        values.append(page.show(f"{key}.value_{unit}", FORMS[unit]))
-    cells = (page.words(f"{keys[0]}.name"), *values)
-    return Row(page.words(f"{keys[0]}.device"), cells)
+def _names(page: Page) -> list[tuple[str, str]]:
+    """Device and name of every setting that any motor has, device by device."""
+    every = [
+        (page.value(item)["device"], page.value(item)["name"])
+        for key in wired(page)
+        for item in page.keys(f"{key}.settings")
+    ]
+    devices = list(dict.fromkeys(device for device, _ in every))
+    return sorted(dict.fromkeys(every), key=lambda each: devices.index(each[0]))
+
+
+def _setting(page: Page, device: str, name: str) -> Row:
+    """One setting of all motors; a motor that has none of it shows nothing."""
+    keys = [page.find(f"{key}.settings", device=device, name=name) for key in wired(page)]
+    first = next(key for key in keys if key)
+    unit = page.value(f"{first}.unit")
+    values = (page.show(f"{key}.value_{unit}", FORMS[unit]) if key else Markup("") for key in keys)
+    return Row(page.words(f"{first}.device"), (page.words(f"{first}.name"), *values))
 
 
 def _tail(motor: str) -> str:

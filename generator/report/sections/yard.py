@@ -38,8 +38,8 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
     return (
         ("Masses", f"Ledger with places; out {each(page, 'weight.removed_kg', 'mass')}, in "
          f"{each(page, 'weight.added_kg', 'mass')}", "Weight of all that leaves; fixings"),
-        ("Cables and fuses", "Cable, fuse, label and settings lists; short circuit "
-         f"{each(page, 'installation.fault.bank_ka', 'short_circuit')}",
+        ("Cables and fuses", "Cable, fuse, label and settings lists; short circuit up "
+         f"to {each(page, 'installation.fault.bank_most_ka', 'short_circuit')}",
          "Routes as measured, lugs with torque, the maker's short-circuit figure"),
         ("Drive", f"Turns at full power {each(page, 'match.full_power_rpm', 'rpm')}, torque "
          f"stalled {each(page, 'match.stall_newtonmetre', 'torque')}, thrust "

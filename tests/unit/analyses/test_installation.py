@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO
@@ -191,10 +192,162 @@ def test_settings_keep_to_the_limits_of_bank_and_motor(tmp_path: Path) -> None:
     found = made(study(tmp_path, f"{lfp(16)}, discharge_limit: 200 A"))
     values = {(item.device, item.name): item.value for item in found.settings}
     assert values["controller", "Battery current, most"] <= 0.8 * 200.0 + 1e-9
-    assert values["battery management", "Charge stops at"] == pytest.approx(58.4)
+    assert values["battery management", "A cell full: charge stops"] == pytest.approx(3.65)
     assert values["battery management", "No charge below"] == 0.0
     assert values["controller", "Cut-off below"] >= 16 * 2.5
-    assert values["battery management", "Alarm at a charge of"] == pytest.approx(0.23)
+    assert values["battery management", "Second alarm, at a charge of"] == pytest.approx(0.23)
+
+
+def settings(found: Installation) -> dict[tuple[str, str], float]:
+    return {(item.device, item.name): item.value for item in found.settings}
+
+
+TWO = (
+    "chemistry: LFP, blocks: {series: 1, parallel: 2, voltage: 51.2 V, charge: 150 Ah, "
+    "discharge_limit: 300 A}"
+)
+
+
+def test_a_string_carries_no_more_than_its_fuse_isolator_and_cable(tmp_path: Path) -> None:
+    """Each management system is set to act before the fuse of its string, whatever it could do."""
+    found = study(tmp_path, TWO)
+    own, values = made(found), settings(made(found))
+    device, isolator = own.devices[0], next(s for s in own.switches if s.circuit == "C1")
+    assert own.string.own == 300.0
+    assert isolator.current is not None
+    wire = own.circuits[0].conductor.ampacity
+    alarm = values["battery management", "Discharge of each string, alarm above"]
+    trip = values["battery management", "Discharge of each string, cut-off above"]
+    assert alarm == pytest.approx(min(300.0, 0.8 * device.rating, isolator.current, wire))
+    assert trip == pytest.approx(min(300.0, device.rating, isolator.current, wire))
+    assert alarm < 300.0
+    fault = found.findings.fault
+    assert fault is not None
+    assert float(fault.string_carries.flat[0]) == pytest.approx(alarm)
+    volts = own.voltages.cells * 3.4
+    assert float(fault.power.flat[0]) < alarm * volts  # one string is left
+    held = values["controller", "Battery current with one string out, most"]
+    converter = own.circuit("converter")
+    assert converter is not None
+    assert held == pytest.approx(alarm - converter.continuous)
+
+
+def test_peak_through_one_string_counts_as_a_trip_where_its_fuse_is_smaller(
+    tmp_path: Path,
+) -> None:
+    found = study(tmp_path, TWO).findings
+    assert found.fault is not None
+    assert found.installation is not None
+    peak = float(found.fault.peak_share.flat[0])
+    assert found.installation.string.for_peak < peak
+    assert found.fault.peak_trips.all()
+
+
+def test_fuses_break_the_fault_of_the_least_resistances(tmp_path: Path) -> None:
+    """16 x 110 mohm Ah x 0.25 / 300 Ah = 1.467 mohm, with 0.2 of links and 0.1 of trunk."""
+    found = made(study(tmp_path, lfp(16)))
+    fault = found.fault
+    assert fault.string_most == pytest.approx(fault.open_voltage / 1.667e-3, rel=1e-3)
+    assert fault.bank_most == pytest.approx(fault.open_voltage / 1.767e-3, rel=1e-3)
+    at_busbar = [item for item in found.devices if "busbar" in item.place]
+    assert at_busbar
+    for item in at_busbar:
+        assert item.fault == pytest.approx(fault.bank_most)
+        assert item.breaking is not None
+        assert item.breaking >= fault.bank_most
+
+
+def test_a_fuse_grows_until_a_class_of_its_rating_breaks_the_fault(tmp_path: Path) -> None:
+    """Above 50 kA only square bodies of 40 A and more are sold: the converter takes one."""
+    found = made(study(tmp_path, "chemistry: LFP, nominal_voltage: 51.2 V, charge: 900 Ah"))
+    assert found.fault.bank_most > 50e3
+    converter = found.circuit("converter")
+    assert converter is not None
+    device = found.device_of(converter.id)
+    assert device.rating == 40.0
+    assert converter.conductor.ampacity >= 40.0
+    assert device.problems == ()
+
+
+def test_the_first_alarm_comes_with_the_reserve_and_the_second_before_the_floor(
+    tmp_path: Path,
+) -> None:
+    found = study(tmp_path, lfp(16))
+    values = settings(made(found))
+    bank = found.findings.bank
+    assert bank is not None
+    floor = float(bank.states[2].floor.flat[0])
+    usable, left = (float(part.flat[0]) for part in (bank.states[2].usable, bank.left[2]))
+    first = values["battery management", "First alarm, at a charge of"]
+    second = values["battery management", "Second alarm, at a charge of"]
+    assert (first - floor) / (1.0 - floor) == pytest.approx((usable - left) / usable)
+    assert second == pytest.approx(floor + 0.03)
+    assert first > second
+    cruise = values["battery management", "Second alarm to the floor, at cruise"]
+    assert cruise > values["battery management", "Second alarm to the floor, at peak"] > 0.0
+
+
+def test_voltages_stand_in_their_order(tmp_path: Path) -> None:
+    """No more regeneration, charger's end, cell cut-off; and below: cut-off, fall, alarm."""
+    found = made(study(tmp_path, lfp(16)))
+    volts, values = found.voltages, settings(found)
+    assert volts.regeneration < volts.charger < volts.ceiling
+    assert values["charger", "Voltage, most"] == pytest.approx(0.97 * 58.4)
+    assert values["controller", "No regeneration above"] == pytest.approx(0.96 * 58.4)
+    low, alarm = (values["battery management", f"A cell low: {what}"]
+                  for what in ("cut-off", "alarm"))  # fmt: skip
+    assert low == pytest.approx(2.5)
+    assert alarm == pytest.approx(2.8)
+    fall = values["controller", "Torque falls off from"]
+    assert values["controller", "Cut-off below"] <= fall <= 16 * alarm
+    hot = values["battery management", "A cell hot: cut-off"]
+    assert values["battery management", "A cell hot: alarm"] < hot
+    lead = made(study(tmp_path, "chemistry: AGM, nominal_voltage: 48 V, charge: 600 Ah"))
+    assert lead.voltages.charger == lead.voltages.ceiling  # it wants its full charge
+
+
+def test_cold_charge_is_that_of_the_coldest_of_ten_draws(tmp_path: Path) -> None:
+    """4 °C is in the step of 0.05 C: 15 A of 300 Ah; a charger of 0.2 C waits for 15 °C."""
+    text = changed((BANK, f"bank: {{{lfp(16)}}}"), ("kind: salt", "kind: salt\n  coldest: 4 °C"))
+    case = read(tmp_path, text)
+    values = settings(made(run(case, make_draws(case, 0)).options[2]))
+    assert values["battery management", "Charge of each string at the coldest, most"] == (
+        pytest.approx(15.0)
+    )
+    assert values["charger", "Full current only with cells above"] == 15.0
+    moved = run(case, make_draws(case, 40)).options[2].findings.bank
+    assert moved is not None
+    assert moved.cold_charge_low <= float(np.median(moved.cold_charge))
+
+
+def test_the_controller_is_set_by_the_warm_rating_and_the_motors_own_time(tmp_path: Path) -> None:
+    found = study(tmp_path, lfp(16))
+    worked, values = found.findings.duty, settings(made(found))
+    assert worked is not None
+    drive = made(found).circuit("motor")
+    assert drive is not None
+    assert values["controller", "Battery current for good"] <= drive.continuous + 1e-9
+    own = float(worked.peak_warm.flat[0]) / 60.0
+    assert values["controller", "Time at peak, most"] == pytest.approx(
+        min(own, drive.peak_time / 60.0)
+    )
+
+
+def test_a_limited_bank_says_what_peak_power_is_left(tmp_path: Path) -> None:
+    rich = settings(made(study(tmp_path, lfp(16))))
+    poor = settings(made(study(tmp_path, f"{lfp(16)}, discharge_limit: 150 A")))
+    name = ("controller", "Peak power at the shaft that this leaves, bank old and cold")
+    assert poor[name] < rich[name]
+    assert poor["controller", "Battery current, most"] == pytest.approx(120.0)
+
+
+def test_pre_charge_closes_on_a_measured_difference_or_gives_up(tmp_path: Path) -> None:
+    values = settings(made(study(tmp_path, lfp(16))))
+    assert values["drive contactor", "Closes at a measured difference of, most"] == (
+        pytest.approx(0.584)
+    )
+    reached = values["drive contactor", "Reached by pre-charge after"]
+    assert values["drive contactor", "Pre-charge given up after"] == pytest.approx(3.0 * reached)
 
 
 def test_a_diesel_has_no_installation(tmp_path: Path) -> None:
