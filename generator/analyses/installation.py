@@ -125,7 +125,8 @@ class Switch:
     """Something that opens or locks a circuit: isolator, contactor, stop, interlock."""
 
     id: str  # Q1, K1, S1 ...
-    kind: str  # isolator, contactor, remote disconnect, emergency stop, neutral start
+    kind: str  # isolator, contactor, pre-charge relay, remote disconnect, emergency stop,
+    #   neutral start, charge inhibit
     name: str
     place: str
     circuit: str  # id of the circuit it opens or whose controller it holds
@@ -143,6 +144,8 @@ class Precharge:
     time: float  # until no more than a hundredth is left
     difference: float  # V measured across the contactor at which it may close
     limit: float  # s after which pre-charge is given up
+    fuse: float  # A, of the wire to its relay
+    relay: str  # id of the relay that closes the path
     energy: float  # J each time
     first_power: float  # W in the first instant
 
@@ -229,6 +232,7 @@ class Installation:
     confirm: tuple[ToConfirm, ...]
     temperature_class: float
     space_temperature: float
+    sun_power: float  # W of panels
     bundled: int
     sheathed: bool
     assumed: bool  # the case says nothing of the installation

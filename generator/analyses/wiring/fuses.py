@@ -55,6 +55,12 @@ def rating(load: Load, fault: float) -> float:
     return next((one for one in larger if fuse_class(load.ceiling, fault, one)), least)
 
 
+def smallest(ceiling: float, fault: float) -> float:
+    """Smallest rating sold of which a class bears voltage and fault; else the smallest [A]."""
+    every = fuse_ratings()
+    return next((one for one in every if fuse_class(ceiling, fault, one)), every[0])
+
+
 def class_of(load: Load, fault: float) -> FuseClass | None:
     """As stated, else the first class that bears voltage and fault."""
     plan = load.plan

@@ -36,7 +36,7 @@ from generator.analyses.wiring.fuses import (
 from generator.analyses.wiring.labels import labels
 from generator.analyses.wiring.loads import CONVERTER, OF_HOUSE, Load, loads
 from generator.analyses.wiring.settings import Made, settings
-from generator.analyses.wiring.supply import fault, flows, voltages
+from generator.analyses.wiring.supply import fault, flows, panel_power, voltages
 from generator.analyses.wiring.switching import precharge, switches
 from generator.case.case import Case
 from generator.case.option import Bank, Option
@@ -65,7 +65,8 @@ def installation(
     built = [leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
     circuits = tuple(wired for wired, _ in built)
     devices = with_selectivity(tuple(device for _, device in built), strings)
-    opened, filling = switches(circuits, volts), precharge(wiring, volts)
+    opened = switches(wiring, circuits, volts)
+    filling = precharge(wiring, volts, short, opened)
     string = _string(bank, circuits[0], devices[0], opened)
     key = f"options.{place}.installation"
     return Installation(
@@ -82,6 +83,7 @@ def installation(
         confirm=to_confirm(case, option, key, wiring, volts, circuits),
         temperature_class=around.temperature_class,
         space_temperature=around.air,
+        sun_power=panel_power(option),
         bundled=around.bundled,
         sheathed=bool(wiring.sheathed),
         assumed=not wiring.said,
@@ -97,7 +99,11 @@ def _string(
     if limit is None:
         limit = bank.charge * bank.continuous_rate / bank.blocks.parallel
     own = scalar(limit)
-    isolators = [item.current for item in opened if item.circuit == wired.id and item.current]
+    isolators = [
+        item.current
+        for item in opened
+        if item.circuit == wired.id and item.kind == "isolator" and item.current
+    ]
     parts = {
         "its management system": own,
         "four fifths of its fuse": LOAD_SHARE * device.rating,

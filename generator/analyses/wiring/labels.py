@@ -4,6 +4,12 @@ from __future__ import annotations
 
 from generator.analyses.installation import Circuit, Device, Label, Switch, Voltages
 
+UNSEEN = ("contactor", "pre-charge relay", "charge inhibit")  # named inside their boxes
+
+
+def _remote(switches: tuple[Switch, ...]) -> str:
+    return next(item.id for item in switches if item.kind == "remote disconnect")
+
 
 def labels(
     key: str, volts: Voltages, circuits: tuple[Circuit, ...], devices: tuple[Device, ...],
@@ -18,8 +24,10 @@ def labels(
         Label("battery compartment, outside", shock, {}),
         Label("motor and controller", f"{{{key}.voltages.ceiling_v|voltage}} DC. Isolate and prove "
               f"dead: the capacitors hold {{{key}.precharge.energy_j|joules}}", {}),
-        Label("companionway", "BATTERY DISCONNECT: turn off and leave the boat in smoke", {}),
-        Label("shore inlet", "Charge attended; berth breaker {berth.breaker_a|current}", {}),
+        Label("companionway", f"BATTERY DISCONNECT {_remote(switches)}: opens every "
+              "string. Turn off and leave the boat in smoke", {}),
+        Label("shore inlet", "Berth breaker {berth.breaker_a|current}; attend the first hour of "
+              "each charge", {}),
     ]  # fmt: skip
     rated = {device.circuit: device for device in devices}
     for item in circuits:
@@ -29,6 +37,6 @@ def labels(
     found += [
         Label(switch.place, f"{switch.id} {switch.name}", {})
         for switch in switches
-        if switch.kind != "contactor"
+        if switch.kind not in UNSEEN
     ]
     return tuple(found)

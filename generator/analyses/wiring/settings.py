@@ -19,6 +19,7 @@ from generator.analyses.installation import (
 )
 from generator.analyses.plant import battery_power
 from generator.analyses.spread import scalar, spread
+from generator.analyses.wiring.loads import SUN
 from generator.case.case import Case
 from generator.case.option import Bank, Motor, Option
 from generator.physics.energy.cell import charge_rate_limit
@@ -29,7 +30,6 @@ ALARM_AHEAD = method("bank.alarm_ahead")
 HEAT_AHEAD = method("wiring.heat_ahead")
 CONTROLLER, MANAGEMENT, CHARGER = "controller", "battery management", "charger"
 ONE_OUT = "Battery current with one string out, most"
-SUN = "charger of the panels"
 
 
 @dataclass(frozen=True)
@@ -141,9 +141,10 @@ def _strings(option: Option, found: BankResult, made: Made) -> list[Setting]:
     bank = option.bank
     assert bank is not None
     cold = found.cold_charge_low * scalar(bank.charge) / bank.blocks.parallel
+    alarm = min(made.string.for_good, PEAK_SHARE * made.string.own)
     return [
-        Setting(MANAGEMENT, "Discharge of each string, alarm above", made.string.for_good, "a",
-                f"for good; {made.string.bound_by} is the least"),
+        Setting(MANAGEMENT, "Discharge of each string, alarm above", alarm, "a",
+                f"for good, ahead of its cut-off; {made.string.bound_by} is the least"),
         Setting(MANAGEMENT, "Discharge of each string, cut-off above", made.string.for_peak, "a",
                 "before its fuse opens: the least of maker's limit, fuse, isolator and cable"),
         Setting(MANAGEMENT, "Charge of each string at the coldest, most", cold, "a",

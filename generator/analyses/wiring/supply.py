@@ -128,12 +128,14 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
     house = max(HOUSE_SHARE * scalar(case.house.under_way), scalar(wiring.house_peak))
     converter, panel = house / volts.nominal, house / volts.house
     charger = _charger(option, case.berth, volts)
+    sun = panel_power(option) / volts.nominal
     every = {
         "motor": _motor(case, motor, found, volts),
         "charger": Flow(charger, charger, 0.0),
         "converter": Flow(converter, converter, 0.0),
         "panel": Flow(panel, panel, 0.0),
         "house feed": Flow(panel, panel, 0.0),
+        "sun": Flow(sun, sun, 0.0),
     }
     for plan in wiring.circuits:
         if plan.name not in ("string", "motor") and plan.current is not None:
@@ -155,6 +157,12 @@ def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow
         max(scalar(spread(sagged).high), most / volts.nominal),
         scalar(motor.peak_time),
     )
+
+
+def panel_power(option: Option) -> float:
+    """All panels of an option at standard conditions [W]."""
+    groups = () if option.supply is None else option.supply.panels
+    return sum(scalar(group.power) for group in groups)
 
 
 def _charger(option: Option, berth: Berth, volts: Voltages) -> float:

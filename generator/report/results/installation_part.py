@@ -28,6 +28,7 @@ def installation_part(found: Findings) -> Row:
             "temperature_class_degc": made.temperature_class,
             "space_temperature_degc": made.space_temperature,
             "bundled": made.bundled,
+            "sun_w": made.sun_power,
             "sheathed": made.sheathed,
             "voltages": _voltages(made),
             "string": {
@@ -112,6 +113,8 @@ def _precharge(made: Installation) -> Row:
         "time_s": filling.time,
         "difference_v": filling.difference,
         "limit_s": filling.limit,
+        "fuse_a": filling.fuse,
+        "relay": filling.relay,
         "energy_j": filling.energy,
     }
 

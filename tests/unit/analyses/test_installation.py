@@ -156,7 +156,8 @@ def test_switches_open_every_source_and_stop_at_the_helm(tmp_path: Path) -> None
         assert kind in kinds
     stop = next(item for item in found.switches if item.kind == "emergency stop")
     assert "helm" in stop.place
-    rated = [item for item in found.switches if item.current is not None]
+    rated = [item for item in found.switches
+             if item.current is not None and item.kind != "pre-charge relay"]  # fmt: skip
     by_id = {item.id: item for item in found.circuits}
     assert all(item.current >= by_id[item.circuit].continuous for item in rated if item.current)
 
