@@ -41,8 +41,10 @@ def cautions(options: tuple[Findings, ...]) -> tuple[CautionItem, ...]:
 def _loss(found: Findings) -> CautionItem:
     key = f"options.{found.place}"
     text = (
-        f"A trip of the battery management system takes all {{{key}.bank.nominal_kwh|energy}} and "
-        f"every knot at once. Ask for an alarm well before cut-off, and keep the anchor ready: "
+        f"A trip of every battery management system takes all {{{key}.bank.nominal_kwh|energy}} "
+        f"and every knot at once. Alarms at {{{key}.installation.alarms.first_share|share}} and "
+        f"{{{key}.installation.alarms.second_share|share}} of charge come before it; the anchor "
+        "stays ready: "
         f"the reserve of {{{key}.bank.reserve_aged_kwh|energy}} is for that, not for planning."
     )
     return CautionItem("loss", "Loss of propulsion", text, "installer; skipper", {})

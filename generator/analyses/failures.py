@@ -42,8 +42,8 @@ class Spare:
 
 
 SPARES = (
-    Spare("one fuse of each rating in the schedule, and its key or spanner", "string"),
-    Spare("a main contactor, and the resistor of its pre-charge", "bank"),
+    Spare("one fuse of each rating and class in the schedule, and its key or spanner", "string"),
+    Spare("a contactor of each size; relay, fuse and resistor of the pre-charge", "bank"),
     Spare("a controller with the settings file of this boat loaded", "controller"),
     Spare("a throttle with its cable", "throttle"),
     Spare("lugs of each size, heat-shrink, the torque wrench", "joint"),
@@ -56,7 +56,8 @@ def failures(found: Findings) -> tuple[Failure, ...]:
     if found.fault is None or found.bank is None:
         return ()
     every = (
-        _bank(found), _string(found, found.fault), _controller(found), _throttle(found),
+        _bank(found), _string(found, found.fault), _feeder(found), _controller(found),
+        _throttle(found),
         _rope(found), _joint(found), _charger(found), _gauge(found), _house(found),
     )  # fmt: skip
     return tuple(item for item in every if item is not None)
@@ -76,8 +77,9 @@ def _bank(found: Findings) -> Failure:
     alive = "on its own battery" if found.case.house.separate_bank else "goes dark with it"
     return Failure(
         "bank",
-        "Main contactor opens, or the management system cuts off",
-        f"The whole bank is gone at once; the house ({{house.under_way_w|watts}}) {alive}",
+        "Remote disconnect or its wire opens, or every management system cuts off",
+        "All strings' contactors open: drive, charger and converter are dead at once; the house "
+        f"({{house.under_way_w|watts}}) {alive}",
         SAIL,
         left,
         "Alarm before cut-off; reset once the cause is known; anchor ready to let go",
@@ -125,11 +127,37 @@ def _held(found: Findings) -> dict[str, float]:
     return {"held_a": rows[wanted]} if wanted in rows else {}
 
 
+def _feeder(found: Findings) -> Failure | None:
+    """A short circuit behind the busbar: what opens besides the fuse of the drive."""
+    made = found.installation
+    drive = None if made is None else made.circuit("motor")
+    if made is None or drive is None:
+        return None
+    left, numbers = _without_drive(found)
+    alone = made.device_of(drive.id).selective
+    key = f"options.{found.place}.installation.fault.bank_most_ka"
+    more = (
+        "the strings' fuses stay whole if the makers' curves say so"
+        if alone
+        else "the strings' fuses may open with it, and charger and converter are dead too"
+    )
+    return Failure(
+        "feeder",
+        "Short circuit in cable or controller of the drive",
+        f"Up to {{{key}|short_circuit}} open its fuse; {more}",
+        SAIL,
+        left,
+        "Isolators open; no new fuse before the cause is found; replace all that carried it",
+        "",
+        numbers,
+    )
+
+
 def _controller(found: Findings) -> Failure:
     left, numbers = _without_drive(found)
     return Failure(
         "controller",
-        "Controller or motor stops",
+        "Controller, drive contactor or motor stops",
         "No drive; battery and house ({house.under_way_w|watts}) stay alive",
         SAIL,
         left,

@@ -232,6 +232,7 @@ class Installation:
     confirm: tuple[ToConfirm, ...]
     temperature_class: float
     space_temperature: float
+    path_drop: float  # from a battery to the controller, of the nominal voltage, for good
     sun_power: float  # W of panels
     bundled: int
     sheathed: bool

@@ -14,6 +14,7 @@ from generator.analyses.installation import (
     Installation,
     StringCurrent,
     Switch,
+    Voltages,
 )
 from generator.analyses.spread import scalar
 from generator.analyses.wiring.circuits import (
@@ -42,8 +43,10 @@ from generator.case.case import Case
 from generator.case.option import Bank, Option
 from generator.case.usage import House
 from generator.physics.energy.protection import LOAD_SHARE, breaker_capacity
+from generator.tables.method import method
 
 LARGEST_HOUSE = 2200.0  # A of cranking current: the last row of the table of breakers
+DEVICES = method("wiring.devices")
 PAIR = 2  # conductors of a circuit that lies by itself
 
 
@@ -83,12 +86,20 @@ def installation(
         confirm=to_confirm(case, option, key, wiring, volts, circuits),
         temperature_class=around.temperature_class,
         space_temperature=around.air,
+        path_drop=_path_drop(circuits, volts),
         sun_power=panel_power(option),
         bundled=around.bundled,
         sheathed=bool(wiring.sheathed),
         assumed=not wiring.said,
         problems=_problems(circuits, devices),
     )
+
+
+def _path_drop(circuits: tuple[Circuit, ...], volts: Voltages) -> float:
+    """What string leg, motor leg and the devices in both lose at the continuous current."""
+    legs = [next(item for item in circuits if item.kind == kind) for kind in ("string", "motor")]
+    drive = legs[1].continuous
+    return sum(item.drop.volts for item in legs) / volts.nominal + DEVICES * drive / volts.nominal
 
 
 def _string(

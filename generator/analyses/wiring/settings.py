@@ -29,6 +29,8 @@ from generator.tables.method import method
 ALARM_AHEAD = method("bank.alarm_ahead")
 HEAT_AHEAD = method("wiring.heat_ahead")
 CONTROLLER, MANAGEMENT, CHARGER = "controller", "battery management", "charger"
+FIRST, SECOND = "First alarm, at a charge of", "Second alarm, at a charge of"
+HOT = "A cell hot: alarm"
 ONE_OUT = "Battery current with one string out, most"
 
 
@@ -163,9 +165,9 @@ def _alarms(option: Option, found: BankResult) -> list[Setting]:
     first = min(max(scalar(spread(line).high), second), 1.0)
     warned = ALARM_AHEAD * scalar(bank.charge) * scalar(aged.capacity)  # A s
     rows = [
-        Setting(MANAGEMENT, "First alarm, at a charge of", first, "share",
+        Setting(MANAGEMENT, FIRST, first, "share",
                 "the reserve begins, old and cold, in nine draws of ten"),
-        Setting(MANAGEMENT, "Second alarm, at a charge of", second, "share",
+        Setting(MANAGEMENT, SECOND, second, "share",
                 "ahead of the floor that counts, old and cold, in nine draws of ten"),
     ]  # fmt: skip
     for name, current in (("cruise", found.cruise_current), ("peak", found.peak_current)):
@@ -192,7 +194,7 @@ def _cells(option: Option, found: BankResult, volts: Voltages) -> list[Setting]:
         Setting(MANAGEMENT, "No charge below", float(cold), "degc", "cells are harmed for good"),
         Setting(MANAGEMENT, "No charge above, regeneration included", float(hot), "degc",
                 "cells age fast"),
-        Setting(MANAGEMENT, "A cell hot: alarm", float(hottest) - HEAT_AHEAD, "degc",
+        Setting(MANAGEMENT, HOT, float(hottest) - HEAT_AHEAD, "degc",
                 "ahead of its cut-off"),
         Setting(MANAGEMENT, "A cell hot: cut-off", float(hottest), "degc",
                 "ahead of any runaway"),

@@ -7,6 +7,7 @@ from typing import Any
 
 from generator.analyses.findings import Findings
 from generator.analyses.installation import Circuit, Device, Installation, Setting, Switch
+from generator.analyses.wiring.settings import FIRST, HOT, MANAGEMENT, SECOND
 from generator.report.results.suffix import put
 
 Row = dict[str, Any]
@@ -38,6 +39,8 @@ def installation_part(found: Findings) -> Row:
                 "bound_by": made.string.bound_by,
             },
             "fault": _fault(made),
+            "alarms": _alarms(made),
+            "path_drop_pct": made.path_drop * 100.0,
             "precharge": _precharge(made),
             "circuits": [_circuit(item) for item in made.circuits],
             "devices": [_device(item) for item in made.devices],
@@ -101,6 +104,13 @@ def _fault(made: Installation) -> Row:
         "open_voltage_v": fault.open_voltage,
         "by_maker": fault.by_maker,
     }
+
+
+def _alarms(made: Installation) -> Row:
+    """Settings that other pages name: both alarms of charge, and that of a hot cell."""
+    rows = {(item.device, item.name): item.value for item in made.settings}
+    names = {"first_share": FIRST, "second_share": SECOND, "hot_degc": HOT}
+    return {key: rows[MANAGEMENT, name] for key, name in names.items()}
 
 
 def _precharge(made: Installation) -> Row:

@@ -51,10 +51,13 @@ def part(page: Page) -> Part | None:
 
 def _reading(page: Page) -> Markup:
     motor = wired(page)[0]
+    remote = page.find(f"{motor}.installation.switches", kind="remote disconnect")
     return page.text(
         "One line stands for both poles; every positive leg shows its fuse (F), cable (C) and "
         "switches (Q, K, S) by the tags of the schedules"
-        f"{_manner(page)}. "
+        f"{_manner(page)}. The contactors of the strings open the whole bank, by "
+        f"{{{remote}.id|given}} together or each by its management system. Charger and converters "
+        "are galvanically isolated: neither pole is earthed, so Q and K open both. "
         f"Devices must bear {{{motor}.installation.voltages.ceiling_v|voltage}}, the end of "
         "charge, and not the label. Every number is for the installer to confirm."
     )

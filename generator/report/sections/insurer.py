@@ -55,14 +55,17 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
         ("Place and fire", "Criteria and cautions say what is known of the battery's space",
          "Vent, detector, boundary, extinguisher and its limits; way out not past the battery; "
          "gas and petrol apart"),
-        ("Alarm and cut-off", "Alarm before cut-off, remote disconnect outside the space, house on "
-         + own, "Shown at handover"),
+        ("Alarm and cut-off",
+         f"Alarms at {each(page, 'installation.alarms.first_share', 'share')} and "
+         f"{each(page, 'installation.alarms.second_share', 'share')} of charge, before cut-off; a "
+         "remote disconnect outside the space opens every string; house on " + own,
+         "Shown at handover"),
         ("Fuses, isolators", f"Short circuit up to "
          f"{each(page, 'installation.fault.bank_most_ka', 'short_circuit')} "
          "against the breaking capacity of each fuse; isolators outside the space",
          "Makers' data sheets"),
         ("Charging", f"{post[0].upper()}{post[1:]}, every {{berth.days_between_use_d|days}}",
-         "Attended or not; residual current device; galvanic isolation"),
+         "First hour attended; residual current device; galvanic isolation"),
         ("Installer", "Not named by this study", "Qualification, cover, survey on completion"),
         ("After one fault", "Each single fault with what is left, and spares", "Sail and tow plan"),
         ("Limits", "A prediction, not a survey of finished work", "Commissioning record, "

@@ -106,6 +106,6 @@ def _layouts(page: Page, motor: str) -> Table:
     columns = (
         words("Layout", 28),
         words("One string trips", 36),
-        words("Main contactor opens", 36),
+        words("Whole bank opens", 36),
     )
     return Table(f"layouts-{page.value(motor)['id']}", caption, columns, rows)

@@ -54,6 +54,8 @@ LINES = (
     ("which breaks, at", ("fuse.breaking_ka|short_circuit", "fuse.voltage_v|voltage")),
     ("Pre-charge: resistor, time, heat each time",
      ("precharge.resistance_ohm|ohms", "precharge.time_s|seconds", "precharge.energy_j|joules")),
+    ("Into a fault its resistor takes, until given up after",
+     ("precharge.first_power_w|watts", "precharge.limit_s|seconds")),
 )  # fmt: skip
 
 
@@ -173,7 +175,7 @@ def _cables(page: Page, motor: str, key: str) -> Table:
     caption = page.text(
         f"{{{motor}.name|given}}: cables, insulation {{{key}.temperature_class_degc|temperature}}, "
         f"air {{{key}.space_temperature_degc|temperature}}, {{{key}.bundled|count}} conductors in "
-        "a bundle"
+        "a bundle: several a pole lie in pairs apart; currents for nine draws in ten"
     )
     return Table(f"cables-{_tail(motor)}", caption, columns, rows)
 
@@ -208,7 +210,8 @@ def _fuses(page: Page, motor: str, key: str) -> Table:
     limit = f"{items[0]}.distance_limit_mm"
     caption = page.text(
         f"{{{motor}.name|given}}: fuses, each in the positive leg within {{{limit}|length_small}} "
-        "of its source; one spare of each aboard"
+        "of its source; one spare of each rating and class aboard; alone by the ratio of ratings, "
+        "to be held against the makers' curves"
     )
     absent = reasons(page, [f"{item}.class" for item in items])
     return Table(f"fuses-{_tail(motor)}", caption, columns, rows, absent)
@@ -225,9 +228,17 @@ def _fuse(page: Page, key: str) -> Row:
         page.show(f"{key}.breaking_ka", "short_circuit:bare"),
         page.show(f"{key}.fault_ka", "short_circuit:bare"),
         page.span(f"{key}.least_a", f"{key}.most_a", "current:bare"),
-        Markup("first") if alone is None else Markup("yes") if alone else together,
+        _first(page, key) if alone is None else Markup("yes") if alone else together,
     )
     return Row(page.words(f"{key}.id"), cells, "refused" if page.value(f"{key}.problems") else "")
+
+
+def _first(page: Page, key: str) -> Markup:
+    """A fuse at its source: of strings side by side, a fault of one is fed through all."""
+    made = key.rsplit(".devices", 1)[0]
+    several = (page.value(f"{made}.strings") or 1) > 1
+    string = page.find(f"{made}.circuits", id=page.value(f"{key}.circuit"), kind="string")
+    return Markup("with others") if several and string else Markup("first")
 
 
 def _settings(page: Page) -> Table:

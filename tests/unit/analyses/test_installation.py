@@ -11,6 +11,7 @@ import pytest
 from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO
 from generator.analyses.installation import RULE_HIGH, RULE_LOW, Installation
 from generator.draws import make_draws
+from generator.physics.energy.protection import fuse_class
 from generator.study import OptionStudy, run
 from tests.unit.case.faulty import changed, read
 
@@ -349,6 +350,82 @@ def test_pre_charge_closes_on_a_measured_difference_or_gives_up(tmp_path: Path) 
     )
     reached = values["drive contactor", "Reached by pre-charge after"]
     assert values["drive contactor", "Pre-charge given up after"] == pytest.approx(3.0 * reached)
+
+
+def test_the_remote_disconnect_opens_every_string_and_not_the_drive_alone(tmp_path: Path) -> None:
+    found = made(study(tmp_path, TWO))
+    strings = {item.id for item in found.circuits if item.kind == "string"}
+    contactors = {item.circuit: item for item in found.switches if item.kind == "contactor"}
+    assert strings < set(contactors)  # one in every string, and the drive's own
+    assert all("S1" in contactors[string].name for string in strings)
+    (remote,) = [item for item in found.switches if item.kind == "remote disconnect"]
+    assert remote.circuit in strings
+    assert "every string" in remote.name
+    told = next(item.text for item in found.labels if "BATTERY DISCONNECT" in item.text)
+    assert "every string" in told
+
+
+def test_pre_charge_has_its_relay_and_a_fuse_that_breaks_the_fault(tmp_path: Path) -> None:
+    found = made(study(tmp_path, lfp(16)))
+    (relay,) = [item for item in found.switches if item.kind == "pre-charge relay"]
+    assert found.precharge.relay == relay.id
+    assert relay.current == pytest.approx(found.precharge.first_current)
+    kind = fuse_class(found.voltages.ceiling, found.fault.bank_most, found.precharge.fuse)
+    assert kind is not None
+    drive = found.circuit("motor")
+    assert drive is not None
+    assert found.precharge.fuse < found.device_of(drive.id).rating
+
+
+PANELS = (
+    "    supply:\n      panels:\n        - {name: On the arch, power: 300 W}\n"
+    "        - {name: On the deck, power: 212 W}\n"
+)
+
+
+def test_panels_have_fuse_isolator_voltage_and_charge_inhibit(tmp_path: Path) -> None:
+    """512 W at 51.2 V are 10 A: 12.5 A for good, so 15 A."""
+    found = made(study(tmp_path, lfp(16), PANELS))
+    sun = found.circuit("sun")
+    assert sun is not None
+    assert sun.continuous == pytest.approx(10.0)
+    assert found.device_of(sun.id).rating >= 12.5
+    kinds = {item.kind for item in found.switches if item.circuit == sun.id}
+    assert kinds == {"isolator", "charge inhibit"}
+    values = settings(found)
+    assert values["sun charger", "Voltage, most"] == pytest.approx(found.voltages.charger)
+    charger = found.circuit("charger")
+    assert charger is not None
+    assert "charge inhibit" in {s.kind for s in found.switches if s.circuit == charger.id}
+    without = made(study(tmp_path, lfp(16)))
+    assert without.circuit("sun") is None
+    string, bare = found.circuits[0], without.circuits[0]
+    assert string.continuous == pytest.approx(bare.continuous)  # a source loads no string
+
+
+def test_drop_on_the_whole_path_has_string_motor_and_devices(tmp_path: Path) -> None:
+    found = made(study(tmp_path, lfp(16)))
+    drive, string = found.circuit("motor"), found.circuits[0]
+    assert drive is not None
+    volts = drive.drop.volts + string.drop.volts + 0.5e-3 * drive.continuous
+    assert found.path_drop == pytest.approx(volts / 51.2)
+    assert found.path_drop > drive.drop.share
+
+
+def test_charger_gives_its_power_at_the_voltage_at_which_it_ends(tmp_path: Path) -> None:
+    """What the berth lets in is a power: 10 A at 58 V ask for more of the post than at 51.2 V."""
+    found = made(study(tmp_path, lfp(16)))
+    charger, values = found.circuit("charger"), settings(found)
+    assert charger is not None
+    assert values["charger", "Direct current, most"] * found.voltages.charger == (
+        pytest.approx(charger.continuous * 51.2)
+    )
+    stated = (
+        "    installation:\n      temperature_class: 105 °C\n      circuits:\n"
+        "        - {name: charger, current: 30 A}\n"
+    )
+    own = settings(made(study(tmp_path, lfp(16), stated)))
+    assert own["charger", "Direct current, most"] == pytest.approx(30.0)
 
 
 def test_a_diesel_has_no_installation(tmp_path: Path) -> None:
