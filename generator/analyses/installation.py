@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+PEAK_LEFT = "Peak power at the shaft that this leaves, bank old and cold"  # a setting, kW
 RULE_LOW, RULE_HIGH = "below 50 V", "50 V and above"
 
 
@@ -233,6 +234,7 @@ class Installation:
     temperature_class: float
     space_temperature: float
     path_drop: float  # from a battery to the controller, of the nominal voltage, for good
+    house_power: float  # W through the converter at most
     sun_power: float  # W of panels
     bundled: int
     sheathed: bool
@@ -242,6 +244,10 @@ class Installation:
     def circuit(self, kind: str) -> Circuit | None:
         """The first circuit of a kind."""
         return next((item for item in self.circuits if item.kind == kind), None)
+
+    def setting(self, name: str) -> float | None:
+        """The value of the first setting of a name, in its own unit."""
+        return next((item.value for item in self.settings if item.name == name), None)
 
     def device_of(self, circuit: str) -> Device:
         """The fuse of a circuit."""

@@ -37,7 +37,7 @@ from generator.analyses.wiring.fuses import (
 from generator.analyses.wiring.labels import labels
 from generator.analyses.wiring.loads import CONVERTER, OF_HOUSE, Load, loads
 from generator.analyses.wiring.settings import Made, settings
-from generator.analyses.wiring.supply import fault, flows, panel_power, voltages
+from generator.analyses.wiring.supply import fault, flows, house_power, panel_power, voltages
 from generator.analyses.wiring.switching import precharge, switches
 from generator.case.case import Case
 from generator.case.option import Bank, Option
@@ -87,6 +87,7 @@ def installation(
         temperature_class=around.temperature_class,
         space_temperature=around.air,
         path_drop=_path_drop(circuits, volts),
+        house_power=house_power(case, wiring),
         sun_power=panel_power(option),
         bundled=around.bundled,
         sheathed=bool(wiring.sheathed),

@@ -11,6 +11,7 @@ from generator.analyses.bank_state import draws_current, open_voltage, resistanc
 from generator.analyses.criteria.battery_currents import PEAK_SHARE
 from generator.analyses.duty import Duty
 from generator.analyses.installation import (
+    PEAK_LEFT,
     Circuit,
     Precharge,
     Setting,
@@ -82,7 +83,7 @@ def _controller(
     rows = [
         Setting(CONTROLLER, "Battery current, most", peak, "a",
                 "the lowest of peak power, 0.8 of the discharge limit, and what the strings carry"),
-        Setting(CONTROLLER, "Peak power at the shaft that this leaves, bank old and cold",
+        Setting(CONTROLLER, PEAK_LEFT,
                 _left(bank, motor, found, peak) / 1e3, "kw", "at the floor that counts"),
         Setting(CONTROLLER, "Battery current for good", _for_good(case, motor, found, duty), "a",
                 "warm rating of the motor from an aged bank, half full"),

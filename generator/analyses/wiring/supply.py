@@ -125,8 +125,9 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
     assert motor is not None
     assert bank is not None
     assert wiring is not None
-    house = max(HOUSE_SHARE * scalar(case.house.under_way), scalar(wiring.house_peak))
-    converter, panel = house / volts.nominal, house / volts.house
+    house = house_power(case, wiring)
+    panel = house / volts.house
+    converter = house / scalar(case.house.converter_efficiency) / volts.lowest  # bank nearly empty
     charger = _charger(option, case.berth, volts)
     sun = panel_power(option) / volts.nominal
     every = {
@@ -157,6 +158,11 @@ def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow
         max(scalar(spread(sagged).high), most / volts.nominal),
         scalar(motor.peak_time),
     )
+
+
+def house_power(case: Case, wiring: Wiring) -> float:
+    """The most that the house takes through the converter [W]."""
+    return max(HOUSE_SHARE * scalar(case.house.under_way), scalar(wiring.house_peak))
 
 
 def panel_power(option: Option) -> float:

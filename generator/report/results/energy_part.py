@@ -10,6 +10,7 @@ from generator.analyses.bank import BankResult
 from generator.analyses.bank_state import BankState
 from generator.analyses.duty import Hold
 from generator.analyses.findings import Findings
+from generator.analyses.one_fault import OneFault
 from generator.analyses.spread import best, scalar, spread
 from generator.arrays import Array, Numbers
 from generator.report.results.suffix import PER_SI
@@ -86,6 +87,7 @@ def _age(bank: BankResult, state: BankState, left: Array) -> Row:
         "peak_current_why": "peak power cannot be had",
     }
     if share >= 0.5:
+        row["peak_voltage_why"] = row["peak_current_why"] = None
         row["peak_current_a"] = _middle(np.nan_to_num(state.peak_current, nan=np.inf))
         row["peak_voltage_v"] = _middle(np.nan_to_num(state.peak_voltage))
     return row
@@ -194,18 +196,28 @@ def one_fault_part(found: Findings) -> Row | None:
         "distance_nm": _middle(np.nan_to_num(fault.distance), "nm"),
         "endurance_h": _middle(np.nan_to_num(fault.endurance), "h"),
         "string_limit_a": None if fault.string_limit is None else _middle(fault.string_limit),
-        "string_limit_why": "no limit of a management system is given",
+        "string_limit_why": None
+        if fault.string_limit is not None
+        else "no limit of a management system is given",
         "string_carries_a": _middle(fault.string_carries),
         "string_carries_by": fault.bound_by,
         "cruise_string_a": _string(fault.cruise_share),
         "peak_string_a": _string(fault.peak_share),
-        "string_why": "no string is left" if fault.strings == 1 else "peak power cannot be had",
+        "string_why": _string_why(fault),
         "cruise_trips_share": float(fault.cruise_trips.mean()),
         "peak_trips_share": float(fault.peak_trips.mean()),
         "split": own.split,
         "half_kw": None if half is None else _middle(half, "kw"),
         "half_why": None if half is not None else "the bank is not split",
     }
+
+
+def _string_why(fault: OneFault) -> str | None:
+    """Why a string left carries no current that could be told."""
+    if fault.strings == 1:
+        return "no string is left"
+    told = (_string(current) for current in (fault.cruise_share, fault.peak_share))
+    return None if all(value is not None for value in told) else "peak power cannot be had"
 
 
 def _string(current: Array) -> float | None:

@@ -30,6 +30,9 @@ def installation_part(found: Findings) -> Row:
             "space_temperature_degc": made.space_temperature,
             "bundled": made.bundled,
             "sun_w": made.sun_power,
+            "house_w": made.house_power,
+            "battery_space": _space(found),
+            "battery_space_why": "the case names no space for the battery",
             "sheathed": made.sheathed,
             "voltages": _voltages(made),
             "string": {
@@ -63,6 +66,16 @@ def installation_part(found: Findings) -> Row:
             "problems": list(made.problems),
         }
     }
+
+
+def _space(found: Findings) -> str | None:
+    """Names of the spaces in which the battery stands: as placed here, else as the case says."""
+    if found.placement is not None:
+        names = [berth.space.name for berth in found.placement.berths if berth.blocks]
+        if names:
+            return ", ".join(names)
+    named = [item.space for item in found.weight.added if item.part == "battery" and item.space]
+    return ", ".join(dict.fromkeys(named)) or None
 
 
 def _own(text: str, key: str) -> str:

@@ -7,6 +7,9 @@ from markupsafe import Markup
 from generator.report.page import Page, joined
 from generator.report.parts import Part, Row, Section, Table, words
 from generator.report.sections.change import each
+from generator.report.sections.yard import standing
+
+SPACE = 19  # id of the criterion of the battery's space
 
 
 def section(page: Page) -> Section:
@@ -52,7 +55,7 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
          f"{{{page.motors[0]}.bank.chemistry|given}}, "
          f"{each(page, 'installation.strings', 'count')} strings",
          "Make and type; the papers below"),
-        ("Place and fire", "Criteria and cautions say what is known of the battery's space",
+        ("Place and fire", _place(page),
          "Vent, detector, boundary, extinguisher and its limits; way out not past the battery; "
          "gas and petrol apart"),
         ("Alarm and cut-off",
@@ -71,6 +74,14 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
         ("Limits", "A prediction, not a survey of finished work", "Commissioning record, "
          "photographs, training at handover"),
     )  # fmt: skip
+
+
+def _place(page: Page) -> str:
+    """Where the bank stands, and what was seen of that space."""
+    motor = page.motors[0]
+    row = page.find(f"{motor}.verdict.criteria", id=SPACE)
+    seen = str(page.value(f"{row}.why")).rstrip(".") if row else "nothing is known of its space"
+    return f"Stands {standing(page)}. {seen}"
 
 
 def _certificates(page: Page) -> Part:

@@ -52,6 +52,7 @@ LINES = (
      ("drive.after_peak_degc|temperature", "drive.insulation_degc|temperature")),
     ("Its fuse", ("fuse.rating_a|current", "fuse.class|given")),
     ("which breaks, at", ("fuse.breaking_ka|short_circuit", "fuse.voltage_v|voltage")),
+    ("House through the converter, most", ("house_w|watts",)),
     ("Pre-charge: resistor, time, heat each time",
      ("precharge.resistance_ohm|ohms", "precharge.time_s|seconds", "precharge.energy_j|joules")),
     ("Into a fault its resistor takes, until given up after",
@@ -116,6 +117,20 @@ def _rule(page: Page, key: str) -> str:
         "breaks the fault at its place with the least resistance in the range of the cells: at the "
         f"busbar {{{key}.fault.bank_most_ka|short_circuit}}{worst}, {by}. The management systems "
         "do not count as fuses; they are set to act before a fuse opens."
+        f"{_code(page)}"
+    )
+
+
+def _code(page: Page) -> str:
+    """Where the rule comes from, and whom it binds."""
+    every = page.keys("sources")
+    key = next((each for each in every if page.value(f"{each}.key") == "cfr33_183"), None)
+    return (
+        f" Rule, allowable currents and distances are those of {{{key}.key|given}}, which binds "
+        "boats with petrol engines elsewhere and is used here as a table: local codes, surveyor "
+        "and insurer may ask for more, nearer fuses among it."
+        if key
+        else ""
     )
 
 

@@ -45,7 +45,9 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
          f"stalled {each(page, 'match.stall_newtonmetre', 'torque')}, thrust "
          f"{each(page, 'docking.ahead_peak_n', 'force')}",
          f"Thrust bearing, coupling, bed, alignment, {gland}, tip clearance, drip tray"),
-        ("Battery space", f"{each(page, 'bank.mass_kg', 'mass')} of bank",
+        ("Battery space", f"{each(page, 'bank.mass_kg', 'mass')} of bank, {standing(page)}; air "
+         f"at the motor {each(page, 'duty.space_full_c', 'temperature')} at full power, where "
+         f"cells warn at {each(page, 'installation.alarms.hot_degc', 'temperature')}",
          "Boxes held in a knock-down, vent path, detector, height above bilge water, protection "
          "against water, way out through the hatch"),
         ("Removal", "A tank of {engine.tank_l|fuel} and the exhaust go out of use",
@@ -56,6 +58,16 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
         ("Quote", f"{joined_names(page)}: each drawn and listed",
          "Hours and exclusions; who signs for cables, for the battery space, for the tests"),
     )  # fmt: skip
+
+
+def standing(page: Page) -> str:
+    """Where the banks stand, as a place of a sentence."""
+    named = [
+        f"{{{motor}.installation.battery_space|given}}"
+        for motor in page.motors
+        if page.value(f"{motor}.installation.battery_space")
+    ]
+    return f"in: {named[0]}" if named else "its space not named in the case"
 
 
 def joined_names(page: Page) -> str:

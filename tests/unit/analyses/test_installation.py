@@ -8,8 +8,11 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO
+from generator.analyses.criteria import compartment
+from generator.analyses.criteria.catalogue import criteria
+from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, Judgement
 from generator.analyses.installation import RULE_HIGH, RULE_LOW, Installation
+from generator.case.option import LedgerItem
 from generator.draws import make_draws
 from generator.physics.energy.protection import fuse_class
 from generator.study import OptionStudy, run
@@ -173,14 +176,14 @@ def test_a_house_without_a_battery_hangs_on_the_converter(tmp_path: Path) -> Non
 
 
 def test_the_converters_output_has_its_fuse_at_the_house_battery(tmp_path: Path) -> None:
-    """It is fed from both ends: 480 W at 51.2 V from the bank, 480 W at 12 V from the house."""
+    """It is fed from both ends: 480 W at 92 % from a bank at 40.96 V, 480 W at 12 V."""
     found = made(study(tmp_path, lfp(16)))
     feed, converter = found.circuit("house feed"), found.circuit("converter")
     assert feed is not None
     assert converter is not None
     assert (feed.source, feed.target) == ("house battery", converter.target)
     assert feed.continuous == pytest.approx(480.0 / 12.0)
-    assert converter.continuous == pytest.approx(480.0 / 51.2)
+    assert converter.continuous == pytest.approx(480.0 / 0.92 / 40.96)
     (own,) = [item for item in found.devices if item.circuit == feed.id]
     assert own.place == "house battery, positive"
     assert own.rating >= feed.continuous / 0.8
@@ -449,6 +452,42 @@ PLACE = "dry: true, above_bilge: true, ventable: true, not_a_berth: true, escape
 )
 def test_compartment_follows_what_was_seen(tmp_path: Path, place: str, judged: str) -> None:
     assert result(study(tmp_path, lfp(16), f"    compartment: {{{place}}}\n"), 19) == judged
+
+
+@pytest.mark.parametrize(("space", "judged"), [("Engine space", CONDITIONAL), ("Locker", GO)])
+def test_a_space_shared_with_the_hot_motor_does_not_hold(
+    tmp_path: Path, space: str, judged: str
+) -> None:
+    """The list of masses tells in which space motor and battery stand; 60 °C is no place."""
+    base = study(tmp_path, lfp(16), f"    compartment: {{{PLACE}, works: A wall}}\n").findings
+    assert base.duty is not None
+    motor, battery = (
+        LedgerItem(part, 60.0, 2.0, 0.0, 0.0, part, where, "builder", 1)
+        for part, where in (("motor", "Engine space"), ("battery", space))
+    )
+    found = replace(
+        base,
+        weight=replace(base.weight, ledger=replace(base.weight.ledger, added=(motor, battery))),
+        duty=replace(base.duty, space_full=np.full((1, 1), 60.0)),
+    )
+    criterion = next(row for row in criteria() if row.id == 19)
+    made_of = compartment.judge(criterion, found)
+    assert made_of.result == judged
+    assert ("apart from the motor's heat" in made_of.why) == (judged != GO)
+    assert made_of.numbers["from_motor_m"] == 0.0
+    cool = replace(found, duty=replace(base.duty, space_full=np.full((1, 1), 30.0)))
+    assert compartment.judge(criterion, cool).result == GO
+
+
+def test_currents_name_the_power_that_the_limit_leaves(tmp_path: Path) -> None:
+    def row(bank: str) -> Judgement:
+        judged = study(tmp_path, bank).verdict.judgements
+        return next(item for item in judged if item.criterion.id == 14)
+
+    assert "left_kw" not in row(f"{lfp(16)}, discharge_limit: 450 A").numbers
+    poor = row(f"{lfp(16)}, discharge_limit: 150 A")
+    assert "the motor gives {here.left_kw|power}" in poor.why
+    assert 0.0 < poor.numbers["left_kw"] < 12.0
 
 
 @pytest.mark.parametrize(
