@@ -72,14 +72,18 @@ def _without_drive(found: Findings) -> tuple[str, dict[str, float]]:
     return ("sail or a tow" if plan.fallback == "tow" else "sail"), {}
 
 
+def _alive(found: Findings) -> str:
+    """What becomes of the house when the bank is gone."""
+    return "on its own battery" if found.case.house.separate_bank else "goes dark with it"
+
+
 def _bank(found: Findings) -> Failure:
     left, numbers = _without_drive(found)
-    alive = "on its own battery" if found.case.house.separate_bank else "goes dark with it"
     return Failure(
         "bank",
         "Remote disconnect or its wire opens, or every management system cuts off",
         "All strings' contactors open: drive, charger and converter are dead at once; the house "
-        f"({{house.under_way_w|watts}}) {alive}",
+        f"({{house.under_way_w|watts}}) {_alive(found)}",
         SAIL,
         left,
         "Alarm before cut-off; reset once the cause is known; anchor ready to let go",
@@ -135,16 +139,16 @@ def _feeder(found: Findings) -> Failure | None:
         return None
     left, numbers = _without_drive(found)
     alone = made.device_of(drive.id).selective
-    key = f"options.{found.place}.installation.fault.bank_most_ka"
     more = (
         "the strings' fuses stay whole if the makers' curves say so"
         if alone
-        else "the strings' fuses may open with it, and charger and converter are dead too"
+        else "the strings' fuses may open with it: then charger and converter are dead too, and "
+        f"the house ({{house.under_way_w|watts}}) {_alive(found)}"
     )
     return Failure(
         "feeder",
         "Short circuit in cable or controller of the drive",
-        f"Up to {{{key}|short_circuit}} open its fuse; {more}",
+        f"Its fuse opens; {more}",
         SAIL,
         left,
         "Isolators open; no new fuse before the cause is found; replace all that carried it",

@@ -172,7 +172,7 @@ def test_packs_tell_where_the_bank_stands_and_what_was_seen_there(
     words = " ".join(told(pack[1]).split())
     motors = [option for option in results["options"] if option["installation"]]
     spaces = [motor["installation"]["battery_space"] for motor in motors]
-    assert any(spaces) or "its space not named in the case" in words
+    assert any(spaces) or "space is not named in the case" in words
     assert [space for space in spaces if space and space not in words] == []
     assert "Criteria and cautions say" not in words
 

@@ -32,8 +32,13 @@ def labels(
     rated = {device.circuit: device for device in devices}
     for item in circuits:
         device = rated[item.id]
-        text = f"{device.id} {item.name}: {{here.rating_a|current}}, spare of the same class only"
-        found.append(Label(device.place, text, {"rating_a": device.rating}))
+        kind = device.fuse_class or "class by its maker"
+        text = (
+            f"{device.id} {item.name}: {{here.rating_a|current}}, {kind}, "
+            "{here.voltage_v|voltage} at least; spare of the same class only"
+        )
+        least = max(device.ceiling, device.voltage or 0.0)
+        found.append(Label(device.place, text, {"rating_a": device.rating, "voltage_v": least}))
     found += [
         Label(switch.place, f"{switch.id} {switch.name}", {})
         for switch in switches

@@ -6,7 +6,14 @@ import math
 from typing import Any
 
 from generator.analyses.findings import Findings
-from generator.analyses.installation import Circuit, Device, Installation, Setting, Switch
+from generator.analyses.installation import (
+    PEAK_LEFT,
+    Circuit,
+    Device,
+    Installation,
+    Setting,
+    Switch,
+)
 from generator.analyses.wiring.settings import FIRST, HOT, MANAGEMENT, SECOND
 from generator.report.results.suffix import put
 
@@ -43,6 +50,7 @@ def installation_part(found: Findings) -> Row:
             },
             "fault": _fault(made),
             "alarms": _alarms(made),
+            "peak_left_kw": made.setting(PEAK_LEFT),
             "path_drop_pct": made.path_drop * 100.0,
             "precharge": _precharge(made),
             "circuits": [_circuit(item) for item in made.circuits],

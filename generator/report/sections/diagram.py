@@ -78,10 +78,17 @@ def _figure(page: Page, motor: str) -> Figure:
         "every positive leg."
     )
     note = page.text(
-        "Shore side and bonding are drawn as a reminder, not sized: for the installer to confirm."
+        "Shore side and bonding are drawn as a reminder, not sized: for the installer to confirm. "
+        f"Not drawn: the gauge's shunt in the negative of {{{own}.strings|count}} "
+        f"{_each(page, own)}, fused supplies of coils and key switch, wires between the management "
+        "systems and what they stop, the three leads of the motor."
     )
     name = f"single-line-{page.value(motor)['id']}"
     return Figure(name, finding, note, single_line(name, wiring), described(wiring))
+
+
+def _each(page: Page, own: str) -> str:
+    return "string" if page.value(f"{own}.strings") == 1 else "strings"
 
 
 def _strings(page: Page, own: str) -> str:

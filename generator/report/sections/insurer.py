@@ -81,7 +81,8 @@ def _place(page: Page) -> str:
     motor = page.motors[0]
     row = page.find(f"{motor}.verdict.criteria", id=SPACE)
     seen = str(page.value(f"{row}.why")).rstrip(".") if row else "nothing is known of its space"
-    return f"Stands {standing(page)}. {seen}"
+    said = standing(page)
+    return f"{said[0].upper()}{said[1:]}. {seen}"
 
 
 def _certificates(page: Page) -> Part:

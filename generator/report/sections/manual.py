@@ -7,6 +7,8 @@ from markupsafe import Markup
 from generator.report.page import Page
 from generator.report.parts import Part
 
+HELD = 0.995  # of peak power; more than that is printed as all of it
+
 
 def part(page: Page) -> Part | None:
     """Points with a number of this boat each."""
@@ -55,4 +57,10 @@ def _worked(motor: str, page: Page) -> str:
     time = "peak_warm_min"
     if page.value(f"{duty}.peak_warm_min") > page.value(f"{duty}.stated_peak_min"):
         time = "stated_peak_min"
+    made = f"{motor}.installation.peak_left_kw"
+    if (page.value(made) or page.value(f"{duty}.peak_kw")) < HELD * page.value(f"{duty}.peak_kw"):
+        return (
+            f"{said}, {{{made}|power}} of its peak of {{{duty}.peak_kw|power}} within the bank's "
+            f"limit, for {{{duty}.{time}|minutes}} after a run at cruise"
+        )
     return f"{said}, {{{duty}.peak_kw|power}} for {{{duty}.{time}|minutes}} after a run at cruise"

@@ -46,8 +46,8 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
          f"{each(page, 'docking.ahead_peak_n', 'force')}",
          f"Thrust bearing, coupling, bed, alignment, {gland}, tip clearance, drip tray"),
         ("Battery space", f"{each(page, 'bank.mass_kg', 'mass')} of bank, {standing(page)}; air "
-         f"at the motor {each(page, 'duty.space_full_c', 'temperature')} at full power, where "
-         f"cells warn at {each(page, 'installation.alarms.hot_degc', 'temperature')}",
+         f"at the motor {each(page, 'duty.space_full_c', 'temperature')} at full power; cells "
+         f"warn at {each(page, 'installation.alarms.hot_degc', 'temperature')}",
          "Boxes held in a knock-down, vent path, detector, height above bilge water, protection "
          "against water, way out through the hatch"),
         ("Removal", "A tank of {engine.tank_l|fuel} and the exhaust go out of use",
@@ -67,7 +67,7 @@ def standing(page: Page) -> str:
         for motor in page.motors
         if page.value(f"{motor}.installation.battery_space")
     ]
-    return f"in: {named[0]}" if named else "its space not named in the case"
+    return f"standing in: {named[0]}" if named else "its space is not named in the case"
 
 
 def joined_names(page: Page) -> str:

@@ -406,6 +406,16 @@ def test_panels_have_fuse_isolator_voltage_and_charge_inhibit(tmp_path: Path) ->
     assert string.continuous == pytest.approx(bare.continuous)  # a source loads no string
 
 
+def test_label_of_a_fuse_says_its_class_and_voltage(tmp_path: Path) -> None:
+    found = made(study(tmp_path, lfp(16)))
+    told = {item.text.split()[0]: item for item in found.labels if item.text.startswith("F")}
+    for device in found.devices:
+        label = told[device.id]
+        assert device.fuse_class
+        assert device.fuse_class in label.text
+        assert label.numbers["voltage_v"] >= device.ceiling
+
+
 def test_drop_on_the_whole_path_has_string_motor_and_devices(tmp_path: Path) -> None:
     found = made(study(tmp_path, lfp(16)))
     drive, string = found.circuit("motor"), found.circuits[0]
