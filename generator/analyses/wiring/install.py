@@ -32,6 +32,7 @@ from generator.analyses.wiring.fuses import (
     class_of,
     fuse,
     rating,
+    warm_share,
     with_selectivity,
 )
 from generator.analyses.wiring.labels import labels
@@ -70,7 +71,7 @@ def installation(
     devices = with_selectivity(tuple(device for _, device in built), strings)
     opened = switches(wiring, circuits, volts)
     filling = precharge(wiring, volts, short, opened)
-    string = _string(bank, circuits[0], devices[0], opened)
+    string = _string(bank, circuits[0], devices[0], opened, warm_share(around.air))
     key = f"options.{place}.installation"
     return Installation(
         voltages=volts,
@@ -104,7 +105,7 @@ def _path_drop(circuits: tuple[Circuit, ...], volts: Voltages) -> float:
 
 
 def _string(
-    bank: Bank, wired: Circuit, device: Device, opened: tuple[Switch, ...]
+    bank: Bank, wired: Circuit, device: Device, opened: tuple[Switch, ...], warm: float
 ) -> StringCurrent:
     """What one string may carry; all strings are equal and stand first."""
     limit = string_limit(bank)
@@ -118,15 +119,15 @@ def _string(
     ]
     parts = {
         "its management system": own,
-        "four fifths of its fuse": LOAD_SHARE * device.rating,
+        "four fifths of its warm fuse": warm * LOAD_SHARE * device.rating,
         "its isolator": min(isolators, default=device.rating),
         "its cable": wired.conductor.ampacity,
     }
     rest = min(parts["its isolator"], parts["its cable"])
     return StringCurrent(
         own=own,
-        wired=min(parts["four fifths of its fuse"], rest),
-        wired_peak=min(device.rating, rest),
+        wired=min(parts["four fifths of its warm fuse"], rest),
+        wired_peak=min(warm * device.rating, rest),
         bound_by=min(parts, key=lambda name: parts[name]),
     )
 
@@ -150,7 +151,7 @@ def leg(
     """One circuit with its fuse: the fuse by the load, the conductor by the fuse."""
     here = _fault_at(load, short, strings)
     name = f"F{load.id[1:]}"
-    kind, rated = class_of(load, here), rating(load, here)
+    kind, rated = class_of(load, here, around.air), rating(load, here, around.air)
     slow = UNKNOWN_LET_THROUGH if kind is None else kind.let_through
     spoiled = fault_area(rated, slow, here, around)
     if load.plan.area is None:
@@ -159,7 +160,7 @@ def leg(
     else:
         wire = conductor(scalar(load.plan.area), load.plan.conductors or 1, around, True)
     alone = load.kind == "string" or load.kind in OF_HOUSE
-    device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed))
+    device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed, around.air))
     return circuit(load, around, wire, spoiled, name), device
 
 

@@ -225,8 +225,8 @@ def _fuses(page: Page, motor: str, key: str) -> Table:
     limit = f"{items[0]}.distance_limit_mm"
     caption = page.text(
         f"{{{motor}.name|given}}: fuses, each in the positive leg within {{{limit}|length_small}} "
-        "of its source; one spare of each rating and class aboard; alone by the ratio of ratings, "
-        "to be held against the makers' curves"
+        "of its source; one spare of each rating and class aboard; loads as for warm "
+        "air; alone by the ratio of ratings; both to be held against the makers' curves"
     )
     absent = reasons(page, [f"{item}.class" for item in items])
     return Table(f"fuses-{_tail(motor)}", caption, columns, rows, absent)
@@ -253,7 +253,7 @@ def _first(page: Page, key: str) -> Markup:
     made = key.rsplit(".devices", 1)[0]
     several = (page.value(f"{made}.strings") or 1) > 1
     string = page.find(f"{made}.circuits", id=page.value(f"{key}.circuit"), kind="string")
-    return Markup("with others") if several and string else Markup("first")
+    return Markup("not alone") if several and string else Markup("first")
 
 
 def _settings(page: Page) -> Table:
