@@ -145,7 +145,7 @@ def _strings(option: Option, found: BankResult, made: Made) -> list[Setting]:
     assert bank is not None
     cold = found.cold_charge_low * scalar(bank.charge) / bank.blocks.parallel
     alarm = min(made.string.for_good, PEAK_SHARE * made.string.own)
-    return [
+    rows = [
         Setting(MANAGEMENT, "Discharge of each string, alarm above", alarm, "a",
                 f"for good, ahead of its cut-off; {made.string.bound_by} is the least"),
         Setting(MANAGEMENT, "Discharge of each string, cut-off above", made.string.for_peak, "a",
@@ -153,6 +153,21 @@ def _strings(option: Option, found: BankResult, made: Made) -> list[Setting]:
         Setting(MANAGEMENT, "Charge of each string at the coldest, most", cold, "a",
                 "charge rate in the coldest of ten draws"),
     ]  # fmt: skip
+    if bank.blocks.parallel > 1:
+        why = "the fuller one then gives the other no more than a charger does"
+        apart = _joined(option, found)
+        rows.append(Setting(MANAGEMENT, "Strings joined within, most", apart, "v", why))
+    return rows
+
+
+def _joined(option: Option, found: BankResult) -> float:
+    """Difference of two strings at rest at which their contactors may close [V]."""
+    bank, wiring = option.bank, option.installation
+    assert bank is not None
+    assert wiring is not None
+    own = scalar(found.states[0].resistance_half) * bank.blocks.parallel
+    current = scalar(wiring.charge_rate) * scalar(bank.charge) / bank.blocks.parallel
+    return 2.0 * own * current
 
 
 def _alarms(option: Option, found: BankResult) -> list[Setting]:

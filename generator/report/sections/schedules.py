@@ -228,8 +228,21 @@ def _fuses(page: Page, motor: str, key: str) -> Table:
         "of its source; one spare of each rating and class aboard; loads as for warm "
         "air; alone by the ratio of ratings; both to be held against the makers' curves"
     )
-    absent = reasons(page, [f"{item}.class" for item in items])
+    absent = (*reasons(page, [f"{item}.class" for item in items]), *_house(page, items))
     return Table(f"fuses-{_tail(motor)}", caption, columns, rows, absent)
+
+
+def _house(page: Page, items: list[str]) -> tuple[Markup, ...]:
+    """What stands behind the fault at the house battery."""
+    own = [item for item in items if page.value(f"{item}.place").startswith("house battery")]
+    if not own:
+        return ()
+    named = joined((page.words(f"{item}.id") for item in own), ", ")
+    said = page.text(
+        f": of the house battery nothing is known; {{{own[0]}.fault_ka|short_circuit}} is what "
+        "breakers on the largest usual one are asked to break, for its maker to confirm."
+    )
+    return (named + said,)
 
 
 def _fuse(page: Page, key: str) -> Row:

@@ -238,6 +238,19 @@ def test_a_string_carries_no_more_than_its_fuse_isolator_and_cable(tmp_path: Pat
     assert held == pytest.approx(alarm - converter.continuous)
 
 
+def test_strings_are_joined_only_when_they_are_nearly_equal(tmp_path: Path) -> None:
+    """Two strings of 150 Ah: 0.2 C are 30 A through both of them."""
+    found = study(tmp_path, TWO)
+    bank, values = found.findings.bank, settings(made(found))
+    assert bank is not None
+    string = 2.0 * float(bank.states[0].resistance_half.flat[0])
+    joined = values["battery management", "Strings joined within, most"]
+    assert joined == pytest.approx(2.0 * string * 30.0)
+    assert 0.1 < joined < 3.0
+    alone = settings(made(study(tmp_path, lfp(16))))
+    assert ("battery management", "Strings joined within, most") not in alone
+
+
 def test_peak_through_one_string_counts_as_a_trip_where_its_fuse_is_smaller(
     tmp_path: Path,
 ) -> None:
