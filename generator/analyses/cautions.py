@@ -68,9 +68,11 @@ def _fire(found: Findings) -> CautionItem:
 
 def _fault(found: Findings) -> CautionItem:
     key, made = f"options.{found.place}.bank", f"options.{found.place}.installation.fault"
+    told = found.installation is not None and found.installation.fault.by_maker
+    low = "" if told else f"{{{made}.bank_ka|short_circuit:bare}} to "
     text = (
         f"{{{key}.charge_ah|charge}} at {{{key}.nominal_voltage_v|voltage}} feed a short circuit "
-        f"with {{{made}.bank_ka|short_circuit:bare}} to {{{made}.bank_most_ka|short_circuit}}; "
+        f"with {low}{{{made}.bank_most_ka|short_circuit}}; "
         "peak power asks for "
         f"{{{key}.peak_current_a|current}}. One fuse per string at the battery that breaks the "
         "maker's short-circuit current; covered terminals; insulated tools. The management system "

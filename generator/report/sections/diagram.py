@@ -73,8 +73,7 @@ def _figure(page: Page, motor: str) -> Figure:
     wiring = wiring_of(page, motor)
     finding = page.text(
         f"{{{motor}.name|given}}: {_strings(page, own)}, "
-        f"{{{own}.fault.bank_ka|short_circuit:bare}} to "
-        f"{{{own}.fault.bank_most_ka|short_circuit}} into a short circuit at the busbar, a fuse in "
+        f"{_fault(page, own)} into a short circuit at the busbar, a fuse in "
         "every positive leg."
     )
     note = page.text(
@@ -85,6 +84,14 @@ def _figure(page: Page, motor: str) -> Figure:
     )
     name = f"single-line-{page.value(motor)['id']}"
     return Figure(name, finding, note, single_line(name, wiring), described(wiring))
+
+
+def _fault(page: Page, own: str) -> str:
+    """The range of the fault current; its maker's figure needs none."""
+    most = f"{{{own}.fault.bank_most_ka|short_circuit}}"
+    if page.value(f"{own}.fault.by_maker"):
+        return most
+    return f"{{{own}.fault.bank_ka|short_circuit:bare}} to {most}"
 
 
 def _each(page: Page, own: str) -> str:

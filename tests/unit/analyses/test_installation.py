@@ -120,6 +120,16 @@ def test_the_makers_short_circuit_current_comes_first(tmp_path: Path) -> None:
     assert fault.bank < 6000.0  # one string, and the trunk before the busbar
 
 
+def test_a_fault_is_told_as_a_range_until_the_maker_says(tmp_path: Path) -> None:
+    wiring = "    installation: {temperature_class: 105 °C, short_circuit_current: 6 kA}\n"
+    for said, ranged in (("", True), (wiring, False)):
+        case = read(tmp_path, changed((BANK, f"bank: {{{lfp(16)}}}\n{said}".rstrip("\n"))))
+        told = {item.id: item.text for item in run(case, make_draws(case, 0)).cautions}["fault"]
+        assert ("fault.bank_ka" in told) == ranged
+        assert "fault.bank_most_ka" in told
+        assert "bank_a|current" not in told
+
+
 @pytest.mark.parametrize(
     ("circuit", "said"),
     [
