@@ -11,7 +11,7 @@ from generator.analyses.spread import scalar, spread
 from generator.arrays import Numbers
 from generator.tables.method import method
 
-HELD = 0.995  # of peak power; more than that is all of it as printed
+HELD = method("wiring.held_share")
 PEAK_SHARE = method("bank.peak_share")
 
 

@@ -14,7 +14,7 @@ ROWS = (
     ("Reduction", "particulars.motor.gear_ratio", "ratio"),
     ("Bank", "bank.chemistry", "given"),
     ("Nominal voltage", "bank.nominal_voltage_v", "voltage"),
-    ("Voltage at the end of charge", "installation.voltages.ceiling_v", "voltage"),
+    ("Highest voltage on charge", "installation.voltages.ceiling_v", "voltage"),
     ("Charge", "bank.charge_ah", "charge"),
     ("Energy, nominal", "bank.nominal_kwh", "energy"),
     ("Strings side by side", "installation.strings", "count"),

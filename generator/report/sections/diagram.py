@@ -58,8 +58,8 @@ def _reading(page: Page) -> Markup:
         f"{_manner(page)}. The contactors of the strings open the whole bank, by "
         f"{{{remote}.id|given}} together or each by its management system. Charger and converters "
         "are galvanically isolated: neither pole is earthed, so Q and K open both. "
-        f"Devices must bear {{{motor}.installation.voltages.ceiling_v|voltage}}, the end of "
-        "charge, and not the label. Every number is for the installer to confirm."
+        f"Devices must bear {{{motor}.installation.voltages.ceiling_v|voltage}}, the highest "
+        "on charge, and not the label. Every number is for the installer to confirm."
     )
 
 

@@ -6,8 +6,9 @@ from markupsafe import Markup
 
 from generator.report.page import Page
 from generator.report.parts import Part
+from generator.tables.method import method
 
-HELD = 0.995  # of peak power; more than that is printed as all of it
+HELD = method("wiring.held_share")
 
 
 def part(page: Page) -> Part | None:

@@ -444,6 +444,15 @@ def test_panels_have_fuse_isolator_voltage_and_charge_inhibit(tmp_path: Path) ->
     assert string.continuous == pytest.approx(bare.continuous)  # a source loads no string
 
 
+def test_sources_that_are_not_sized_are_told(tmp_path: Path) -> None:
+    supply = "    supply:\n      genset: {power: 3 kW}\n"
+    (item,) = [row for row in made(study(tmp_path, lfp(16), supply)).confirm if row.id == "sources"]
+    assert item.numbers == {"genset_kw": 3.0}
+    assert "fuse and isolator" in item.text
+    bare = made(study(tmp_path, lfp(16))).confirm
+    assert "sources" not in {row.id for row in bare}
+
+
 def test_label_of_a_fuse_says_its_class_and_voltage(tmp_path: Path) -> None:
     found = made(study(tmp_path, lfp(16)))
     told = {item.text.split()[0]: item for item in found.labels if item.text.startswith("F")}
