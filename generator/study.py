@@ -171,6 +171,8 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
     kept = reserve(case, option, found, trial.scale, held)
     legs = passages(case, option, found, trial.scale, kept, held)
     bank = bank_result(case, option, found, trial.scale, kept, held, weight, aged)
+    worked = duty(case, option, found, trial.scale, held)
+    made = installation(case, option, place, bank, worked)
     key = key_figures(case, option, found, legs)
     lines = ledger(case, option)
     return Findings(
@@ -189,15 +191,15 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         reserve=kept,
         ranges=cruising_range(case, option, found, kept, held),
         bank=bank,
-        installation=installation(case, option, place, bank),
+        installation=made,
         legs=legs,
         use=_use(case, option, found, trial.scale, held, kept, legs, key.worst_leg),
         low_speed=low_speed(case, option, found),
         key=key,
         sail=under_sail(case, option, found, trial.scale),
         rules=rules_of_thumb(case, found, key.cruise_shaft_power),
-        duty=duty(case, option, found, trial.scale, held),
-        fault=one_fault(case, option, found, held, bank),
+        duty=worked,
+        fault=one_fault(case, option, found, held, bank, made),
         losses=losses(case, option, found, trial.scale, held),
         chemistries=chemistries(case, option, bank, legs, kept),
         confined=confined_legs(case, found.vessel),

@@ -18,6 +18,7 @@ from generator.analyses.demand import Scale, Weather
 from generator.analyses.plant import Store, controller_cut_off, house_drain, peak_drain
 from generator.analyses.power import Power, at_points
 from generator.analyses.reserve import Reserve
+from generator.analyses.spread import scalar, spread
 from generator.analyses.weight import Weight
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
@@ -52,6 +53,7 @@ class BankResult:
     cut_off: Array  # V, the higher of management system and controller
     peak_power: Array  # W at the terminals
     cold_charge: Array  # 1/s, charge rate at the coldest
+    cold_charge_low: float  # 1/s, the same in the coldest of ten draws
     lead: bool
 
 
@@ -102,5 +104,8 @@ def bank_result(
         cut_off=cut_off(bank, controller_cut_off(bank, motor)),
         peak_power=np.atleast_2d(np.asarray(peak_drain(motor, case.factors))),
         cold_charge=charge_rate_limit(bank.chemistry, aged.aged.temperature),
+        cold_charge_low=scalar(
+            charge_rate_limit(bank.chemistry, spread(np.asarray(aged.aged.temperature)).low)
+        ),
         lead=bank.chemistry in LEAD,
     )

@@ -41,8 +41,10 @@ def cautions(options: tuple[Findings, ...]) -> tuple[CautionItem, ...]:
 def _loss(found: Findings) -> CautionItem:
     key = f"options.{found.place}"
     text = (
-        f"A trip of the battery management system takes all {{{key}.bank.nominal_kwh|energy}} and "
-        f"every knot at once. Ask for an alarm well before cut-off, and keep the anchor ready: "
+        f"A trip of every battery management system takes all {{{key}.bank.nominal_kwh|energy}} "
+        f"and every knot at once. Alarms at {{{key}.installation.alarms.first_share|share}} and "
+        f"{{{key}.installation.alarms.second_share|share}} of charge come before it; the anchor "
+        "stays ready: "
         f"the reserve of {{{key}.bank.reserve_aged_kwh|energy}} is for that, not for planning."
     )
     return CautionItem("loss", "Loss of propulsion", text, "installer; skipper", {})
@@ -65,10 +67,13 @@ def _fire(found: Findings) -> CautionItem:
 
 
 def _fault(found: Findings) -> CautionItem:
-    key = f"options.{found.place}.bank"
+    key, made = f"options.{found.place}.bank", f"options.{found.place}.installation.fault"
+    told = found.installation is not None and found.installation.fault.by_maker
+    low = "" if told else f"{{{made}.bank_ka|short_circuit:bare}} to "
     text = (
         f"{{{key}.charge_ah|charge}} at {{{key}.nominal_voltage_v|voltage}} feed a short circuit "
-        f"with {{options.{found.place}.installation.fault.bank_a|current}}; peak power asks for "
+        f"with {low}{{{made}.bank_most_ka|short_circuit}}; "
+        "peak power asks for "
         f"{{{key}.peak_current_a|current}}. One fuse per string at the battery that breaks the "
         "maker's short-circuit current; covered terminals; insulated tools. The management system "
         "is no interrupter."

@@ -9,6 +9,7 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.one_fault import OneFault
 from generator.analyses.spread import scalar, spread
+from generator.analyses.wiring.settings import CONTROLLER, ONE_OUT
 from generator.arrays import Numbers
 from generator.tables.method import method
 
@@ -41,8 +42,8 @@ class Spare:
 
 
 SPARES = (
-    Spare("one fuse of each rating in the schedule, and its key or spanner", "string"),
-    Spare("a main contactor, and the resistor of its pre-charge", "bank"),
+    Spare("one fuse of each rating and class in the schedule, and its key or spanner", "string"),
+    Spare("a contactor of each size; relay, fuse and resistor of the pre-charge", "bank"),
     Spare("a controller with the settings file of this boat loaded", "controller"),
     Spare("a throttle with its cable", "throttle"),
     Spare("lugs of each size, heat-shrink, the torque wrench", "joint"),
@@ -55,7 +56,8 @@ def failures(found: Findings) -> tuple[Failure, ...]:
     if found.fault is None or found.bank is None:
         return ()
     every = (
-        _bank(found), _string(found, found.fault), _controller(found), _throttle(found),
+        _bank(found), _string(found, found.fault), _feeder(found), _controller(found),
+        _throttle(found),
         _rope(found), _joint(found), _charger(found), _gauge(found), _house(found),
     )  # fmt: skip
     return tuple(item for item in every if item is not None)
@@ -70,13 +72,18 @@ def _without_drive(found: Findings) -> tuple[str, dict[str, float]]:
     return ("sail or a tow" if plan.fallback == "tow" else "sail"), {}
 
 
+def _alive(found: Findings) -> str:
+    """What becomes of the house when the bank is gone."""
+    return "on its own battery" if found.case.house.separate_bank else "goes dark with it"
+
+
 def _bank(found: Findings) -> Failure:
     left, numbers = _without_drive(found)
-    alive = "on its own battery" if found.case.house.separate_bank else "goes dark with it"
     return Failure(
         "bank",
-        "Main contactor opens, or the management system cuts off",
-        f"The whole bank is gone at once; the house ({{house.under_way_w|watts}}) {alive}",
+        "Remote disconnect or its wire opens, or every management system cuts off",
+        "All strings' contactors open: drive, charger and converter are dead at once; the house "
+        f"({{house.under_way_w|watts}}) {_alive(found)}",
         SAIL,
         left,
         "Alarm before cut-off; reset once the cause is known; anchor ready to let go",
@@ -99,14 +106,54 @@ def _string(found: Findings, fault: OneFault) -> Failure | None:
         left = "sail: at cruise the strings left trip one after the other"
     elif float(np.mean(fault.peak_trips)) > MANY:
         left += ", throttle back at the alarm"
+    held = _held(found)
+    action = "Throttle back, isolate that string, go in; no new fuse before the cause is known"
+    if held and not cascade:
+        action = "Controller to {here.held_a|current} at most" + action[len("Throttle back") :]
     return Failure(
         "string",
         "One string trips or its fuse blows",
         f"One of {{{key}.strings|count}} strings is gone, the others carry its current",
         SAIL if cascade else PART,
         left,
-        "Throttle back, isolate that string, go in; no new fuse before the cause is known",
+        action,
         "",
+        held,
+    )
+
+
+def _held(found: Findings) -> dict[str, float]:
+    """Battery current to which the controller is set with one string out [A]."""
+    if found.installation is None:
+        return {}
+    wanted = (CONTROLLER, ONE_OUT)
+    rows = {(item.device, item.name): item.value for item in found.installation.settings}
+    return {"held_a": rows[wanted]} if wanted in rows else {}
+
+
+def _feeder(found: Findings) -> Failure | None:
+    """A short circuit behind the busbar: what opens besides the fuse of the drive."""
+    made = found.installation
+    drive = None if made is None else made.circuit("motor")
+    if made is None or drive is None:
+        return None
+    left, numbers = _without_drive(found)
+    alone = made.device_of(drive.id).selective
+    more = (
+        "the strings' fuses stay whole if the makers' curves say so"
+        if alone
+        else "the strings' fuses may open with it: then charger and converter are dead too, and "
+        f"the house ({{house.under_way_w|watts}}) {_alive(found)}"
+    )
+    return Failure(
+        "feeder",
+        "Short circuit in cable or controller of the drive",
+        f"Its fuse opens; {more}",
+        SAIL,
+        left,
+        "Isolators open; no new fuse before the cause is found; replace all that carried it",
+        "",
+        numbers,
     )
 
 
@@ -114,7 +161,7 @@ def _controller(found: Findings) -> Failure:
     left, numbers = _without_drive(found)
     return Failure(
         "controller",
-        "Controller or motor stops",
+        "Controller, drive contactor or motor stops",
         "No drive; battery and house ({house.under_way_w|watts}) stay alive",
         SAIL,
         left,

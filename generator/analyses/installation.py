@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+PEAK_LEFT = "Peak power at the shaft that this leaves, bank old and cold"  # a setting, kW
 RULE_LOW, RULE_HIGH = "below 50 V", "50 V and above"
 
 
@@ -22,6 +23,11 @@ class Voltages:
     band: str  # RULE_LOW or RULE_HIGH, by the ceiling
     band_by_label: str  # what the label alone would have said
     touch_limit: float
+    charger: float  # at which chargers end
+    regeneration: float  # above which the motor gives nothing back
+    cell_highest: float  # of one cell
+    cell_lowest: float
+    cell_warning: float  # of one cell, ahead of the cut-off
     house: float  # of the house circuits behind the converter
     house_ceiling: float
 
@@ -82,6 +88,7 @@ class Circuit:
     continuous: float
     peak: float
     peak_time: float
+    from_power: bool  # its current follows from a power at the nominal voltage
     run: float  # one way
     conductor: Conductor
     drop: Drop
@@ -119,7 +126,8 @@ class Switch:
     """Something that opens or locks a circuit: isolator, contactor, stop, interlock."""
 
     id: str  # Q1, K1, S1 ...
-    kind: str  # isolator, contactor, remote disconnect, emergency stop, neutral start
+    kind: str  # isolator, contactor, pre-charge relay, remote disconnect, emergency stop,
+    #   neutral start, charge inhibit
     name: str
     place: str
     circuit: str  # id of the circuit it opens or whose controller it holds
@@ -135,6 +143,10 @@ class Precharge:
     resistance: float  # ohm
     first_current: float
     time: float  # until no more than a hundredth is left
+    difference: float  # V measured across the contactor at which it may close
+    limit: float  # s after which pre-charge is given up
+    fuse: float  # A, of the wire to its relay
+    relay: str  # id of the relay that closes the path
     energy: float  # J each time
     first_power: float  # W in the first instant
 
@@ -180,6 +192,28 @@ class Fault:
     trunk_resistance: float
     open_voltage: float
     by_maker: bool
+    string_most: float  # with the least resistances of their ranges: what fuses must break
+    bank_most: float
+
+
+@dataclass(frozen=True)
+class StringCurrent:
+    """What one string may carry: the least of all that its current goes through. A."""
+
+    own: float  # its management system as bought, or its cells
+    wired: float  # of fuse (four fifths), isolator and cable, for good
+    wired_peak: float  # the same for the minutes of a peak: the whole rating of the fuse
+    bound_by: str  # what sets the limit for good
+
+    @property
+    def for_good(self) -> float:
+        """Alarm of its management system [A]."""
+        return min(self.own, self.wired)
+
+    @property
+    def for_peak(self) -> float:
+        """Cut-off of its management system [A]: before the fuse opens."""
+        return min(self.own, self.wired_peak)
 
 
 @dataclass(frozen=True)
@@ -189,6 +223,7 @@ class Installation:
     voltages: Voltages
     strings: int
     fault: Fault
+    string: StringCurrent
     circuits: tuple[Circuit, ...]
     devices: tuple[Device, ...]
     switches: tuple[Switch, ...]
@@ -198,6 +233,9 @@ class Installation:
     confirm: tuple[ToConfirm, ...]
     temperature_class: float
     space_temperature: float
+    path_drop: float  # from a battery to the controller, of the nominal voltage, for good
+    house_power: float  # W through the converter at most
+    sun_power: float  # W of panels
     bundled: int
     sheathed: bool
     assumed: bool  # the case says nothing of the installation
@@ -206,6 +244,10 @@ class Installation:
     def circuit(self, kind: str) -> Circuit | None:
         """The first circuit of a kind."""
         return next((item for item in self.circuits if item.kind == kind), None)
+
+    def setting(self, name: str) -> float | None:
+        """The value of the first setting of a name, in its own unit."""
+        return next((item.value for item in self.settings if item.name == name), None)
 
     def device_of(self, circuit: str) -> Device:
         """The fuse of a circuit."""

@@ -8,6 +8,7 @@ import numpy as np
 
 from generator.analyses.bank import BankResult
 from generator.analyses.bank_state import HALF, open_voltage, resistance, shared, string_limit
+from generator.analyses.installation import Installation
 from generator.analyses.plant import Store, house_drain
 from generator.analyses.power import Power, at_speed, speed_at_limit
 from generator.arrays import Array, Flags, Numbers
@@ -24,7 +25,9 @@ class OneFault:
     speed: Array  # calm speed that this holds
     distance: Array  # at manoeuvring speed, from a full bank to its floor
     endurance: Array
-    string_limit: Numbers | None
+    string_limit: Numbers | None  # of its management system
+    string_carries: Array  # for good, by all that its current goes through
+    bound_by: str  # what sets it
     cruise_share: Array  # current of the worst string left at cruise
     peak_share: Array
     cruise_trips: Flags
@@ -33,14 +36,24 @@ class OneFault:
 
 
 def one_fault(
-    case: Case, option: Option, found: Power, held: Store, bank: BankResult | None
+    case: Case,
+    option: Option,
+    found: Power,
+    held: Store,
+    bank: BankResult | None,
+    made: Installation | None,
 ) -> OneFault | None:
-    """Take the largest string away; all strings are equal."""
+    """Take the largest string away; all strings are equal.
+
+    Those left carry no more than management system, fuse, isolator and cable let each of them.
+    """
     own = option.bank
     if own is None or bank is None or held.aged is None:
         return None
     strings = own.blocks.parallel
-    power = _power(own, bank, strings - 1)
+    wired = np.inf if made is None else made.string.wired
+    wired_peak = np.inf if made is None else made.string.wired_peak
+    power = _power(own, bank, strings - 1, wired)
     curve = found.curves["calm"]
     drain = np.atleast_2d(curve.output.drain + house_drain(case, option))
     load = np.maximum(curve.output.load, drain / np.maximum(power, 1e-9))
@@ -61,15 +74,25 @@ def one_fault(
         distance=lasts * slow,
         endurance=lasts,
         string_limit=limit,
+        string_carries=_carries(own, wired),
+        bound_by="its management system" if made is None else made.string.bound_by,
         cruise_share=cruise,
         peak_share=peak,
-        cruise_trips=np.asarray(~(cruise <= bound)),
-        peak_trips=np.asarray(~(peak <= bound)),
-        half_power=_power(own, bank, strings // 2) if own.split and strings > 1 else None,
+        cruise_trips=np.asarray(~(cruise <= np.minimum(bound, wired))),
+        peak_trips=np.asarray(~(peak <= np.minimum(bound, wired_peak))),
+        half_power=_power(own, bank, strings // 2, wired) if own.split and strings > 1 else None,
     )
 
 
-def _power(bank: Bank, result: BankResult, strings: int) -> Array:
+def _carries(bank: Bank, wired: float) -> Array:
+    """Current of one string for good [A]: its own limit, or what it is wired for."""
+    limit = string_limit(bank)
+    if limit is None:
+        limit = bank.charge * bank.continuous_rate / bank.blocks.parallel
+    return np.minimum(limit, wired)
+
+
+def _power(bank: Bank, result: BankResult, strings: int, wired: float) -> Array:
     """Power that some strings hold for good above both cut-offs and below their limit [W]."""
     if strings < 1:
         return np.zeros_like(result.peak_power)
@@ -78,10 +101,7 @@ def _power(bank: Bank, result: BankResult, strings: int) -> Array:
     less = whole * bank.blocks.parallel / strings + bank.link_resistance
     voltage = open_voltage(bank, HALF)
     current = np.minimum((voltage - result.cut_off) / less, voltage / (2.0 * less))
-    limit = string_limit(bank)
-    if limit is None:
-        limit = bank.charge * bank.continuous_rate / bank.blocks.parallel
-    current = np.minimum(current, limit * shared(bank, strings))
+    current = np.minimum(current, _carries(bank, wired) * shared(bank, strings))
     return np.atleast_2d(np.maximum(current, 0.0) * (voltage - less * current))
 
 

@@ -8,7 +8,7 @@ from generator.case.schema import OptionKeys
 from generator.case.wiring import CIRCUITS, CircuitPlan, Compartment, Wiring
 from generator.case.wiring_keys import CircuitKeys, CompartmentKeys
 
-ON_REQUEST = ("inverter",)  # only where the case names them
+ON_REQUEST = ("inverter", "sun")  # only where the case names them, or has panels
 
 
 def build_wiring(option: OptionKeys, root: Keys, desk: Desk, number: int) -> Wiring | None:
@@ -17,7 +17,8 @@ def build_wiring(option: OptionKeys, root: Keys, desk: Desk, number: int) -> Wir
         return None
     path, key = f"options[{number}].installation", "options.installation"
     said = {item.name or "": item for item in option.installation.circuits}
-    names = [name for name in CIRCUITS if name in said or name not in ON_REQUEST]
+    asked = {*said, "sun"} if option.supply.panels else set(said)
+    names = [name for name in CIRCUITS if name in asked or name not in ON_REQUEST]
     circuits = tuple(
         desk.fill(
             CircuitPlan,

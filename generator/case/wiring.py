@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from generator.arrays import Numbers
 
-CIRCUITS = ("string", "motor", "charger", "converter", "panel", "house feed", "inverter")
+CIRCUITS = ("string", "motor", "charger", "converter", "panel", "house feed", "inverter", "sun")
 TEMPERATURE_CLASSES = (60, 75, 80, 90, 105, 125, 200)  # degC, of the table of allowable currents
 
 

@@ -222,6 +222,9 @@ SUN_SOURCES = (
     "graham1988",
 )
 METHOD_SOURCES = (
+    "cfr33_183",
+    "abyc_e11",
+    "iec60269",
     "dsyhs_measurements",
     "dsyhs_hydrostatics",
     "fastsim",

@@ -71,7 +71,7 @@ def test_a_fuse_never_exceeds_what_its_conductor_carries_under_its_rule(
 ) -> None:  # fmt: skip
     """And where no conductor sold is large enough, the list says so."""
     around = Surroundings(degrees, air, 2)
-    short = Fault(fault, fault, 1e-3, 1e-4, ceiling, False)
+    short = Fault(fault, fault, 1e-3, 1e-4, ceiling, False, fault, fault)
     wired, device = leg(load(current, current * factor, length, ceiling), around, short, 1, False)
     rule = most_fuse(ceiling, wired.conductor.ampacity)
     assert device.most == rule

@@ -164,3 +164,39 @@ def test_command_writes_a_pack_into_a_folder_of_its_own(tmp_path: Path) -> None:
     case = str(CASES / "sloop_30_weekend.yaml")
     assert run_command(["report", case, "--part", "yard", "--out", str(tmp_path)]) == DONE
     assert [path.name for path in tmp_path.iterdir()] == ["sloop_30_weekend-yard"]
+
+
+def test_packs_tell_where_the_bank_stands_and_what_was_seen_there(
+    pack: tuple[str, Pages], results: dict[str, Any]
+) -> None:
+    words = " ".join(told(pack[1]).split())
+    motors = [option for option in results["options"] if option["installation"]]
+    spaces = [motor["installation"]["battery_space"] for motor in motors]
+    assert any(spaces) or "space is not named in the case" in words
+    assert [space for space in spaces if space and space not in words] == []
+    assert "Criteria and cautions say" not in words
+
+
+def test_packs_print_no_five_digit_current(pack: tuple[str, Pages]) -> None:
+    """A short circuit is a range of kiloamperes; its last digit is not known."""
+    assert not re.findall(r"\d\d,\d{3}\s*A\b", told(pack[1]))
+    assert "kA" in told(pack[1])
+
+
+def reasons_beside_numbers(node: Any, key: str = "") -> list[str]:
+    """Keys whose reason for being absent stands beside the number."""
+    if isinstance(node, list):
+        return [found for row in node for found in reasons_beside_numbers(row, key)]
+    if not isinstance(node, dict):
+        return []
+    found = [hit for name, value in node.items() for hit in reasons_beside_numbers(value, name)]
+    for name in ("peak_current", "peak_voltage", "string_limit"):
+        told_so = [node[f"{name}_{unit}"] for unit in ("a", "v") if f"{name}_{unit}" in node]
+        if node.get(f"{name}_why") and told_so and told_so[0] is not None:
+            found.append(f"{key}.{name}")
+    return found
+
+
+def test_no_reason_for_absence_stands_beside_its_number(results: dict[str, Any]) -> None:
+    assert reasons_beside_numbers(results) == []
+    assert reasons_beside_numbers({"peak_current_a": 1.0, "peak_current_why": "no"})

@@ -34,14 +34,15 @@ def _isolator(number: int) -> Piece:
 
 def _string(number: int) -> Leg:
     battery = Piece("battery", "battery", f"string {number}", said("51.2 V", "flooded"))
-    return Leg(f"C{number}", f"F{number}", (battery, *_cabled(number), _isolator(number)))
+    own = Piece("contactor", "contactor", f"K{number}", said("1,250 A", "by S1"))
+    return Leg(f"C{number}", f"F{number}", (battery, *_cabled(number), _isolator(number), own))
 
 
 def _motor(number: int, place: int) -> Leg:
     control = Control(
-        Piece("", "resistor", "pre-charge", said("100 Ω")),
-        (Piece("", "stop", f"S{place}1", said("remote disconnect")),
-         Piece("", "stop", f"S{place}2", said("emergency stop"))),
+        (Piece("", "fuse", "", said("40 A")), Piece("", "switch", f"K{place + 20}"),
+         Piece("", "resistor", "", said("100 Ω"))),
+        (Piece("", "stop", f"S{place}2", said("emergency stop")),),
     )  # fmt: skip
     pieces = (
         *_cabled(number), _isolator(number),
@@ -71,13 +72,21 @@ def wiring(strings: int, motors: int, house_battery: bool = True) -> Wiring:
         else ()
     )
     behind = feeds[0].id if feeds else f"C{number + 2}"
-    charger = Piece("converter", "charger", "", said("charger"))
+    charger = Piece("converter", "charger", "", said("charger", "S4 inhibit"))
+    sun = (_isolator(number + 6), Piece("end", "panel", "", said("panels", "1,250 W")),
+           Piece("converter", "converter", "", said("sun charger",
+                                                     "S5 inhibit")))  # fmt: skip
+    # the study knows one motor an option: two of them stand for many legs, without panels
+    panels = (Leg(f"C{number + 6}", f"F{number + 6}", (*_cabled(number + 6), *sun)),) * (
+        motors == 1
+    )
     branches = (
         *own,
         Leg(f"C{number + 1}", f"F{number + 1}", (*_cabled(number + 1), *inverter)),
         Leg(f"C{number + 2}", f"F{number + 2}", (*_cabled(number + 2), *house)),
         *feeds,
         Leg(f"C{number + 3}", f"F{number + 3}", panel, None, behind, not house_battery),
+        *panels,
         Leg(f"C{number + 4}", f"F{number + 4}", (*_cabled(number + 4), charger)),
     )
     shore = (

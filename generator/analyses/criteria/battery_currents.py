@@ -6,9 +6,12 @@ import numpy as np
 
 from generator.analyses.criteria.criterion import GO, NOT_APPLICABLE, Criterion, Judgement
 from generator.analyses.findings import Findings
+from generator.analyses.installation import PEAK_LEFT
 from generator.analyses.spread import scalar, spread
+from generator.arrays import Numbers
 from generator.tables.method import method
 
+HELD = method("wiring.held_share")
 PEAK_SHARE = method("bank.peak_share")
 
 
@@ -35,9 +38,21 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         why = f"old and at {{{key}.coldest_c|temperature}}, the bank cannot give peak power"
     heights = scalar(spread(peak).high), scalar(spread(cruise).high)
     flip, numbers = ("", {}) if result == GO else _flip(found, *heights)
+    left = None if found.installation is None else found.installation.setting(PEAK_LEFT)
+    if left is not None and left < HELD * 1e-3 * scalar(_peak_power(found)):
+        numbers["left_kw"] = left
+        why += (
+            "; held within its limit, the motor gives {here.left_kw|power} of "
+            f"{{options.{found.place}.particulars.motor.peak_power_kw|power}}"
+        )
     return Judgement(
         criterion, scalar(worse.middle), high, "-", result, why, flip, "", numbers, worst
     )
+
+
+def _peak_power(found: Findings) -> Numbers:
+    """Peak power of the motor on its plate [W]."""
+    return 0.0 if found.option.motor is None else found.option.motor.peak_power
 
 
 def _flip(found: Findings, peak: float, cruise: float) -> tuple[str, dict[str, float]]:

@@ -23,7 +23,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     key = f"options.{found.place}.installation"
     why = (
         f"{{{key}.voltages.cells|count}} cells reach {{{key}.voltages.ceiling_v|voltage}} on "
-        f"charge; a short circuit of {{{key}.fault.bank_ka|short_circuit}} is to be broken"
+        f"charge; short circuits of up to {{{key}.fault.bank_most_ka|short_circuit}} are to be "
+        "broken" + ("" if made.fault.by_maker else ", for the maker to confirm")
     )
     if result == NO:
         expert = bool(wiring.specialist_design and wiring.insulation_monitor)

@@ -41,7 +41,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         result = CONDITIONAL  # not said: to be confirmed, not presumed absent
     why = (
         f"{{here.coldest_c|temperature}} in one draw of ten; {{{key}.charge_ah|charge}} may then "
-        f"take {{{key}.cold_charge_a|current}} of charge"
+        f"take {{{key}.cold_charge_low_a|current}} of charge"
     )
     flip = "" if result == GO else "a heated battery locker, and a lock-out of charging"
     condition = LOCK_OUT if own.charge_lock_out is None else ""

@@ -136,6 +136,7 @@ def circuit(
         continuous=load.continuous,
         peak=load.peak,
         peak_time=load.peak_time,
+        from_power=load.plan.current is None,
         run=load.run,
         conductor=wire,
         drop=drop,

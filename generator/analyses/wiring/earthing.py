@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.analyses.installation import RULE_HIGH, Circuit, ToConfirm, Voltages
+from generator.analyses.spread import scalar
 from generator.analyses.wiring.supply import TOUCH_LIMIT
 from generator.case.case import Case
 from generator.case.option import Option
@@ -28,6 +29,7 @@ def to_confirm(
         _bonding(case, option, key, circuits),
         _anodes(case, option),
         _lightning(case, key),
+        *_sources(option),
         *_documents(key, volts),
     ]
     return tuple(found)
@@ -102,6 +104,24 @@ def _lightning(case: Case, key: str) -> ToConfirm:
         f"is bonded to the rig, how far cables keep from it; ISO 10134 {CURRENT}"
     )
     return ToConfirm("lightning", "Lightning", text, "surveyor; insurer", {})
+
+
+def _sources(option: Option) -> Iterator[ToConfirm]:
+    """Sources of the case that these lists do not size: told, so that none is left live."""
+    supply, numbers, named = option.supply, {}, []
+    if supply is not None and supply.genset is not None:
+        numbers["genset_kw"] = scalar(supply.genset.power) / 1e3
+        named.append("a charging machine of {here.genset_kw|power}")
+    if supply is not None and supply.wind is not None:
+        numbers["wind_w"] = scalar(supply.wind.rated_power)
+        named.append("a wind generator of {here.wind_w|watts}")
+    if named:
+        text = (
+            f"The case lists {' and '.join(named)}, not in diagram and schedules: each is a live "
+            "source and wants its own fuse and isolator at the busbar, an end of charge below the "
+            "cut-off of the cells, and the charge inhibit of the management systems"
+        )
+        yield ToConfirm("sources", "Other sources", text, "installer", numbers)
 
 
 def _documents(key: str, volts: Voltages) -> Iterator[ToConfirm]:

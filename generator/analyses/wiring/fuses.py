@@ -19,38 +19,58 @@ from generator.physics.energy.protection import (
 from generator.tables.method import method
 
 BARE, SHEATHED = 0.178, 1.016  # m from the source: cfr33_183, 7 and 40 in
+DERATING, RATED_AIR = method("wiring.fuse_derating"), method("wiring.fuse_air")
 LASTING = method("wiring.lasting")
 AS_STATED, UNKNOWN_LET_THROUGH = "as stated", 20.0  # the second in s: the slowest of the classes
 
 
 @dataclass(frozen=True)
 class Stand:
-    """Where a fuse stands: fault current there [A], the fuse before it, and the distance rule."""
+    """Where a fuse stands: fault current [A] and air there, the fuse before it, distance rule."""
 
     id: str
     fault: float
     upstream: str | None
     sheathed: bool
+    air: float  # degC about it
 
 
-def asked(load: Load) -> float:
-    """Rating that the load asks for [A]."""
+def warm_share(air: float) -> float:
+    """What of its rating a fuse carries in the air where it stands [-]; air in degC."""
+    return 1.0 - DERATING * max(air - RATED_AIR, 0.0)
+
+
+def asked(load: Load, air: float) -> float:
+    """Rating that the load asks for in the air of its space [A]."""
     lasting = load.peak if load.peak_time > LASTING else load.continuous
-    return max(load.continuous / LOAD_SHARE, lasting)
+    return max(load.continuous / LOAD_SHARE, lasting) / warm_share(air)
 
 
-def rating(load: Load) -> float:
-    """As stated, else the smallest one sold that carries the load, else the largest [A]."""
+def rating(load: Load, fault: float, air: float) -> float:
+    """As stated, else the smallest one sold that carries the load, else the largest [A].
+
+    Where no class of that rating breaks the fault, the next larger one of a class that does:
+    its conductor is chosen by it.
+    """
     if load.plan.fuse is not None:
         return scalar(load.plan.fuse)
-    lasting = load.peak if load.peak_time > LASTING else load.continuous
-    return least_fuse(load.continuous, lasting) or fuse_ratings()[-1]
+    least = least_fuse(0.0, asked(load, air)) or fuse_ratings()[-1]
+    if load.plan.fuse_voltage is not None or load.plan.fuse_breaking is not None:
+        return least
+    larger = (one for one in fuse_ratings() if one >= least)
+    return next((one for one in larger if fuse_class(load.ceiling, fault, one)), least)
 
 
-def class_of(load: Load, fault: float) -> FuseClass | None:
+def smallest(ceiling: float, fault: float) -> float:
+    """Smallest rating sold of which a class bears voltage and fault; else the smallest [A]."""
+    every = fuse_ratings()
+    return next((one for one in every if fuse_class(ceiling, fault, one)), every[0])
+
+
+def class_of(load: Load, fault: float, air: float) -> FuseClass | None:
     """As stated, else the first class that bears voltage and fault."""
     plan = load.plan
-    fits = fuse_class(load.ceiling, fault, rating(load))
+    fits = fuse_class(load.ceiling, fault, rating(load, fault, air))
     if plan.fuse_voltage is None and plan.fuse_breaking is None:
         return fits
     own = fits or FuseClass("", load.ceiling, fault, UNKNOWN_LET_THROUGH)
@@ -64,18 +84,18 @@ def class_of(load: Load, fault: float) -> FuseClass | None:
 
 def fuse(load: Load, wire: Conductor, stand: Stand) -> Device:
     """The fuse of one circuit."""
-    kind = class_of(load, stand.fault)
+    kind = class_of(load, stand.fault, stand.air)
     device = Device(
         id=stand.id,
         circuit=load.id,
         place=f"{load.source}, positive",
         fuse_class=None if kind is None else kind.name,
-        rating=rating(load),
+        rating=rating(load, stand.fault, stand.air),
         voltage=None if kind is None else kind.voltage,
         breaking=None if kind is None else kind.breaking,
         fault=stand.fault,
         ceiling=load.ceiling,
-        least=asked(load),
+        least=asked(load, stand.air),
         most=most_fuse(load.ceiling, wire.ampacity),
         distance=scalar(load.plan.fuse_distance),
         distance_limit=SHEATHED if stand.sheathed else BARE,

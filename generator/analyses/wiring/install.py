@@ -5,7 +5,17 @@ from __future__ import annotations
 from dataclasses import replace
 
 from generator.analyses.bank import BankResult
-from generator.analyses.installation import Circuit, Device, Fault, Installation
+from generator.analyses.bank_state import string_limit
+from generator.analyses.duty import Duty
+from generator.analyses.installation import (
+    Circuit,
+    Device,
+    Fault,
+    Installation,
+    StringCurrent,
+    Switch,
+    Voltages,
+)
 from generator.analyses.spread import scalar
 from generator.analyses.wiring.circuits import (
     Surroundings,
@@ -22,31 +32,34 @@ from generator.analyses.wiring.fuses import (
     class_of,
     fuse,
     rating,
+    warm_share,
     with_selectivity,
 )
 from generator.analyses.wiring.labels import labels
 from generator.analyses.wiring.loads import CONVERTER, OF_HOUSE, Load, loads
-from generator.analyses.wiring.settings import settings
-from generator.analyses.wiring.supply import fault, flows, voltages
+from generator.analyses.wiring.settings import Made, settings
+from generator.analyses.wiring.supply import fault, flows, house_power, panel_power, voltages
 from generator.analyses.wiring.switching import precharge, switches
 from generator.case.case import Case
-from generator.case.option import Option
+from generator.case.option import Bank, Option
 from generator.case.usage import House
-from generator.physics.energy.protection import breaker_capacity
+from generator.physics.energy.protection import LOAD_SHARE, breaker_capacity
+from generator.tables.method import method
 
 LARGEST_HOUSE = 2200.0  # A of cranking current: the last row of the table of breakers
+DEVICES = method("wiring.devices")
 PAIR = 2  # conductors of a circuit that lies by itself
 
 
 def installation(
-    case: Case, option: Option, place: int, found: BankResult | None
+    case: Case, option: Option, place: int, found: BankResult | None, worked: Duty | None
 ) -> Installation | None:
     """The installation of a battery option; none of a diesel."""
     bank, motor, wiring = option.bank, option.motor, option.installation
     if bank is None or motor is None or wiring is None or found is None:
         return None
     volts, strings = voltages(bank, wiring, found), bank.blocks.parallel
-    short = fault(bank, wiring, volts)
+    short = fault(case, place, bank, wiring, volts)
     around = Surroundings(
         scalar(wiring.temperature_class), scalar(wiring.space_temperature), wiring.bundled or PAIR
     )
@@ -56,25 +69,66 @@ def installation(
     built = [leg(load, around, short, strings, bool(wiring.sheathed)) for load in carried]
     circuits = tuple(wired for wired, _ in built)
     devices = with_selectivity(tuple(device for _, device in built), strings)
-    opened, filling = switches(circuits, volts), precharge(wiring, volts)
+    opened = switches(wiring, circuits, volts)
+    filling = precharge(wiring, volts, short, opened)
+    string = _string(bank, circuits[0], devices[0], opened, warm_share(around.air))
     key = f"options.{place}.installation"
     return Installation(
         voltages=volts,
         strings=strings,
         fault=short,
+        string=string,
         circuits=circuits,
         devices=devices,
         switches=opened,
         precharge=filling,
-        settings=settings(case, option, found, volts, circuits, filling),
+        settings=settings(case, option, found, worked, Made(volts, circuits, string, filling)),
         labels=labels(key, volts, circuits, devices, opened),
         confirm=to_confirm(case, option, key, wiring, volts, circuits),
         temperature_class=around.temperature_class,
         space_temperature=around.air,
+        path_drop=_path_drop(circuits, volts),
+        house_power=house_power(case, wiring),
+        sun_power=panel_power(option),
         bundled=around.bundled,
         sheathed=bool(wiring.sheathed),
         assumed=not wiring.said,
         problems=_problems(circuits, devices),
+    )
+
+
+def _path_drop(circuits: tuple[Circuit, ...], volts: Voltages) -> float:
+    """What string leg, motor leg and the devices in both lose at the continuous current."""
+    legs = [next(item for item in circuits if item.kind == kind) for kind in ("string", "motor")]
+    drive = legs[1].continuous
+    return sum(item.drop.volts for item in legs) / volts.nominal + DEVICES * drive / volts.nominal
+
+
+def _string(
+    bank: Bank, wired: Circuit, device: Device, opened: tuple[Switch, ...], warm: float
+) -> StringCurrent:
+    """What one string may carry; all strings are equal and stand first."""
+    limit = string_limit(bank)
+    if limit is None:
+        limit = bank.charge * bank.continuous_rate / bank.blocks.parallel
+    own = scalar(limit)
+    isolators = [
+        item.current
+        for item in opened
+        if item.circuit == wired.id and item.kind == "isolator" and item.current
+    ]
+    parts = {
+        "its management system": own,
+        "four fifths of its warm fuse": warm * LOAD_SHARE * device.rating,
+        "its isolator": min(isolators, default=device.rating),
+        "its cable": wired.conductor.ampacity,
+    }
+    rest = min(parts["its isolator"], parts["its cable"])
+    return StringCurrent(
+        own=own,
+        wired=min(parts["four fifths of its warm fuse"], rest),
+        wired_peak=min(warm * device.rating, rest),
+        bound_by=min(parts, key=lambda name: parts[name]),
     )
 
 
@@ -97,7 +151,7 @@ def leg(
     """One circuit with its fuse: the fuse by the load, the conductor by the fuse."""
     here = _fault_at(load, short, strings)
     name = f"F{load.id[1:]}"
-    kind, rated = class_of(load, here), rating(load)
+    kind, rated = class_of(load, here, around.air), rating(load, here, around.air)
     slow = UNKNOWN_LET_THROUGH if kind is None else kind.let_through
     spoiled = fault_area(rated, slow, here, around)
     if load.plan.area is None:
@@ -106,7 +160,7 @@ def leg(
     else:
         wire = conductor(scalar(load.plan.area), load.plan.conductors or 1, around, True)
     alone = load.kind == "string" or load.kind in OF_HOUSE
-    device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed))
+    device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed, around.air))
     return circuit(load, around, wire, spoiled, name), device
 
 
@@ -117,10 +171,10 @@ def _fault_at(load: Load, short: Fault, strings: int) -> float:
     house battery nothing is known: the highest row of the table of breakers is taken.
     """
     if load.kind == "string":
-        return short.string * max(1, strings - 1)
+        return short.string_most * max(1, strings - 1)
     if load.kind in OF_HOUSE:
         return breaker_capacity(LARGEST_HOUSE, branch=False)
-    return short.bank
+    return short.bank_most
 
 
 def _problems(circuits: tuple[Circuit, ...], devices: tuple[Device, ...]) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from generator.analyses.spread import scalar
 from generator.case.wiring import CircuitPlan, Wiring
 
 BUSBAR, HOUSE_BATTERY, CONVERTER = "main busbar", "house battery", "DC-DC converter"
+SUN = "sun charger"
 ENDS = {
     "motor": (BUSBAR, "motor controller"),
     "charger": (BUSBAR, "charger"),
@@ -16,7 +17,9 @@ ENDS = {
     "panel": (HOUSE_BATTERY, "house panel"),
     "house feed": (HOUSE_BATTERY, CONVERTER),
     "inverter": (BUSBAR, "inverter"),
+    "sun": (BUSBAR, SUN),
 }
+SOURCES = ("charger", "sun")  # circuits that bring current to the busbar
 OF_HOUSE = ("panel", "house feed")  # circuits at the voltage of the house
 
 
@@ -64,7 +67,7 @@ def loads(
 
 def _string_flow(flows: dict[str, Flow], strings: int, sharing: float) -> Flow:
     """One string's part of all that the busbar gives; unequal strings give unequal parts."""
-    drawn = [flow for kind, flow in flows.items() if kind not in ("charger", *OF_HOUSE)]
+    drawn = [flow for kind, flow in flows.items() if kind not in (*SOURCES, *OF_HOUSE)]
     part = 1.0 if strings == 1 else 1.0 / (strings * sharing)
     return Flow(
         continuous=sum(flow.continuous for flow in drawn) * part,

@@ -1,100 +1,264 @@
-"""What is to be set in controller, management system and charger, and why?"""
+"""What is to be set in controller, management systems and chargers, and why?"""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+import numpy as np
+
 from generator.analyses.bank import BankResult
+from generator.analyses.bank_state import draws_current, open_voltage, resistance, shared
 from generator.analyses.criteria.battery_currents import PEAK_SHARE
-from generator.analyses.installation import Circuit, Precharge, Setting, Voltages
+from generator.analyses.duty import Duty
+from generator.analyses.installation import (
+    PEAK_LEFT,
+    Circuit,
+    Precharge,
+    Setting,
+    StringCurrent,
+    Voltages,
+)
+from generator.analyses.plant import battery_power
 from generator.analyses.spread import scalar, spread
+from generator.analyses.wiring.loads import SUN
 from generator.case.case import Case
-from generator.case.option import Option
+from generator.case.option import Bank, Motor, Option
+from generator.physics.energy.cell import charge_rate_limit
 from generator.tables.load import read_table
 from generator.tables.method import method
 
 ALARM_AHEAD = method("bank.alarm_ahead")
+HEAT_AHEAD = method("wiring.heat_ahead")
 CONTROLLER, MANAGEMENT, CHARGER = "controller", "battery management", "charger"
+FIRST, SECOND = "First alarm, at a charge of", "Second alarm, at a charge of"
+HOT = "A cell hot: alarm"
+ONE_OUT = "Battery current with one string out, most"
+
+
+@dataclass(frozen=True)
+class Made:
+    """What of the installation the settings go by."""
+
+    volts: Voltages
+    circuits: tuple[Circuit, ...]
+    string: StringCurrent
+    filling: Precharge
+
+    def of(self, kind: str) -> Circuit | None:
+        """The first circuit of a kind."""
+        return next((item for item in self.circuits if item.kind == kind), None)
 
 
 def settings(
-    case: Case,
-    option: Option,
-    found: BankResult,
-    volts: Voltages,
-    circuits: tuple[Circuit, ...],
-    filling: Precharge,
+    case: Case, option: Option, found: BankResult, duty: Duty | None, made: Made
 ) -> tuple[Setting, ...]:
     """Current, ramp, voltage and temperature limits, device by device."""
-    drive = next(item for item in circuits if item.kind == "motor")
-    charger = next(item for item in circuits if item.kind == "charger")
     return (
-        *_controller(option, found, volts, drive),
-        *_management(option, found, volts),
-        *_charger(case, volts, charger),
-        Setting(
-            "contactor",
-            "Closes after pre-charge of",
-            filling.time,
-            "s",
-            "a hundredth of the voltage is left across it",
-        ),
+        *_controller(case, option, found, duty, made),
+        *_strings(option, found, made),
+        *_alarms(option, found),
+        *_cells(option, found, made.volts),
+        *_charger(case, option, found, made),
+        *_contactor(made),
     )
 
 
 def _controller(
-    option: Option, found: BankResult, volts: Voltages, drive: Circuit
+    case: Case, option: Option, found: BankResult, duty: Duty | None, made: Made
 ) -> list[Setting]:
-    motor, wiring = option.motor, option.installation
+    motor, wiring, bank = option.motor, option.installation, option.bank
     assert motor is not None
     assert wiring is not None
-    peak = min(drive.peak, PEAK_SHARE * scalar(spread(found.limit).middle))
-    return [
+    assert bank is not None
+    drive = made.of("motor")
+    assert drive is not None
+    others = sum(
+        item.continuous for item in made.circuits if item.kind in ("converter", "inverter")
+    )
+    peak = min(
+        drive.peak,
+        PEAK_SHARE * scalar(spread(found.limit).middle),
+        made.string.for_peak * scalar(shared(bank, bank.blocks.parallel)) - others,
+    )
+    rows = [
         Setting(CONTROLLER, "Battery current, most", peak, "a",
-                "the lower of peak power and 0.8 of the discharge limit"),
-        Setting(CONTROLLER, "Battery current for good", drive.continuous, "a",
-                "continuous rating of the motor from an aged bank, half full"),
-        Setting(CONTROLLER, "Time at peak, most", scalar(motor.peak_time) / 60.0, "min",
-                "peak rating of the motor"),
+                "the lowest of peak power, 0.8 of the discharge limit, and what the strings carry"),
+        Setting(CONTROLLER, PEAK_LEFT,
+                _left(bank, motor, found, peak) / 1e3, "kw", "at the floor that counts"),
+        Setting(CONTROLLER, "Battery current for good", _for_good(case, motor, found, duty), "a",
+                "warm rating of the motor from an aged bank, half full"),
+        Setting(CONTROLLER, "Time at peak, most", _time(motor, duty) / 60.0, "min",
+                "the shorter of the maker's time and that after a run at planned cruise"),
         Setting(CONTROLLER, "Ramp to full torque", scalar(wiring.ramp_time), "s",
                 "spares gear, coupling and propeller"),
-        Setting(CONTROLLER, "Cut-off below", volts.lowest, "v",
+        Setting(CONTROLLER, "Torque falls off from", _fall(found, made.volts), "v",
+                "a low cell's alarm, or less where peak power at the floor takes it lower"),
+        Setting(CONTROLLER, "Cut-off below", made.volts.lowest, "v",
                 "the higher of the cells' and the controller's lowest voltage"),
-        Setting(CONTROLLER, "No regeneration above", volts.ceiling, "v",
-                "a full bank takes no current: torque is shed first"),
+        Setting(CONTROLLER, "No regeneration above", made.volts.regeneration, "v",
+                "below the charger's end and well below the cut-off of the cells"),
     ]  # fmt: skip
+    if bank.blocks.parallel > 1:
+        fewer = scalar(shared(bank, bank.blocks.parallel - 1))
+        left = max(made.string.for_good * fewer - others, 0.0)
+        rows.insert(3, Setting(CONTROLLER, ONE_OUT, min(left, peak),
+                               "a", f"{made.string.bound_by} is the least"))  # fmt: skip
+    return rows
 
 
-def _management(option: Option, found: BankResult, volts: Voltages) -> list[Setting]:
+def _for_good(case: Case, motor: Motor, found: BankResult, duty: Duty | None) -> float:
+    """Current of the warm rating, best estimate [A]."""
+    rating = np.asarray(motor.continuous_power)
+    warm = rating if duty is None else np.minimum(rating, duty.continuous_power)
+    power = scalar(battery_power(motor, warm, motor.rated_speed, case.factors))
+    current = scalar(draws_current(found.states[2], power))
+    return current if np.isfinite(current) else power / scalar(found.cut_off)
+
+
+def _time(motor: Motor, duty: Duty | None) -> float:
+    """Time at peak after a run at planned cruise, no longer than the maker's [s]."""
+    stated = scalar(motor.peak_time)
+    if duty is None:
+        return stated
+    return min(stated, scalar(spread(np.minimum(duty.peak_warm, stated)).middle))
+
+
+def _left(bank: Bank, motor: Motor, found: BankResult, current: float) -> float:
+    """Power at the shaft that a battery current brings at the floor, old and cold [W]."""
+    aged = found.states[2]
+    inner = scalar(resistance(bank, aged.condition, aged.floor))
+    power = current * (scalar(open_voltage(bank, aged.floor)) - inner * current)
+    share = min(max(power, 0.0) / scalar(found.peak_power), 1.0)
+    return share * scalar(motor.peak_power)
+
+
+def _fall(found: BankResult, volts: Voltages) -> float:
+    """Voltage from which the controller sheds torque, so that the cut-off is not met [V]."""
+    at_floor = np.nan_to_num(found.states[2].peak_voltage, nan=volts.lowest)
+    at_peak = scalar(spread(at_floor).low)
+    return max(volts.lowest, min(volts.cell_warning * volts.cells, at_peak))
+
+
+def _strings(option: Option, found: BankResult, made: Made) -> list[Setting]:
+    """Each string has a management system of its own: its limits are those of one string."""
+    bank = option.bank
+    assert bank is not None
+    cold = found.cold_charge_low * scalar(bank.charge) / bank.blocks.parallel
+    alarm = min(made.string.for_good, PEAK_SHARE * made.string.own)
+    rows = [
+        Setting(MANAGEMENT, "Discharge of each string, alarm above", alarm, "a",
+                f"for good, ahead of its cut-off; {made.string.bound_by} is the least"),
+        Setting(MANAGEMENT, "Discharge of each string, cut-off above", made.string.for_peak, "a",
+                "before its fuse opens: the least of maker's limit, fuse, isolator and cable"),
+        Setting(MANAGEMENT, "Charge of each string at the coldest, most", cold, "a",
+                "charge rate in the coldest of ten draws"),
+    ]  # fmt: skip
+    if bank.blocks.parallel > 1:
+        why = "the fuller one then gives the other no more than a charger does"
+        apart = _joined(option, found)
+        rows.append(Setting(MANAGEMENT, "Strings joined within, most", apart, "v", why))
+    return rows
+
+
+def _joined(option: Option, found: BankResult) -> float:
+    """Difference of two strings at rest at which their contactors may close [V]."""
+    bank, wiring = option.bank, option.installation
+    assert bank is not None
+    assert wiring is not None
+    own = scalar(found.states[0].resistance_half) * bank.blocks.parallel
+    current = scalar(wiring.charge_rate) * scalar(bank.charge) / bank.blocks.parallel
+    return 2.0 * own * current
+
+
+def _alarms(option: Option, found: BankResult) -> list[Setting]:
+    """At the reserve line, then ahead of the floor; what time the second one leaves."""
+    bank = option.bank
+    assert bank is not None
+    aged, left = found.states[2], found.left[2]
+    per_charge = np.asarray(aged.usable) / np.maximum(1.0 - aged.floor, 1e-9)  # J of all of it
+    line = aged.floor + (np.asarray(aged.usable) - left) / np.maximum(per_charge, 1e-9)
+    second = min(scalar(spread(aged.floor).high) + ALARM_AHEAD, 1.0)
+    first = min(max(scalar(spread(line).high), second), 1.0)
+    warned = ALARM_AHEAD * scalar(bank.charge) * scalar(aged.capacity)  # A s
+    rows = [
+        Setting(MANAGEMENT, FIRST, first, "share",
+                "the reserve begins, old and cold, in nine draws of ten"),
+        Setting(MANAGEMENT, SECOND, second, "share",
+                "ahead of the floor that counts, old and cold, in nine draws of ten"),
+    ]  # fmt: skip
+    for name, current in (("cruise", found.cruise_current), ("peak", found.peak_current)):
+        asked = scalar(spread(np.nan_to_num(current, nan=np.inf)).middle)
+        time = warned / asked if asked > 0.0 else 0.0
+        rows.append(Setting(MANAGEMENT, f"Second alarm to the floor, at {name}", time / 60.0,
+                            "min", "charge between them over the current"))  # fmt: skip
+    return rows
+
+
+def _cells(option: Option, found: BankResult, volts: Voltages) -> list[Setting]:
     bank = option.bank
     assert bank is not None
     table = read_table("energy/temperature_limits")
     row = table.row_of("chemistry", bank.chemistry)
     cold, hot, hottest = table.matrix("charge_lowest", "charge_highest", "discharge_highest")[row]
-    floor = scalar(found.states[2].floor)
-    coldest = scalar(found.cold_charge) * scalar(bank.charge)
     return [
-        Setting(MANAGEMENT, "Discharge limit, continuous",
-                scalar(spread(found.limit).middle), "a",
-                "of the bank as bought"),
-        Setting(MANAGEMENT, "Alarm at a charge of", min(floor + ALARM_AHEAD, 1.0), "share",
-                "ahead of the floor that counts, old and cold: a warning before the cut-off"),
-        Setting(MANAGEMENT, "Charge stops at", volts.ceiling, "v",
-                "cells in series times their highest voltage"),
-        Setting(MANAGEMENT, "Charge at the coldest, most", coldest, "a",
-                "charge rate that the coldest bank of the season bears"),
+        Setting(MANAGEMENT, "A cell low: alarm", volts.cell_warning, "cell_v",
+                "ahead of its cut-off"),
+        Setting(MANAGEMENT, "A cell low: cut-off", volts.cell_lowest, "cell_v",
+                "lowest voltage of a cell"),
+        Setting(MANAGEMENT, "A cell full: charge stops", volts.cell_highest, "cell_v",
+                "highest voltage of a cell; chargers end before it"),
         Setting(MANAGEMENT, "No charge below", float(cold), "degc", "cells are harmed for good"),
-        Setting(MANAGEMENT, "No charge above", float(hot), "degc", "cells age fast"),
-        Setting(MANAGEMENT, "Cut-off above", float(hottest), "degc", "ahead of any runaway"),
+        Setting(MANAGEMENT, "No charge above, regeneration included", float(hot), "degc",
+                "cells age fast"),
+        Setting(MANAGEMENT, HOT, float(hottest) - HEAT_AHEAD, "degc",
+                "ahead of its cut-off"),
+        Setting(MANAGEMENT, "A cell hot: cut-off", float(hottest), "degc",
+                "ahead of any runaway"),
     ]  # fmt: skip
 
 
-def _charger(case: Case, volts: Voltages, charger: Circuit) -> list[Setting]:
-    found = [
-        Setting(CHARGER, "Direct current, most", charger.continuous, "a",
-                "what the charger gives, or what the berth lets in"),
-        Setting(CHARGER, "Voltage, most", volts.ceiling, "v", "charge ceiling of the bank"),
+def _charger(case: Case, option: Option, found: BankResult, made: Made) -> list[Setting]:
+    charger, sun, bank = made.of("charger"), made.of("sun"), option.bank
+    assert charger is not None
+    assert bank is not None
+    current = charger.continuous
+    if charger.from_power:  # less current at the voltage at which it ends
+        current *= made.volts.nominal / made.volts.charger
+    rows = [
+        Setting(CHARGER, "Direct current, most", current, "a",
+                "what the charger gives, or what the berth lets in, at its highest voltage"),
+        Setting(CHARGER, "Voltage, most", made.volts.charger, "v",
+                "below the cut-off of the cells"),
+        Setting(CHARGER, "Full current only with cells above", _warm(bank, current), "degc",
+                "below it the bank takes less than this charger gives"),
     ]  # fmt: skip
     if case.berth.breaker is not None:
         shore = scalar(case.berth.breaker_share) * scalar(case.berth.breaker)
-        found.append(Setting(CHARGER, "Shore current, most", shore, "a",
-                             "what the breaker of the berth carries for hours"))  # fmt: skip
-    return found
+        rows.append(Setting(CHARGER, "Shore current, most", shore, "a",
+                            "what the breaker of the berth carries for hours"))  # fmt: skip
+    if sun is not None:
+        rows.append(Setting(SUN, "Direct current, most", sun.continuous, "a",
+                            "all its panels at the nominal voltage"))  # fmt: skip
+        rows.append(Setting(SUN, "Voltage, most", made.volts.charger, "v",
+                            "as the charger; stopped by the charge inhibit"))  # fmt: skip
+    return rows
+
+
+def _warm(bank: Bank, current: float) -> float:
+    """Lowest step of cell temperature from which the bank takes all that the charger gives."""
+    steps = read_table("energy/charge_ramp").column("temperature")
+    rates = np.asarray(charge_rate_limit(bank.chemistry, steps)) * scalar(bank.charge)
+    takes = np.flatnonzero(rates >= current)
+    return float(steps[takes[0]]) if takes.size else float(steps[int(np.argmax(rates))])
+
+
+def _contactor(made: Made) -> list[Setting]:
+    filling = made.filling
+    return [
+        Setting("drive contactor", "Closes at a measured difference of, most",
+                filling.difference, "v", "not by time alone"),
+        Setting("drive contactor", "Reached by pre-charge after", filling.time, "s",
+                "nothing else may draw through the resistor meanwhile"),
+        Setting("drive contactor", "Pre-charge given up after", filling.limit, "s",
+                "a short circuit behind the contactor, or something draws"),
+    ]  # fmt: skip

@@ -8,13 +8,20 @@ from generator.analyses.bank import BankResult
 from generator.analyses.bank_state import draws_current
 from generator.analyses.installation import RULE_HIGH, RULE_LOW, Fault, Voltages
 from generator.analyses.plant import battery_power
-from generator.analyses.spread import scalar
+from generator.analyses.spread import scalar, spread
 from generator.analyses.wiring.loads import Flow
+from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Bank, Motor, Option
 from generator.case.usage import Berth
 from generator.case.wiring import Wiring
-from generator.physics.energy.cell import charge_ceiling, open_circuit_voltage, series_cells
+from generator.physics.energy.cell import (
+    LEAD,
+    charge_ceiling,
+    lowest_voltage,
+    open_circuit_voltage,
+    series_cells,
+)
 from generator.physics.energy.fault_current import fault_current, string_resistance
 from generator.physics.energy.protection import FIFTY_VOLTS
 from generator.tables.method import method
@@ -22,6 +29,9 @@ from generator.tables.method import method
 FULL = 1.0  # state of charge
 TOUCH_LIMIT = method("wiring.touch_voltage")
 HOUSE_SHARE = method("wiring.house_margin")
+CHARGER_SHARE = method("wiring.charger_share")
+REGENERATION_SHARE = method("wiring.regeneration_share")
+LOW_WARNING = method("wiring.low_warning")
 HOUSE_CHEMISTRY = "flooded"  # the higher charge voltage of those that a house battery has
 
 
@@ -29,6 +39,8 @@ def voltages(bank: Bank, wiring: Wiring, found: BankResult) -> Voltages:
     """Label, ceiling and cut-off; the band of the fuse rule by ceiling and by label."""
     nominal = scalar(bank.nominal_voltage)
     ceiling, house = charge_ceiling(bank.chemistry, found.cells), scalar(wiring.house_voltage)
+    lead = bank.chemistry in LEAD  # its charger ends at the ceiling itself: no cell is cut off
+    cell = lowest_voltage(bank.chemistry, 1)
     return Voltages(
         nominal=nominal,
         cells=found.cells,
@@ -37,6 +49,11 @@ def voltages(bank: Bank, wiring: Wiring, found: BankResult) -> Voltages:
         band=_band(ceiling),
         band_by_label=_band(nominal),
         touch_limit=TOUCH_LIMIT,
+        charger=ceiling if lead else CHARGER_SHARE * ceiling,
+        regeneration=REGENERATION_SHARE * ceiling,
+        cell_highest=charge_ceiling(bank.chemistry, 1),
+        cell_lowest=cell,
+        cell_warning=LOW_WARNING * cell,
         house=house,
         house_ceiling=charge_ceiling(HOUSE_CHEMISTRY, series_cells(HOUSE_CHEMISTRY, house)),
     )
@@ -46,15 +63,24 @@ def _band(voltage: float) -> str:
     return RULE_HIGH if voltage >= FIFTY_VOLTS else RULE_LOW
 
 
-def fault(bank: Bank, wiring: Wiring, volts: Voltages) -> Fault:
-    """Prospective currents of a full bank with the least resistance that its cells may have."""
+def fault(case: Case, place: int, bank: Bank, wiring: Wiring, volts: Voltages) -> Fault:
+    """Prospective currents of a full bank: by the best estimate, and by the least resistances.
+
+    What must be broken goes by the second: the low end of each resistance's range, or the high
+    end of the maker's short-circuit current.
+    """
     strings = bank.blocks.parallel
     opened = volts.cells * float(open_circuit_voltage(bank.chemistry, FULL))
-    own = _string(bank, wiring, volts.cells)
+    said = _ends(case, f"options[{place}].")
+    low = {path: ends[0] for path, ends in said.items()}
+    own, least = _string(bank, wiring, volts.cells, {}), _string(bank, wiring, volts.cells, low)
     maker = wiring.short_circuit_current
     if maker is not None:
         own = opened / scalar(maker)
+        most = said.get("installation.short_circuit_current", (0.0, scalar(maker)))[1]
+        least = min(own, opened / most)
     trunk = scalar(wiring.trunk_links)
+    least_trunk = min(trunk, low.get("installation.trunk_links", trunk))
     return Fault(
         string=float(fault_current(opened, own, 1)),
         bank=float(fault_current(opened, own, strings, trunk)),
@@ -62,16 +88,34 @@ def fault(bank: Bank, wiring: Wiring, volts: Voltages) -> Fault:
         trunk_resistance=trunk,
         open_voltage=opened,
         by_maker=maker is not None,
+        string_most=float(fault_current(opened, least, 1)),
+        bank_most=float(fault_current(opened, least, strings, least_trunk)),
     )
 
 
-def _string(bank: Bank, wiring: Wiring, cells: int) -> float:
+def _ends(case: Case, head: str) -> dict[str, tuple[float, float]]:
+    """Low and high end of every number of one option, by what its path ends with."""
+    return {
+        item.path.removeprefix(head): (item.low, item.high)
+        for item in case.assumptions
+        if item.path.startswith(head)
+    }
+
+
+def _string(bank: Bank, wiring: Wiring, cells: int, low: dict[str, float]) -> float:
     """Resistance of one string in the first instant [ohm], by its cells or by the bank's own."""
+
+    def least(path: str, value: Numbers) -> float:
+        return min(scalar(value), low.get(path, np.inf))
+
     charge = scalar(bank.charge) / bank.blocks.parallel
-    share, links = scalar(wiring.instant_resistance), scalar(wiring.string_links)
+    share = least("installation.instant_resistance", wiring.instant_resistance)
+    links = least("installation.string_links", wiring.string_links)
     if bank.resistance is None:
-        return float(string_resistance(cells, scalar(bank.resistance_charge), charge, share, links))
-    cells_alone = max(scalar(bank.resistance) - scalar(bank.link_resistance), 0.0)
+        per_charge = least("bank.resistance_charge", bank.resistance_charge)
+        return float(string_resistance(cells, per_charge, charge, share, links))
+    whole = least("bank.resistance", bank.resistance)
+    cells_alone = max(whole - scalar(bank.link_resistance), 0.0)
     return float(cells_alone * bank.blocks.parallel * share + links)
 
 
@@ -81,15 +125,18 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
     assert motor is not None
     assert bank is not None
     assert wiring is not None
-    house = max(HOUSE_SHARE * scalar(case.house.under_way), scalar(wiring.house_peak))
-    converter, panel = house / volts.nominal, house / volts.house
+    house = house_power(case, wiring)
+    panel = house / volts.house
+    converter = house / scalar(case.house.converter_efficiency) / volts.lowest  # bank nearly empty
     charger = _charger(option, case.berth, volts)
+    sun = panel_power(option) / volts.nominal
     every = {
         "motor": _motor(case, motor, found, volts),
         "charger": Flow(charger, charger, 0.0),
         "converter": Flow(converter, converter, 0.0),
         "panel": Flow(panel, panel, 0.0),
         "house feed": Flow(panel, panel, 0.0),
+        "sun": Flow(sun, sun, 0.0),
     }
     for plan in wiring.circuits:
         if plan.name not in ("string", "motor") and plan.current is not None:
@@ -98,17 +145,30 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
 
 
 def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow:
-    """Of an aged, cold bank: continuous current half full, peak current at the floor."""
+    """Of an aged, cold bank: continuous current half full, peak current at the floor.
+
+    The high end of both: cables and fuses are bought once, for nine draws in ten.
+    """
     power = scalar(battery_power(motor, motor.continuous_power, motor.rated_speed, case.factors))
     most = scalar(battery_power(motor, motor.peak_power, motor.rated_speed, case.factors))
-    sagged = float(np.nan_to_num(scalar(found.peak_current), nan=most / volts.lowest))
-    steady = scalar(draws_current(found.states[2], power))
-    steady = float(np.nan_to_num(steady, nan=power / volts.lowest))
+    sagged = np.nan_to_num(found.peak_current, nan=most / volts.lowest)
+    steady = np.nan_to_num(draws_current(found.states[2], power), nan=power / volts.lowest)
     return Flow(
-        max(steady, power / volts.nominal),
-        max(sagged, most / volts.nominal),
+        max(scalar(spread(steady).high), power / volts.nominal),
+        max(scalar(spread(sagged).high), most / volts.nominal),
         scalar(motor.peak_time),
     )
+
+
+def house_power(case: Case, wiring: Wiring) -> float:
+    """The most that the house takes through the converter [W]."""
+    return max(HOUSE_SHARE * scalar(case.house.under_way), scalar(wiring.house_peak))
+
+
+def panel_power(option: Option) -> float:
+    """All panels of an option at standard conditions [W]."""
+    groups = () if option.supply is None else option.supply.panels
+    return sum(scalar(group.power) for group in groups)
 
 
 def _charger(option: Option, berth: Berth, volts: Voltages) -> float:

@@ -29,17 +29,18 @@ from generator.report.figures.strokes import (
 from generator.report.figures.symbols import SYMBOLS, earth, stop_button
 from generator.report.figures.wiring import Leg, Piece, Wiring
 
-STRINGS = ("battery", "fuse", "isolator", "cable")
+STRINGS = ("battery", "fuse", "isolator", "contactor", "cable")
 BRANCHES = ("fuse", "isolator", "contactor", "cable", "converter", "end")
 MIRROR = {"fuse": "converter", "isolator": "cable", "cable": "contactor", "end": "fuse"}
 # the columns of a leg that runs back, by those of one that runs out
 PITCH, CLOSE = 52.0, 46.0  # pt between the lines of two legs, and of many
 MANY = 7  # legs
 ABOVE, BELOW = 26.0, 32.0  # pt of words over a line and under it
-OVER_STOP = 64.0  # pt over a line with the button that opens its contactor
+OVER_STOP = 56.0  # pt over a line with the button that opens its contactor
 LEAST = 476.0  # pt, the measure of the page
 LETTER = 0.51  # width of a letter over its size: that of the widest words used here
-CONTACTOR = 42.0  # pt, for the path around it
+CONTACTOR = 42.0  # pt, for a contactor with its stop
+REACH = 31.0  # pt, of the path around it to either side
 TURN = 18.0  # pt beyond its outermost symbol, where a leg turns about
 GAP, MARGIN = 8.0, 12.0  # pt between words of two columns; on both sides of the bus bar
 TAG_AT, FIRST_AT, NEXT_AT = -12.5, 18.0, 7.6  # pt from the line to tag, first and next words
@@ -133,10 +134,10 @@ def _wide(leg: Leg, piece: Piece) -> float:
     symbol = SYMBOLS[piece.symbol]
     own = max((_length(each.text, SMALL) for each in piece.said), default=0.0)
     least = max(symbol.left + symbol.right, _length(piece.tag, PLAIN))
-    if piece.column != "contactor":
+    if piece.column != "contactor" or leg.control is None:
         return max(least, own)
-    path = leg.control.precharge.tag if leg.control and leg.control.precharge else ""
-    return max(least, 2 * own + GAP, CONTACTOR, _length(path, PLAIN))
+    path = 2 * REACH if leg.control.precharge else 0.0
+    return max(least, 2 * own + GAP, CONTACTOR, path)
 
 
 def _length(text: str, size: float) -> float:
@@ -160,7 +161,7 @@ def _leg(root: Element, leg: Leg, columns: Columns, level: float, bus: float) ->
     for (_, start), (end, _) in pairwise(spans):
         _wire(own, (start, level), (end, level))
     for x, piece in placed:
-        if piece.column == "contactor":
+        if piece.column == "contactor" and leg.control is not None:
             _contactor(own, leg, piece, (x, level))
         else:
             _piece(own, piece, (x, level))
@@ -239,17 +240,24 @@ def _stops(own: Element, stops: tuple[Piece, ...], at: At) -> None:
         words(inner, (x, y - 43 - place * (NEXT_AT + 1)), said, SMALL, bold=True)
 
 
-def _bypass(own: Element, piece: Piece, at: At) -> None:
-    """A resistor that fills the capacitors before the contactor closes."""
+def _bypass(own: Element, path: tuple[Piece, ...], at: At) -> None:
+    """Fuse, relay and resistor that fill the capacitors before the contactor closes."""
     x, y = at
-    low = y + 14.0
-    inner = group(own, symbol=piece.symbol, tag=piece.tag)
-    for side in (-1, 1):
-        line(inner, (x + 16 * side, y), (x + 16 * side, low), (x + 8 * side, low))
-    SYMBOLS[piece.symbol].draw(inner, (x, low))
-    for place, said in enumerate((Written(piece.tag), *piece.said)):
-        size = SMALL if place else PLAIN
-        words(inner, (x, low + 11.5 + place * NEXT_AT), said, size, bold=not place)
+    low, step = y + 14.0, 2 * REACH / len(path) - 2.0
+    edge = x - REACH
+    inner = group(own, path="pre-charge")
+    line(inner, (edge, y), (edge, low))
+    for place, piece in enumerate(path):
+        symbol, centre = SYMBOLS[piece.symbol], x + (place - (len(path) - 1) / 2) * step
+        part = group(inner, symbol=piece.symbol, tag=piece.tag)
+        line(part, (edge, low), (centre - symbol.left, low))
+        symbol.draw(part, (centre, low))
+        edge = centre + symbol.right
+        tag = (Written(piece.tag),) if piece.tag else ()
+        for row, said in enumerate((*tag, *piece.said)):
+            words(part, (centre, low + 11.5 + row * NEXT_AT), said, SMALL, bold=bool(tag))
+    line(inner, (edge, low), (x + REACH, low), (x + REACH, y))
+    words(inner, (x, low + 11.5 + NEXT_AT), "pre-charge", SMALL)
 
 
 def _bus(root: Element, x: float, levels: tuple[float, ...]) -> None:

@@ -194,7 +194,7 @@ SYMBOLS = {
     "motor": Symbol(11, 11, _motor),
     "socket": Symbol(12, 2, _socket),
     "galvanic": Symbol(11, 11, _galvanic),
-    "panel": Symbol(10, 10, _panel),
+    "panel": Symbol(10, 22, _panel),
     "load": Symbol(3, 6, _load),
     "sink": Symbol(6, 3, _sink),
     "cable": Symbol(8, 8, _cable),

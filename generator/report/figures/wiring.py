@@ -19,9 +19,9 @@ class Piece:
 
 @dataclass(frozen=True)
 class Control:
-    """A contactor's resistor for pre-charge, and what opens it by hand."""
+    """A contactor's path for pre-charge, fuse, relay and resistor, and what opens it by hand."""
 
-    precharge: Piece | None
+    precharge: tuple[Piece, ...]
     stops: tuple[Piece, ...]
 
 

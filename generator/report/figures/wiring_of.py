@@ -9,8 +9,10 @@ from generator.report.figures.wiring import Control, Leg, Piece, Wiring
 from generator.report.page import Page
 
 CONVERTERS = {"motor": "inverter", "charger": "charger", "converter": "converter",
-              "inverter": "inverter"}  # fmt: skip
-ORDER = ("motor", "inverter", "converter", "house feed", "panel", "charger")  # from top to bottom
+              "inverter": "inverter", "sun": "converter"}  # fmt: skip
+# from top to bottom
+ORDER = ("motor", "inverter", "converter", "house feed", "panel", "sun", "charger")
+LOCKS = {"neutral start": "neutral start", "charge inhibit": "inhibit"}
 HOUSE_BATTERY = "house battery"  # as the list of circuits names it
 SEVERAL = {2: "two a pole", 3: "three a pole", 4: "four a pole"}
 SHORE = (
@@ -104,21 +106,31 @@ def _of_circuit(page: Page, motor: str, key: str, *kinds: str) -> list[str]:
 def _switches(page: Page, motor: str, key: str) -> tuple[Piece, ...]:
     """Isolator and contactor of a circuit."""
     found = _of_circuit(page, motor, key, "isolator", "contactor")
+    string = page.value(key)["kind"] == "string"
+    by = page.find(f"{motor}.installation.switches", kind="remote disconnect")
+    said = (Written(f"by {page.value(by)['id']}"),) if by and string else ()
     return tuple(
         Piece(page.value(each)["kind"], page.value(each)["kind"], page.value(each)["id"],
-              (number(page, f"{each}.current_a", "current"),))
+              (number(page, f"{each}.current_a", "current"),
+               *(said if page.value(each)["kind"] == "contactor" else ())))
         for each in found
     )  # fmt: skip
 
 
 def _control(page: Page, motor: str, key: str) -> Control | None:
     """What opens the contactor by hand, and what fills the controller before it closes."""
-    if not _of_circuit(page, motor, key, "contactor"):
+    relays = _of_circuit(page, motor, key, "pre-charge relay")
+    if not relays:
         return None
     filling = f"{motor}.installation.precharge"
-    stops = _of_circuit(page, motor, key, "emergency stop", "remote disconnect")
+    stops = _of_circuit(page, motor, key, "emergency stop")
+    path = (
+        Piece("", "fuse", "", (number(page, f"{filling}.fuse_a", "current"),)),
+        Piece("", "switch", page.value(relays[0])["id"]),
+        Piece("", "resistor", "", (number(page, f"{filling}.resistance_ohm", "ohms"),)),
+    )
     return Control(
-        Piece("", "resistor", "pre-charge", (number(page, f"{filling}.resistance_ohm", "ohms"),)),
+        path,
         tuple(Piece("", "stop", page.value(each)["id"], (Written(page.value(each)["kind"]),))
               for each in stops),
     )  # fmt: skip
@@ -129,13 +141,17 @@ def _ends(page: Page, motor: str, key: str, kind: str) -> tuple[Piece, ...]:
     if kind == "panel":
         symbol = "load" if page.value(key)["source"] == HOUSE_BATTERY else "sink"
         return (Piece("end", symbol, "", (Written(page.value(key)["target"]),)),)
-    starts = _of_circuit(page, motor, key, "neutral start")
+    locks = _of_circuit(page, motor, key, "neutral start", "charge inhibit")
     name = page.value(key)["target"]
-    said = (Written(name), *(Written(f"{page.value(s)['id']} neutral start") for s in starts))
+    said = (Written(name), *(Written(f"{page.value(lock)['id']} {LOCKS[page.value(lock)['kind']]}")
+                             for lock in locks))  # fmt: skip
     converter = Piece("converter", CONVERTERS[kind], "", said)
     if kind == "motor":
         power = number(page, f"{motor}.particulars.motor.continuous_power_kw", "power")
         return (converter, Piece("end", "motor", "", (Written("motor"), power)))
+    if kind == "sun":
+        power = number(page, f"{motor}.installation.sun_w", "watts")
+        return (converter, Piece("end", "panel", "", (Written("panels"), power)))
     if kind == "inverter":
         return (converter, Piece("end", "load", "", (Written("AC sockets"),)))
     return (converter,)
@@ -172,5 +188,6 @@ def _held(control: Control | None) -> str:
     if control is None:
         return ""
     by = " and ".join(_named(piece) for piece in control.stops)
-    filled = f", bridged by {_named(control.precharge)}" if control.precharge else ""
+    path = ", ".join(" ".join((piece.symbol, _named(piece))) for piece in control.precharge)
+    filled = f", bridged before it closes by {path}" if path else ""
     return f" (contactor opened by {by}{filled})"

@@ -45,6 +45,7 @@ def condition_part(found: Findings, bank: BankResult) -> Row:
         "coldest_c": _middle(age.aged.temperature),
         "cold_share": _middle(aged.cold_share),
         "cold_charge_a": _middle(bank.cold_charge * np.asarray(own.charge)),
+        "cold_charge_low_a": bank.cold_charge_low * scalar(own.charge),
         "cycles_per_year": _middle(age.cycles),
         "calendar_loss_pct": _middle(age.calendar, "pct"),
         "cycle_loss_pct": _middle(age.wear, "pct"),
@@ -86,6 +87,7 @@ def _age(bank: BankResult, state: BankState, left: Array) -> Row:
         "peak_current_why": "peak power cannot be had",
     }
     if share >= 0.5:
+        row["peak_voltage_why"] = row["peak_current_why"] = None
         row["peak_current_a"] = _middle(np.nan_to_num(state.peak_current, nan=np.inf))
         row["peak_voltage_v"] = _middle(np.nan_to_num(state.peak_voltage))
     return row
@@ -194,7 +196,11 @@ def one_fault_part(found: Findings) -> Row | None:
         "distance_nm": _middle(np.nan_to_num(fault.distance), "nm"),
         "endurance_h": _middle(np.nan_to_num(fault.endurance), "h"),
         "string_limit_a": None if fault.string_limit is None else _middle(fault.string_limit),
-        "string_limit_why": "no limit of a management system is given",
+        "string_limit_why": None
+        if fault.string_limit is not None
+        else "no limit of a management system is given",
+        "string_carries_a": _middle(fault.string_carries),
+        "string_carries_by": fault.bound_by,
         "cruise_string_a": _string(fault.cruise_share),
         "peak_string_a": _string(fault.peak_share),
         "string_why": _string_why(fault),

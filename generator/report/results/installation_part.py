@@ -2,10 +2,19 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from generator.analyses.findings import Findings
-from generator.analyses.installation import Circuit, Device, Installation, Setting, Switch
+from generator.analyses.installation import (
+    PEAK_LEFT,
+    Circuit,
+    Device,
+    Installation,
+    Setting,
+    Switch,
+)
+from generator.analyses.wiring.settings import FIRST, HOT, MANAGEMENT, SECOND
 from generator.report.results.suffix import put
 
 Row = dict[str, Any]
@@ -27,9 +36,22 @@ def installation_part(found: Findings) -> Row:
             "temperature_class_degc": made.temperature_class,
             "space_temperature_degc": made.space_temperature,
             "bundled": made.bundled,
+            "sun_w": made.sun_power,
+            "house_w": made.house_power,
+            "battery_space": _space(found),
+            "battery_space_why": "the case names no space for the battery",
             "sheathed": made.sheathed,
             "voltages": _voltages(made),
+            "string": {
+                "own_a": made.string.own,
+                "for_good_a": made.string.for_good,
+                "for_peak_a": made.string.for_peak,
+                "bound_by": made.string.bound_by,
+            },
             "fault": _fault(made),
+            "alarms": _alarms(made),
+            "peak_left_kw": made.setting(PEAK_LEFT),
+            "path_drop_pct": made.path_drop * 100.0,
             "precharge": _precharge(made),
             "circuits": [_circuit(item) for item in made.circuits],
             "devices": [_device(item) for item in made.devices],
@@ -54,6 +76,16 @@ def installation_part(found: Findings) -> Row:
     }
 
 
+def _space(found: Findings) -> str | None:
+    """Names of the spaces in which the battery stands: as placed here, else as the case says."""
+    if found.placement is not None:
+        names = [berth.space.name for berth in found.placement.berths if berth.blocks]
+        if names:
+            return ", ".join(names)
+    named = [item.space for item in found.weight.added if item.part == "battery" and item.space]
+    return ", ".join(dict.fromkeys(named)) or None
+
+
 def _own(text: str, key: str) -> str:
     return text.replace("{here.", f"{{{key}.")
 
@@ -68,6 +100,11 @@ def _voltages(made: Installation) -> Row:
         "band": volts.band,
         "band_by_label": volts.band_by_label,
         "touch_limit_v": volts.touch_limit,
+        "charger_v": volts.charger,
+        "regeneration_v": volts.regeneration,
+        "cell_highest_v": volts.cell_highest,
+        "cell_lowest_v": volts.cell_lowest,
+        "cell_warning_v": volts.cell_warning,
         "house_v": volts.house,
         "house_ceiling_v": volts.house_ceiling,
     }
@@ -80,11 +117,21 @@ def _fault(made: Installation) -> Row:
         "bank_a": fault.bank,
         "string_ka": fault.string / 1e3,
         "bank_ka": fault.bank / 1e3,
+        "string_most_ka": fault.string_most / 1e3,
+        "bank_most_ka": fault.bank_most / 1e3,
+        "label_ka": math.ceil(max(fault.string_most, fault.bank_most) / 1e3),
         "string_mohm": put(fault.string_resistance, "mohm"),
         "trunk_mohm": put(fault.trunk_resistance, "mohm"),
         "open_voltage_v": fault.open_voltage,
         "by_maker": fault.by_maker,
     }
+
+
+def _alarms(made: Installation) -> Row:
+    """Settings that other pages name: both alarms of charge, and that of a hot cell."""
+    rows = {(item.device, item.name): item.value for item in made.settings}
+    names = {"first_share": FIRST, "second_share": SECOND, "hot_degc": HOT}
+    return {key: rows[MANAGEMENT, name] for key, name in names.items()}
 
 
 def _precharge(made: Installation) -> Row:
@@ -95,6 +142,10 @@ def _precharge(made: Installation) -> Row:
         "first_current_a": filling.first_current,
         "first_power_w": filling.first_power,
         "time_s": filling.time,
+        "difference_v": filling.difference,
+        "limit_s": filling.limit,
+        "fuse_a": filling.fuse,
+        "relay": filling.relay,
         "energy_j": filling.energy,
     }
 

@@ -140,7 +140,9 @@ def bank_part(found: Findings) -> Row | None:
         "cruise_current_a": scalar(spread(np.nan_to_num(bank.cruise_current)).middle),
         "cruise_rate_c": scalar(spread(np.nan_to_num(bank.cruise_rate)).middle) * PER_SI["c"],
         "peak_current_a": scalar(spread(np.nan_to_num(bank.peak_current, nan=np.inf)).middle),
-        "peak_current_why": "even full, the bank does not hold peak power",
+        "peak_current_why": None
+        if np.isfinite(scalar(spread(np.nan_to_num(bank.peak_current, nan=np.inf)).middle))
+        else "even full, the bank does not hold peak power",
         "peak_rate_c": scalar(spread(np.nan_to_num(bank.peak_rate, nan=np.inf)).middle)
         * PER_SI["c"],
         "discharge_limit_a": scalar(spread(bank.limit).middle),

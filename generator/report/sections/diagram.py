@@ -51,12 +51,15 @@ def part(page: Page) -> Part | None:
 
 def _reading(page: Page) -> Markup:
     motor = wired(page)[0]
+    remote = page.find(f"{motor}.installation.switches", kind="remote disconnect")
     return page.text(
         "One line stands for both poles; every positive leg shows its fuse (F), cable (C) and "
         "switches (Q, K, S) by the tags of the schedules"
-        f"{_manner(page)}. "
-        f"Devices must bear {{{motor}.installation.voltages.ceiling_v|voltage}}, the end of "
-        "charge, and not the label. Every number is for the installer to confirm."
+        f"{_manner(page)}. The contactors of the strings open the whole bank, by "
+        f"{{{remote}.id|given}} together or each by its management system. Charger and converters "
+        "are galvanically isolated: neither pole is earthed, so Q and K open both. "
+        f"Devices must bear {{{motor}.installation.voltages.ceiling_v|voltage}}, the highest "
+        "on charge, and not the label. Every number is for the installer to confirm."
     )
 
 
@@ -70,14 +73,29 @@ def _figure(page: Page, motor: str) -> Figure:
     wiring = wiring_of(page, motor)
     finding = page.text(
         f"{{{motor}.name|given}}: {_strings(page, own)}, "
-        f"{{{own}.fault.bank_ka|short_circuit}} into a short circuit at the busbar, a fuse in "
+        f"{_fault(page, own)} into a short circuit at the busbar, a fuse in "
         "every positive leg."
     )
     note = page.text(
-        "Shore side and bonding are drawn as a reminder, not sized: for the installer to confirm."
+        "Shore side and bonding are drawn as a reminder, not sized: for the installer to confirm. "
+        f"Not drawn: the gauge's shunt in the negative of {{{own}.strings|count}} "
+        f"{_each(page, own)}, fused supplies of coils and key switch, wires between the management "
+        "systems and what they stop, the three leads of the motor."
     )
     name = f"single-line-{page.value(motor)['id']}"
     return Figure(name, finding, note, single_line(name, wiring), described(wiring))
+
+
+def _fault(page: Page, own: str) -> str:
+    """The range of the fault current; its maker's figure needs none."""
+    most = f"{{{own}.fault.bank_most_ka|short_circuit}}"
+    if page.value(f"{own}.fault.by_maker"):
+        return most
+    return f"{{{own}.fault.bank_ka|short_circuit:bare}} to {most}"
+
+
+def _each(page: Page, own: str) -> str:
+    return "string" if page.value(f"{own}.strings") == 1 else "strings"
 
 
 def _strings(page: Page, own: str) -> str:

@@ -7,6 +7,9 @@ from markupsafe import Markup
 from generator.report.page import Page, joined
 from generator.report.parts import Part, Row, Section, Table, words
 from generator.report.sections.change import each
+from generator.report.sections.yard import standing
+
+SPACE = 19  # id of the criterion of the battery's space
 
 
 def section(page: Page) -> Section:
@@ -52,22 +55,34 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
          f"{{{page.motors[0]}.bank.chemistry|given}}, "
          f"{each(page, 'installation.strings', 'count')} strings",
          "Make and type; the papers below"),
-        ("Place and fire", "Criteria and cautions say what is known of the battery's space",
+        ("Place and fire", _place(page),
          "Vent, detector, boundary, extinguisher and its limits; way out not past the battery; "
          "gas and petrol apart"),
-        ("Alarm and cut-off", "Alarm before cut-off, remote disconnect outside the space, house on "
-         + own, "Shown at handover"),
-        ("Fuses, isolators", f"Short circuit "
-         f"{each(page, 'installation.fault.bank_ka', 'short_circuit')} "
+        ("Alarm and cut-off",
+         f"Alarms at {each(page, 'installation.alarms.first_share', 'share')} and "
+         f"{each(page, 'installation.alarms.second_share', 'share')} of charge, before cut-off; a "
+         "remote disconnect outside the space opens every string; house on " + own,
+         "Shown at handover"),
+        ("Fuses, isolators", f"Short circuit up to "
+         f"{each(page, 'installation.fault.bank_most_ka', 'short_circuit')} "
          "against the breaking capacity of each fuse; isolators outside the space",
          "Makers' data sheets"),
         ("Charging", f"{post[0].upper()}{post[1:]}, every {{berth.days_between_use_d|days}}",
-         "Attended or not; residual current device; galvanic isolation"),
+         "First hour attended; residual current device; galvanic isolation"),
         ("Installer", "Not named by this study", "Qualification, cover, survey on completion"),
         ("After one fault", "Each single fault with what is left, and spares", "Sail and tow plan"),
         ("Limits", "A prediction, not a survey of finished work", "Commissioning record, "
          "photographs, training at handover"),
     )  # fmt: skip
+
+
+def _place(page: Page) -> str:
+    """Where the bank stands, and what was seen of that space."""
+    motor = page.motors[0]
+    row = page.find(f"{motor}.verdict.criteria", id=SPACE)
+    seen = str(page.value(f"{row}.why")).rstrip(".") if row else "nothing is known of its space"
+    said = standing(page)
+    return f"{said[0].upper()}{said[1:]}. {seen}"
 
 
 def _certificates(page: Page) -> Part:

@@ -6,6 +6,9 @@ from markupsafe import Markup
 
 from generator.report.page import Page
 from generator.report.parts import Part
+from generator.tables.method import method
+
+HELD = method("wiring.held_share")
 
 
 def part(page: Page) -> Part | None:
@@ -29,12 +32,36 @@ def part(page: Page) -> Part | None:
 
 def _points(motor: str, page: Page) -> str:
     said = (
-        f"{{{motor}.name|given}}: {{{motor}.particulars.motor.continuous_power_kw|power}} for good "
-        f"and {{{motor}.particulars.motor.peak_power_kw|power}} for "
-        f"{{{motor}.particulars.motor.peak_time_min|minutes}}; "
+        f"{{{motor}.name|given}}: {{{motor}.particulars.motor.continuous_power_kw|power}} on the "
+        f"plate, {_worked(motor, page)}; "
         f"{{{motor}.bank.nominal_kwh|energy}}, of which "
         f"{{{motor}.bank.reserve_aged_kwh|energy}} are reserve"
     )
-    if page.value(f"{motor}.installation.voltages.ceiling_v"):
-        said += f"; up to {{{motor}.installation.voltages.ceiling_v|voltage}} at its terminals"
+    made = f"{motor}.installation"
+    if page.value(f"{made}.voltages.ceiling_v"):
+        said += (
+            f", and alarms at {{{made}.alarms.first_share|share}} and "
+            f"{{{made}.alarms.second_share|share}} of charge; up to "
+            f"{{{made}.voltages.ceiling_v|voltage}} at its terminals"
+        )
     return said + "."
+
+
+def _worked(motor: str, page: Page) -> str:
+    """What the motor gives in its own warm air, and for how long its peak."""
+    duty, plate = f"{motor}.duty", f"{motor}.particulars.motor"
+    if not page.value(duty):
+        return f"{{{plate}.peak_power_kw|power}} for {{{plate}.peak_time_min|minutes}} by its maker"
+    said = f"{{{duty}.continuous_kw|power}} for good in its own warm air"
+    if page.value(f"{duty}.peak_warm_min") is None:
+        return f"{said}, {{{duty}.peak_kw|power}} at peak"
+    time = "peak_warm_min"
+    if page.value(f"{duty}.peak_warm_min") > page.value(f"{duty}.stated_peak_min"):
+        time = "stated_peak_min"
+    made = f"{motor}.installation.peak_left_kw"
+    if (page.value(made) or page.value(f"{duty}.peak_kw")) < HELD * page.value(f"{duty}.peak_kw"):
+        return (
+            f"{said}, {{{made}|power}} of its peak of {{{duty}.peak_kw|power}} within the bank's "
+            f"limit, for {{{duty}.{time}|minutes}} after a run at cruise"
+        )
+    return f"{said}, {{{duty}.peak_kw|power}} for {{{duty}.{time}|minutes}} after a run at cruise"

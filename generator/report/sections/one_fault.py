@@ -12,7 +12,7 @@ ROWS = (
     ("Power left at the terminals", "power_kw", "power"),
     ("Speed left in a calm", "speed_kn", "speed"),
     ("Miles at manoeuvring speed, from full", "distance_nm", "distance"),
-    ("Limit of one string", "string_limit_a", "current"),
+    ("What one string may carry for good", "string_carries_a", "current"),
     ("Hardest-worked string left, at cruise", "cruise_string_a", "current"),
     ("Hardest-worked string left, at peak", "peak_string_a", "current"),
     ("Draws in which the rest trips at cruise", "cruise_trips_share", "share"),
@@ -46,8 +46,9 @@ def _sentence(page: Page, motor: str) -> str:
     cruise, peak = (page.value(f"{fault}.{name}_trips_share") > MANY for name in ("cruise", "peak"))
     if cruise:
         return left + "; at planned cruise the rest trips in cascade, so that nothing is left."
+    left += f" ({{{fault}.string_carries_by|given}} sets what a string carries)"
     if peak:
-        return left + "; at peak power the rest trips in cascade: throttle back at the alarm."
+        return left + "; at peak power the rest trips in cascade: the controller is held lower."
     return left + "; the rest does not trip in cascade."
 
 
@@ -105,6 +106,6 @@ def _layouts(page: Page, motor: str) -> Table:
     columns = (
         words("Layout", 28),
         words("One string trips", 36),
-        words("Main contactor opens", 36),
+        words("Whole bank opens", 36),
     )
     return Table(f"layouts-{page.value(motor)['id']}", caption, columns, rows)

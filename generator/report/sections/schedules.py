@@ -8,8 +8,8 @@ from generator.report.page import Page, joined
 from generator.report.parts import Column, Part, Row, Table, numbers, reasons, words
 
 FORMS = {
-    "a": "current", "v": "voltage", "s": "seconds", "min": "minutes",
-    "degc": "temperature", "share": "share",
+    "a": "current", "v": "voltage", "cell_v": "cell_voltage", "kw": "power", "s": "seconds",
+    "min": "minutes", "degc": "temperature", "share": "share",
 }  # fmt: skip
 
 
@@ -35,7 +35,10 @@ LINES = (
     ("Label, cells in series, charge ceiling",
      ("voltages.nominal_v|voltage", "voltages.cells|count", "voltages.ceiling_v|voltage")),
     ("Strings, one fuse for each", ("strings|count",)),
-    ("Short circuit at the main busbar, bank full", ("fault.bank_ka|short_circuit",)),
+    ("Short circuit at the main busbar, bank full: likely, at most",
+     ("fault.bank_ka|short_circuit", "fault.bank_most_ka|short_circuit")),
+    ("What one string may carry: for good, in a peak",
+     ("string.for_good_a|current", "string.for_peak_a|current")),
     ("Motor circuit: for good, at peak; may carry",
      ("drive.continuous_a|current", "drive.peak_a|current", "drive.ampacity_a|current")),
     ("Its conductors in each pole, section, gauge",
@@ -49,8 +52,11 @@ LINES = (
      ("drive.after_peak_degc|temperature", "drive.insulation_degc|temperature")),
     ("Its fuse", ("fuse.rating_a|current", "fuse.class|given")),
     ("which breaks, at", ("fuse.breaking_ka|short_circuit", "fuse.voltage_v|voltage")),
+    ("House through the converter, most", ("house_w|watts",)),
     ("Pre-charge: resistor, time, heat each time",
      ("precharge.resistance_ohm|ohms", "precharge.time_s|seconds", "precharge.energy_j|joules")),
+    ("Into a fault its resistor takes, until given up after",
+     ("precharge.first_power_w|watts", "precharge.limit_s|seconds")),
 )  # fmt: skip
 
 
@@ -76,7 +82,7 @@ def _cell(page: Page, key: str, places: tuple[str, ...]) -> Markup:
 
 def _said(page: Page) -> tuple[Markup, ...]:
     """The voltage rule in words, what was assumed, and everything that does not hold."""
-    worst = max(wired(page), key=lambda key: page.value(f"{key}.fault.bank_ka"))
+    worst = max(wired(page), key=lambda key: page.value(f"{key}.fault.bank_most_ka"))
     found = [page.text(_rule(page, worst))]
     for motor, key in zip(page.motors, wired(page), strict=True):
         if page.value(f"{key}.assumed"):
@@ -101,12 +107,30 @@ def _rule(page: Page, key: str) -> str:
         f"{{{key}.voltages.band_by_label|given}}"
     )  # fmt: skip
     worst = " in the worst of these banks" if len(page.motors) > 1 else ""
+    by = "as their maker says" if page.value(f"{key}.fault.by_maker") else (
+        "until the maker of the cells says"
+    )  # fmt: skip
     return (
         f"The bank reaches {{{key}.voltages.ceiling_v|voltage}} on charge, so its fuses go by the "
         f"rule {{{key}.voltages.band|given}}{label}: one for each string at the battery, none "
-        "larger than its conductor carries, of a class that breaks "
-        f"{{{key}.fault.bank_ka|short_circuit}}{worst}. The "
-        "management system does not count as a fuse."
+        "larger than its conductor carries or the next size sold above that, each of a class that "
+        "breaks the fault at its place with the least resistance in the range of the cells: at the "
+        f"busbar {{{key}.fault.bank_most_ka|short_circuit}}{worst}, {by}. The management systems "
+        "do not count as fuses; they are set to act before a fuse opens."
+        f"{_code(page)}"
+    )
+
+
+def _code(page: Page) -> str:
+    """Where the rule comes from, and whom it binds."""
+    every = page.keys("sources")
+    key = next((each for each in every if page.value(f"{each}.key") == "cfr33_183"), None)
+    return (
+        f" Rule, allowable currents and distances are those of {{{key}.key|given}}, which binds "
+        "boats with petrol engines elsewhere and is used here as a table: local codes, surveyor "
+        "and insurer may ask for more, nearer fuses among it."
+        if key
+        else ""
     )
 
 
@@ -166,7 +190,7 @@ def _cables(page: Page, motor: str, key: str) -> Table:
     caption = page.text(
         f"{{{motor}.name|given}}: cables, insulation {{{key}.temperature_class_degc|temperature}}, "
         f"air {{{key}.space_temperature_degc|temperature}}, {{{key}.bundled|count}} conductors in "
-        "a bundle"
+        "a bundle: several a pole lie in pairs apart; currents for nine draws in ten"
     )
     return Table(f"cables-{_tail(motor)}", caption, columns, rows)
 
@@ -201,10 +225,24 @@ def _fuses(page: Page, motor: str, key: str) -> Table:
     limit = f"{items[0]}.distance_limit_mm"
     caption = page.text(
         f"{{{motor}.name|given}}: fuses, each in the positive leg within {{{limit}|length_small}} "
-        "of its source; one spare of each aboard"
+        "of its source; one spare of each rating and class aboard; loads as for warm "
+        "air; alone by the ratio of ratings; both to be held against the makers' curves"
     )
-    absent = reasons(page, [f"{item}.class" for item in items])
+    absent = (*reasons(page, [f"{item}.class" for item in items]), *_house(page, items))
     return Table(f"fuses-{_tail(motor)}", caption, columns, rows, absent)
+
+
+def _house(page: Page, items: list[str]) -> tuple[Markup, ...]:
+    """What stands behind the fault at the house battery."""
+    own = [item for item in items if page.value(f"{item}.place").startswith("house battery")]
+    if not own:
+        return ()
+    named = joined((page.words(f"{item}.id") for item in own), ", ")
+    said = page.text(
+        f": of the house battery nothing is known; {{{own[0]}.fault_ka|short_circuit}} is what "
+        "breakers on the largest usual one are asked to break, for its maker to confirm."
+    )
+    return (named + said,)
 
 
 def _fuse(page: Page, key: str) -> Row:
@@ -218,31 +256,48 @@ def _fuse(page: Page, key: str) -> Row:
         page.show(f"{key}.breaking_ka", "short_circuit:bare"),
         page.show(f"{key}.fault_ka", "short_circuit:bare"),
         page.span(f"{key}.least_a", f"{key}.most_a", "current:bare"),
-        Markup("first") if alone is None else Markup("yes") if alone else together,
+        _first(page, key) if alone is None else Markup("yes") if alone else together,
     )
     return Row(page.words(f"{key}.id"), cells, "refused" if page.value(f"{key}.problems") else "")
 
 
+def _first(page: Page, key: str) -> Markup:
+    """A fuse at its source: of strings side by side, a fault of one is fed through all."""
+    made = key.rsplit(".devices", 1)[0]
+    several = (page.value(f"{made}.strings") or 1) > 1
+    string = page.find(f"{made}.circuits", id=page.value(f"{key}.circuit"), kind="string")
+    return Markup("not alone") if several and string else Markup("first")
+
+
 def _settings(page: Page) -> Table:
-    first, *_ = wired(page)
     width = 48 // len(page.motors)
     columns: tuple[Column, ...] = (
         words("Device", 18), words("Setting", 34),
         *(numbers(page.words(f"{motor}.name"), width) for motor in page.motors),
     )  # fmt: skip
-    rows = tuple(_setting(page, place) for place in range(len(page.keys(f"{first}.settings"))))
+    rows = tuple(_setting(page, *name) for name in _names(page))
     caption = page.text("Settings to be made and handed over; the reason of each is in its file")
     return Table("settings-table", caption, columns, rows, (), "long")
 
 
-def _setting(page: Page, place: int) -> Row:
-    keys = [f"{key}.settings.{place}" for key in wired(page)]
-    values = []
-    for key in keys:
-        unit = page.value(f"{key}.unit")
-        values.append(page.show(f"{key}.value_{unit}", FORMS[unit]))
-    cells = (page.words(f"{keys[0]}.name"), *values)
-    return Row(page.words(f"{keys[0]}.device"), cells)
+def _names(page: Page) -> list[tuple[str, str]]:
+    """Device and name of every setting that any motor has, device by device."""
+    every = [
+        (page.value(item)["device"], page.value(item)["name"])
+        for key in wired(page)
+        for item in page.keys(f"{key}.settings")
+    ]
+    devices = list(dict.fromkeys(device for device, _ in every))
+    return sorted(dict.fromkeys(every), key=lambda each: devices.index(each[0]))
+
+
+def _setting(page: Page, device: str, name: str) -> Row:
+    """One setting of all motors; a motor that has none of it shows nothing."""
+    keys = [page.find(f"{key}.settings", device=device, name=name) for key in wired(page)]
+    first = next(key for key in keys if key)
+    unit = page.value(f"{first}.unit")
+    values = (page.show(f"{key}.value_{unit}", FORMS[unit]) if key else Markup("") for key in keys)
+    return Row(page.words(f"{first}.device"), (page.words(f"{first}.name"), *values))
 
 
 def _tail(motor: str) -> str:

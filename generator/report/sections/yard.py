@@ -38,14 +38,16 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
     return (
         ("Masses", f"Ledger with places; out {each(page, 'weight.removed_kg', 'mass')}, in "
          f"{each(page, 'weight.added_kg', 'mass')}", "Weight of all that leaves; fixings"),
-        ("Cables and fuses", "Cable, fuse, label and settings lists; short circuit "
-         f"{each(page, 'installation.fault.bank_ka', 'short_circuit')}",
+        ("Cables and fuses", "Cable, fuse, label and settings lists; short circuit up "
+         f"to {each(page, 'installation.fault.bank_most_ka', 'short_circuit')}",
          "Routes as measured, lugs with torque, the maker's short-circuit figure"),
         ("Drive", f"Turns at full power {each(page, 'match.full_power_rpm', 'rpm')}, torque "
          f"stalled {each(page, 'match.stall_newtonmetre', 'torque')}, thrust "
          f"{each(page, 'docking.ahead_peak_n', 'force')}",
          f"Thrust bearing, coupling, bed, alignment, {gland}, tip clearance, drip tray"),
-        ("Battery space", f"{each(page, 'bank.mass_kg', 'mass')} of bank",
+        ("Battery space", f"{each(page, 'bank.mass_kg', 'mass')} of bank, {standing(page)}; air "
+         f"at the motor {each(page, 'duty.space_full_c', 'temperature')} at full power; cells "
+         f"warn at {each(page, 'installation.alarms.hot_degc', 'temperature')}",
          "Boxes held in a knock-down, vent path, detector, height above bilge water, protection "
          "against water, way out through the hatch"),
         ("Removal", "A tank of {engine.tank_l|fuel} and the exhaust go out of use",
@@ -56,6 +58,16 @@ def _rows(page: Page) -> tuple[tuple[str, str, str], ...]:
         ("Quote", f"{joined_names(page)}: each drawn and listed",
          "Hours and exclusions; who signs for cables, for the battery space, for the tests"),
     )  # fmt: skip
+
+
+def standing(page: Page) -> str:
+    """Where the banks stand, as a place of a sentence."""
+    named = [
+        f"{{{motor}.installation.battery_space|given}}"
+        for motor in page.motors
+        if page.value(f"{motor}.installation.battery_space")
+    ]
+    return f"standing in: {named[0]}" if named else "its space is not named in the case"
 
 
 def joined_names(page: Page) -> str:

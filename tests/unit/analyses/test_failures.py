@@ -115,5 +115,27 @@ def test_house_goes_dark_only_without_a_battery_of_its_own() -> None:
     assert "own battery" in told(base)["bank"].effect
 
 
+def test_a_short_circuit_behind_the_busbar_may_take_the_strings_with_it() -> None:
+    base = found()
+    assert base.installation is not None
+    drive = base.installation.circuit("motor")
+    assert drive is not None
+    made = base.installation
+    for alone, said in ((False, "charger and converter are dead too"), (True, "curves")):
+        devices = tuple(
+            replace(item, selective=alone) if item.circuit == drive.id else item
+            for item in made.devices
+        )
+        item = told(replace(base, installation=replace(made, devices=devices)))["feeder"]
+        assert said in item.effect
+        assert item.kind == SAIL
+
+
+def test_one_string_out_names_the_current_that_the_controller_is_held_to() -> None:
+    item = told(changed())["string"]
+    assert "{here.held_a|current}" in item.action
+    assert item.numbers["held_a"] > 0.0
+
+
 def test_spares_mend_faults_that_are_told() -> None:
     assert {spare.mends for spare in SPARES} <= set(told(changed()))
