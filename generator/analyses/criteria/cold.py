@@ -43,7 +43,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         f"{{here.coldest_c|temperature}} in one draw of ten; {{{key}.charge_ah|charge}} may then "
         f"take {{{key}.cold_charge_low_a|current}} of charge"
     )
-    flip = "" if result == GO else "a heated battery locker, and a lock-out of charging"
+    more = "" if own.charge_lock_out else ", and a lock-out of charging"
+    flip = "" if result == GO else f"a heated battery locker{more}"
     condition = LOCK_OUT if own.charge_lock_out is None else ""
     return Judgement(
         criterion, scalar(told.middle), low, "-", result, why, flip,

@@ -102,6 +102,12 @@ def _yard(page: Page) -> tuple[Markup, ...]:
     else:
         word = "holds" if holds else "is too thin"
         shaft += f", and hers of {{{key}.shaft_diameter_mm|length_small}} {word}."
+    if page.value(f"{key}.cavitates"):
+        shaft += (
+            f" That pull asks for {{{key}.blade_area_needed|ratio}} of blade area over disc by "
+            f"Keller's rule and she has {{{motor}.particulars.propeller.area_ratio|ratio}}: tied up "
+            "and into a gale she will cavitate, with less pull than is printed."
+        )
     return page.text(bearing), page.text(shaft)
 
 
