@@ -105,8 +105,8 @@ def _yard(page: Page) -> tuple[Markup, ...]:
     if page.value(f"{key}.cavitates"):
         shaft += (
             f" That pull asks for {{{key}.blade_area_needed|ratio}} of blade area over disc by "
-            f"Keller's rule and she has {{{motor}.particulars.propeller.area_ratio|ratio}}: tied up "
-            "and into a gale she will cavitate, with less pull than is printed."
+            f"Keller and she has {{{motor}.particulars.propeller.area_ratio|ratio}}: tied up "
+            "or into a gale she cavitates, with less pull than is printed."
         )
     return page.text(bearing), page.text(shaft)
 
