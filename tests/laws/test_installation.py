@@ -86,6 +86,15 @@ def test_a_fuse_never_exceeds_what_its_conductor_carries_under_its_rule(
     assert device.rating >= device.least or device.problems
 
 
+def test_a_fuse_that_no_conductor_of_the_list_carries_is_told() -> None:
+    """542 A in 50 °C of air ask for 700 A; four of the largest carry 693 A at 60 °C."""
+    around = Surroundings(60, 50.0, 2)
+    short = Fault(500.0, 500.0, 1e-3, 1e-4, 14.7, False, 500.0, 500.0)
+    wired, device = leg(load(217.0, 542.5, 1.0, 14.7), around, short, 1, False)
+    assert device.rating > wired.conductor.ampacity
+    assert "no conductor of the list carries what its fuse does" in wired.problems
+
+
 @given(st.floats(1.0, 400.0), CLASSES)
 def test_a_chosen_conductor_carries_what_is_asked_or_is_the_largest(
     current: float, degrees: int

@@ -161,7 +161,11 @@ def leg(
         wire = conductor(scalar(load.plan.area), load.plan.conductors or 1, around, True)
     alone = load.kind == "string" or load.kind in OF_HOUSE
     device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed, around.air))
-    return circuit(load, around, wire, spoiled, name), device
+    wired = circuit(load, around, wire, spoiled, name)
+    if load.plan.area is None and wire.ampacity < rated:
+        said = "no conductor of the list carries what its fuse does"
+        wired = replace(wired, problems=(*wired.problems, said))
+    return wired, device
 
 
 def _fault_at(load: Load, short: Fault, strings: int) -> float:
