@@ -169,7 +169,7 @@ def test_every_chemistry_meets_the_same_need(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("number", "exchange", "result"),
     [
-        (3, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  hold_time: 15 min"), GO),
+        (3, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  hold_time: 15 min"), CONDITIONAL),
         (3, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  hold_time: 1 min\n"
              "  manoeuvring_time: 1 min\n  reserve_share: 5 %"), NO),
         (10, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  fallback: second propulsor\n"
