@@ -62,8 +62,8 @@ def test_parts_are_left_out_where_the_results_lack_them(make: object) -> None:
 
 def test_what_to_measure_names_input_and_way() -> None:
     said = text_of(tornado.part(page()))
-    assert "added resistance in waves" in said
-    assert "an hour against 15 to 20 kn of wind" in said
+    assert "scale and appendages of this very hull" in said
+    assert "five settings, both ways, fuel metered" in said
 
 
 @pytest.mark.parametrize(("deep", "words"), [(True, "holds"), (False, "plain Go is barred")])

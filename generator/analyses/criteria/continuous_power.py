@@ -18,7 +18,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     result = criterion.judge(low)
     key = f"options.{found.place}"
     why = (
-        f"{{{key}.continuous_shaft_kw|power}} at the shaft for good; the clean hull needs "
+        f"{{{key}.continuous_shaft_kw|power}} continuous at the shaft; the clean hull needs "
         f"{{{key}.clean_need_kw|power}} at {{planning.cruise_speed_kn|speed}} (clean, because "
         "the limit already holds a foul bottom and a warm engine space)"
     )

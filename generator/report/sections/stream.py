@@ -32,13 +32,16 @@ def _figure(page: Page) -> Figure:
 def _told(page: Page, motor: str) -> str:
     key = f"{motor}.stream"
     said = (
-        f"{{{motor}.name|given}} pays {{{key}.rows.0.least_kwh_per_nm|energy_per_mile}} in slack "
-        f"water and {{{key}.rows.8.least_kwh_per_nm|energy_per_mile}} against "
+        f"{page.called(motor, True)} pays {{{key}.rows.0.least_kwh_per_nm|energy_per_mile}} in "
+        f"slack water and {{{key}.rows.8.least_kwh_per_nm|energy_per_mile}} against "
         f"{{{key}.rows.8.stream_kn|speed}}"
     )
     if page.value(f"{key}.doubles_kn") is None:
         return said + "."
-    return said + f"; from {{{key}.doubles_kn|speed}} on waiting halves it."
+    return said + (
+        f"; above {{{key}.doubles_kn|speed}} of stream a mile costs twice what it does in slack "
+        "water."
+    )
 
 
 def _streams(page: Page) -> Table:
