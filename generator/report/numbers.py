@@ -145,6 +145,15 @@ SYMBOLS: Mapping[str, str] = {
 }  # fmt: skip
 
 
+UNITS = sorted({look.unit for form in FORMS.values() for look in (form.metric, form.imperial)})
+UNTIED = re.compile(rf"(?<=\d) (?=(?:{'|'.join(re.escape(unit) for unit in UNITS if unit)})(?!\w))")
+
+
+def tied(text: str) -> str:
+    """The text with no line end between a number and the unit that follows it."""
+    return UNTIED.sub(NO_BREAK, text)
+
+
 def look_of(name: str, display: Display) -> Look:
     """The look of a form in this report's units."""
     form = FORMS[name]

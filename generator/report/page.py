@@ -18,6 +18,7 @@ from generator.report.numbers import (
     Display,
     axis_value,
     shown,
+    tied,
     unit_of,
 )
 
@@ -74,9 +75,9 @@ class Page:
     def text(self, sentence: str) -> Markup:
         """A sentence with {key|form} places: escaped text with shown numbers."""
         parts = PLACEHOLDER.split(sentence)
-        pieces = [escape(parts[0])]
+        pieces = [escape(tied(parts[0]))]
         for key, form, after in zip(parts[1::3], parts[2::3], parts[3::3], strict=True):
-            pieces += [self.placed(key, form), escape(after)]
+            pieces += [self.placed(key, form), escape(tied(after))]
         return Markup("").join(pieces)
 
     def placed(self, key: str, form: str) -> Markup:

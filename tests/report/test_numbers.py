@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.report.numbers import FORMS, Display, axis_value, shown, unit_of
+from generator.report.numbers import FORMS, Display, axis_value, shown, tied, unit_of
 from generator.units import from_si, to_si
 
 METRIC, IMPERIAL = Display("metric", "GBP"), Display("imperial", "USD")
@@ -76,6 +76,13 @@ def test_shown_is_what_a_reader_expects(value: object, spec: str, text: str) -> 
 )
 def test_imperial_display_is_the_same_quantity(value: float, spec: str, text: str) -> None:
     assert shown(value, spec, IMPERIAL) == text
+
+
+def test_no_line_ends_between_a_number_and_its_unit() -> None:
+    assert tied("at least 5 °C, 85 to 95 % within 20 nm") == (
+        f"at least 5{NB}°C, 85 to 95{NB}% within 20{NB}nm"
+    )
+    assert tied("3 knots for 30 more") == "3 knots for 30 more"
 
 
 def test_a_currency_without_a_sign_keeps_its_code() -> None:

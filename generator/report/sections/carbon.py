@@ -74,7 +74,7 @@ def _end(page: Page, motors: list[str]) -> str:
     first = motors[0]
     banks = ", ".join(
         f"{{{motor}.bank.nominal_kwh|energy}} of {{{motor}.bank.chemistry|given}} weighing "
-        f"{{{motor}.bank.mass_kg|mass}} ({page.called(motor)})"
+        f"{{{motor}.bank.mass_kg|mass}}{_whose(page, motor, motors)}"
         for motor in motors
     )
     lead = page.value(f"{first}.bank.chemistry") in ("AGM", "flooded")
@@ -90,6 +90,11 @@ def _end(page: Page, motors: list[str]) -> str:
         f"{{{first}.weight.removed_kg|mass}}, is sold or scrapped as metal once its oil is out; "
         "the {engine.tank_l|fuel} tank goes to a firm licensed for fuel."
     )
+
+
+def _whose(page: Page, motor: str, motors: list[str]) -> str:
+    """Of which motor, where there are several."""
+    return f" ({page.called(motor)})" if len(motors) > 1 else ""
 
 
 def _table(page: Page, motors: list[str]) -> Table:

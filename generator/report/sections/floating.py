@@ -150,7 +150,7 @@ def _restraints(page: Page) -> tuple[Markup, ...]:
     if not boxes:
         return ()
     held = "; ".join(
-        f"{{{key}.name|given}} of {page.called(motor)} {{{key}.sideways_n|force}}"
+        f"{{{key}.name|given}}{_whose(page, motor)} {{{key}.sideways_n|force}}"
         for motor, key in boxes
     )
     up = "and upwards, should she turn over"
@@ -162,3 +162,8 @@ def _restraints(page: Page) -> tuple[Markup, ...]:
             f"{up}, for the installer to confirm: {held}."
         ),
     )
+
+
+def _whose(page: Page, motor: str) -> str:
+    """Of which motor, where there are several."""
+    return f" of {page.called(motor)}" if len(page.motors) > 1 else ""

@@ -56,7 +56,7 @@ def _sentence(page: Page, option: str) -> Markup:
 def _shift(page: Page, key: str) -> str:
     """What other masses must move, where the spaces alone do not keep her within limits."""
     if page.value(f"{key}.level"):
-        return "; both are within the limits of criterion 17".replace("17", "{criteria.16.id|year}")
+        return "; both are within the limits of criterion\u00a0{criteria.16.id|year}"
     asked = [
         f"{{{key}.{name}|mass}} moved one metre {way}"
         for name, way in SHIFTS

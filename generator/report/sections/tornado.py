@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from generator.report.figures.tornado import tornado
 from generator.report.page import Page
-from generator.report.parts import Figure, Part, Row, Table, numbers, words
+from generator.report.parts import Figure, Part, Row, Table, numbers, without_columns, words
 from generator.report.sections.criteria import form_of
 
 MUST_MAKE = 1  # the criterion of the worst leg
@@ -78,4 +78,5 @@ def _table(page: Page, motors: list[str]) -> Table:
         words("How", 36),
     )  # fmt: skip
     caption = page.text("Before any order for {boat.name|given}: what to make sure, and how")
-    return Table("measure-next", caption, columns, rows)
+    table = Table("measure-next", caption, columns, rows)
+    return table if len(motors) > 1 else without_columns(table, ("Motor",))
