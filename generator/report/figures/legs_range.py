@@ -63,7 +63,7 @@ def _curves(page: Page, axes: Axes, motor: str) -> None:
         )  # fmt: skip
         if not any(row["range_low_nm"] for row in rows):
             label(
-                axes, (0.98, 0.97), "20 kn ahead: held at no speed in nine draws of ten",
+                axes, (0.98, 0.97), "20 kn ahead: held at no speed\nin nine draws of ten",
                 fontsize=7, ha="right", va="top", color=QUIET, bbox=_PAD,
                 transform=axes.transAxes,
             )  # fmt: skip

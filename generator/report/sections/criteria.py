@@ -52,8 +52,8 @@ def _all(page: Page) -> Part:
     each = min(max(52 // max(len(page.motors), 1), 12), 26)
     columns = [words("Criterion", 20), words("Limits", 80 - each * max(len(page.motors), 1))]
     for motor in page.motors:
-        columns.append(numbers(page.words(f"{motor}.name"), each * 12 // 26))
-        columns.append(words("Result", each - each * 12 // 26))
+        columns.append(numbers(page.words(f"{motor}.name"), each // 2))
+        columns.append(words("Result", each - each // 2))
     rows = tuple(
         _row(page, page.value(key)["id"])
         for key in page.keys("criteria")
