@@ -10,9 +10,20 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
-from generator.report.numbers import ABSENT, FORMS, Display, axis_value, shown, unit_of
+from generator.report.numbers import (
+    ABSENT,
+    FORMS,
+    JOINER,
+    WORDS,
+    Display,
+    axis_value,
+    shown,
+    tied,
+    unit_of,
+)
 
 Results = dict[str, Any]
+CALLED = {"battery": "the motor", "keep": "the present diesel", "new diesel": "the new diesel"}
 PLACEHOLDER = re.compile(r"\{([a-z0-9_.]+)\|([a-z_:,]+)\}")
 
 
@@ -47,32 +58,34 @@ class Page:
             key, form, raw, mark, text
         )
 
-    def words(self, key: str) -> Markup:
-        """A text of the results as it stands."""
-        text = shown(self.value(key), "plain", self.display)
-        return Markup('<span data-key="{}" data-form="given">{}</span>').format(key, text)
+    def words(self, key: str, form: str = "given") -> Markup:
+        """A text of the results as it stands, or a name of the case up to its comma."""
+        text = shown(self.value(key), "plain" if form == "given" else form, self.display)
+        return Markup('<span data-key="{}" data-form="{}">{}</span>').format(key, form, text)
 
     def span(self, low: str, high: str, form: str) -> Markup:
         """Two ends of a range, the unit once."""
         bare = form if "bare" in form else f"{form}{',' if ':' in form else ':'}bare"
-        return self.show(low, bare) + Markup("\u2009–\u2009") + self.show(high, form)
+        return self.show(low, bare) + Markup(" to\u00a0") + self.show(high, form)
 
     def plain(self, key: str, form: str) -> str:
         """The same text without its element, for charts and other plain places."""
-        return shown(self.value(key), form, self.display)
+        return shown(self.value(key), form, self.display).replace(JOINER, "")
 
     def text(self, sentence: str) -> Markup:
         """A sentence with {key|form} places: escaped text with shown numbers."""
         parts = PLACEHOLDER.split(sentence)
-        pieces = [escape(parts[0])]
+        pieces = [escape(tied(parts[0]))]
         for key, form, after in zip(parts[1::3], parts[2::3], parts[3::3], strict=True):
-            pieces += [self.placed(key, form), escape(after)]
+            pieces += [self.placed(key, form), escape(tied(after))]
         return Markup("").join(pieces)
 
     def placed(self, key: str, form: str) -> Markup:
         """What stands in a {key|form} place; a place of no known form stays as it was typed."""
         if form in ("given", "text"):
             return self.words(key)
+        if form in WORDS:
+            return self.words(key, form)
         known = form.split(":")[0] in FORMS
         return self.show(key, form) if known else escape(f"{{{key}|{form}}}")
 
@@ -122,6 +135,19 @@ class Page:
     def motors(self) -> list[str]:
         """Keys of the options that run from a battery."""
         return [key for key in self.options if self.value(key)["kind"] == "battery"]
+
+    def called(self, option: str, start: bool = False) -> str:
+        """What a sentence calls an option: its kind where it is the only one, else its short name.
+
+        ``start``: the sentence begins with it.
+        """
+        kind = self.value(f"{option}.kind")
+        alone = sum(self.value(f"{key}.kind") == kind for key in self.keys("options")) == 1
+        if not alone or kind not in CALLED:
+            short = [str(name).partition(",")[0] for name in self.column("options", "name")]
+            own = str(self.value(f"{option}.name")).partition(",")[0]
+            return f"{{{option}.name|{'short' if short.count(own) == 1 else 'given'}}}"
+        return CALLED[kind].capitalize() if start else CALLED[kind]
 
     @cached_property
     def must_make(self) -> str | None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup
 
 from generator.report.canvas import Drawing
+from generator.report.numbers import ABSENT
 from generator.report.page import Page, bare_text
 
 LONG = 14  # rows from which a table may break
@@ -76,6 +77,12 @@ class Part:
     tables: tuple[Table, ...] = ()
     opening: tuple[Table, ...] = ()
 
+    def __post_init__(self) -> None:
+        """A column that no row has a value for is not set."""
+        for name in ("tables", "opening"):
+            tables = tuple(without_empty(table, ABSENT) for table in getattr(self, name))
+            object.__setattr__(self, name, tables)
+
 
 @dataclass(frozen=True)
 class Section:
@@ -97,12 +104,16 @@ def numbers(label: str | Markup, width: int, unit: str = "") -> Column:
     return Column(Markup.escape(label), unit.strip(), "number", str(width))
 
 
-def without_empty(table: Table) -> Table:
-    """The table without columns in which no row has a value; the reason stays in its notes."""
+def without_empty(table: Table, *empty_marks: str) -> Table:
+    """The table without columns in which no row has a value; the reason stays in its notes.
+
+    A blank cell is a value where the marks of an empty one are named: it is to be filled in.
+    """
+    marks = empty_marks or (ABSENT, "")
     empty = [
         bare_text(column.label)
         for place, column in enumerate(table.columns[1:])
-        if all(bare_text(row.cells[place]) == "–" for row in table.rows)
+        if table.rows and all(bare_text(row.cells[place]) in marks for row in table.rows)
     ]
     return without_columns(table, empty)
 
@@ -127,5 +138,5 @@ def reasons(page: Page, keys: Iterable[str]) -> tuple[Markup, ...]:
         reason = page.why(key) if page.value(key) is None else None
         if reason:
             seen[reason] = None
-    dash = Markup("–")
+    dash = Markup(ABSENT)
     return (dash + Markup(" ") + page.text("; ".join(seen)) + Markup("."),) if seen else ()

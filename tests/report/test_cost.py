@@ -135,7 +135,7 @@ def test_carbon_says_years_or_never(results: dict[str, Any]) -> None:
     assert part is not None
     said = texts(part)
     assert "repaid after" in said
-    assert "Electricity of Netherlands, figure of 2023" in said
+    assert "Grid of the Netherlands, 2023" in said
     assert "28.7 kWh" in said  # recycling is tied to this bank
     never = json.loads(json.dumps(results))
     for option in never["options"]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.report.numbers import FORMS, Display, axis_value, shown, unit_of
+from generator.report.numbers import FORMS, Display, axis_value, shown, tied, unit_of
 from generator.units import from_si, to_si
 
 METRIC, IMPERIAL = Display("metric", "GBP"), Display("imperial", "USD")
@@ -27,7 +27,23 @@ NB = "\u00a0"
         (-0.3, "mass:signed", f"0{NB}kg"),
         (15.0, "mass:bare", "15"),
         (16549.0, "money", "£16,550"),
-        (-400.0, "money", "−£400"),
+        (-400.0, "money", "−\u2060£400"),
+        (400.0, "money:signed", "+\u2060£400"),
+        (1489.0, "force", f"1,490{NB}N"),
+        (943.0, "force", f"943{NB}N"),
+        (1012.0, "watts", f"1,010{NB}W"),
+        (13.31, "seconds", f"13{NB}s"),
+        (9.71, "seconds", f"9.7{NB}s"),
+        (40.0, "mean_count", "40"),
+        (0.0, "mean_count", "0"),
+        (2853.0, "mass_about", f"2,900{NB}kg"),
+        (309.0, "mass_about", f"310{NB}kg"),
+        (0.0027, "share_small", "0.27%"),
+        (1.0, "flag", "yes"),
+        (0.0, "flag", "no"),
+        ("Motor A, 10 kW", "short", "Motor A"),
+        ("options[2].bank.discharge_limit", "path", "bank: discharge limit"),
+        ("boat.spaces[0].above_bilge", "path", "boat, spaces 1: above bilge"),
         (123456.0, "money", "£123,500"),
         (3550.0, "rpm", f"3,550{NB}rpm"),
         (1984, "year", "1984"),
@@ -60,6 +76,13 @@ def test_shown_is_what_a_reader_expects(value: object, spec: str, text: str) -> 
 )
 def test_imperial_display_is_the_same_quantity(value: float, spec: str, text: str) -> None:
     assert shown(value, spec, IMPERIAL) == text
+
+
+def test_no_line_ends_between_a_number_and_its_unit() -> None:
+    assert tied("at least 5 °C, 85 to 95 % within 20 nm") == (
+        f"at least 5{NB}°C, 85 to 95{NB}% within 20{NB}nm"
+    )
+    assert tied("3 knots for 30 more") == "3 knots for 30 more"
 
 
 def test_a_currency_without_a_sign_keeps_its_code() -> None:

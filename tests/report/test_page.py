@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.report.page import Page
+from generator.report.page import Page, bare_text
 from generator.report.parts import reasons
 
 CASE = {"units": "metric", "currency": "GBP"}
@@ -50,6 +50,21 @@ def test_absent_number_is_a_dash_with_its_reason_once() -> None:
 
 def test_span_prints_the_unit_once() -> None:
     page = _page(a={"low_kw": 2.0, "high_kw": 3.0})
-    assert page.span("a.low_kw", "a.high_kw", "power").striptags() == "2.0\u2009–\u20093.0 kW" or (
-        page.span("a.low_kw", "a.high_kw", "power").count("kW") == 1
-    )
+    assert page.span("a.low_kw", "a.high_kw", "power").striptags() == "2.0 to 3.0 kW"
+
+
+def test_charts_have_no_joiner_that_their_typeface_lacks() -> None:
+    page = _page(a={"b_money": -400.0})
+    assert page.plain("a.b_money", "money") == "−£400"
+
+
+def test_an_option_is_called_by_its_kind_where_it_is_the_only_one() -> None:
+    motor = {"kind": "battery", "name": "Motor A, 10 kW"}
+    other = {"kind": "battery", "name": "Motor B, 15 kW"}
+    diesel = {"kind": "keep", "name": "Keep the diesel"}
+    one, two = _page(options=[diesel, motor]), _page(options=[diesel, motor, other])
+    assert one.called("options.1") == "the motor"
+    assert one.called("options.0", start=True) == "The present diesel"
+    assert bare_text(two.text(two.called("options.2") + " runs")) == "Motor B runs"
+    twin = _page(options=[motor, motor | {"name": "Motor A, 13 kW"}])
+    assert bare_text(twin.text(twin.called("options.1"))) == "Motor A, 13 kW"

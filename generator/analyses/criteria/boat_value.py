@@ -13,11 +13,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Told, never decided: first cost over what she is worth as she lies."""
     worth = found.case.boat.worth
     if worth is None or not found.ledger.priced:
-        why = (
-            "what she is worth is not given (boat.worth)"
-            if worth is None
-            else "no first cost is given"
-        )
+        why = "what she is worth is not given" if worth is None else "no first cost is given"
         return Judgement(criterion, None, None, "-", NOT_ASSESSED, why, "")
     told = spread(found.cost.first / np.asarray(worth))
     middle, high = scalar(told.middle), scalar(told.high)

@@ -24,7 +24,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     key = f"options.{found.place}"
     stopped = found.key.reached.limit
     why = (
-        f"{{{key}.continuous_shaft_kw|power}} at the shaft for good, where {stopped} "
+        f"{{{key}.continuous_shaft_kw|power}} continuous at the shaft, where {stopped} "
         f"meets her propeller in a calm; the clean hull needs {{{key}.clean_need_kw|power}} at "
         "{planning.cruise_speed_kn|speed} (clean, because the limit already holds a foul bottom "
         "and a warm engine space)"

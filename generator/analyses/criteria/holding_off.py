@@ -38,4 +38,4 @@ def _rating(found: Findings) -> str:
     if float(np.asarray(motor.peak_time).flat[0]) >= HOLDING_TIME:
         return "at peak"
     key = f"options.{found.place}.particulars.motor"
-    return f"for good (peak lasts only {{{key}.peak_time_min|minutes}})"
+    return f"on the continuous rating (peak lasts only {{{key}.peak_time_min|minutes}})"

@@ -13,5 +13,5 @@ WIND = method("headwind.hours_wind")
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Speed made good against 20 kn on the continuous rating."""
     what = held(found, found.headwind.continuous.speed, WIND)
-    rating = "at full power" if found.option.motor is None else "for good"
+    rating = "at full power" if found.option.motor is None else "on the continuous rating"
     return judged(criterion, found, what, rating)

@@ -35,7 +35,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     why = (
         "{here.low_share|share} of {here.passages|count} passages a year and "
         "{here.miles_share|share} of their miles fit at the owner's speed, at the pessimistic "
-        "end; {here.slow_share|share} as slowly as pays"
+        "end; {here.slow_share|share} at the most economical speed"
     )
     if result != GO:
         names = [found.legs.results[item.place].leg.name for item in found.use.help]

@@ -85,7 +85,7 @@ def _controller(
                 "the lowest of peak power, 0.8 of the discharge limit, and what the strings carry"),
         Setting(CONTROLLER, PEAK_LEFT,
                 _left(bank, motor, found, peak) / 1e3, "kw", "at the floor that counts"),
-        Setting(CONTROLLER, "Battery current for good", _for_good(case, motor, found, duty), "a",
+        Setting(CONTROLLER, "Battery current, continuous", _for_good(case, motor, found, duty), "a",
                 "warm rating of the motor from an aged bank, half full"),
         Setting(CONTROLLER, "Time at peak, most", _time(motor, duty) / 60.0, "min",
                 "the shorter of the maker's time and that after a run at planned cruise"),
@@ -147,7 +147,7 @@ def _strings(option: Option, found: BankResult, made: Made) -> list[Setting]:
     alarm = min(made.string.for_good, PEAK_SHARE * made.string.own)
     rows = [
         Setting(MANAGEMENT, "Discharge of each string, alarm above", alarm, "a",
-                f"for good, ahead of its cut-off; {made.string.bound_by} is the least"),
+                f"continuous, ahead of its cut-off; {made.string.bound_by} is the least"),
         Setting(MANAGEMENT, "Discharge of each string, cut-off above", made.string.for_peak, "a",
                 "before its fuse opens: the least of maker's limit, fuse, isolator and cable"),
         Setting(MANAGEMENT, "Charge of each string at the coldest, most", cold, "a",

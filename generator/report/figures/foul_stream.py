@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
+ALIKE = 0.1  # of each other, below which two lines are one to the eye
 KINDS = (("least", 1.7), ("cruise", 0.9))
 
 
@@ -22,8 +23,8 @@ def foul_stream(page: Page, name: str = "foul-stream", height: float = 2.9) -> D
 
 def _draw(page: Page, figure: Figure, height: float) -> None:
     axes = placed(figure, 0.045, 0.42 / height, 0.985, 1 - 0.66 / height)
-    for motor in page.motors:
-        _curves(page, axes, motor)
+    for same in _alike(page):
+        _curves(page, axes, same[0])
     axes.set_xlim(0, 4)
     axes.set_ylim(0, 4.0 * max(_slack(page, motor) for motor in page.motors))
     axes.set_xlabel(f"stream against her, {page.unit('speed')}")
@@ -32,6 +33,26 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
         handles=_handles(page), loc="upper left", bbox_to_anchor=(0.0, 1.0), ncols=2,
         borderaxespad=0, handlelength=2.6, columnspacing=1.6, borderpad=0,
     )  # fmt: skip
+
+
+def _alike(page: Page) -> list[list[str]]:
+    """Motors whose lines would lie on each other, together."""
+    sets: list[list[str]] = []
+    for motor in page.motors:
+        own = page.column(f"{motor}.stream.rows", "least_kwh_per_nm")
+        for same in sets:
+            other = page.column(f"{same[0]}.stream.rows", "least_kwh_per_nm")
+            pairs = [(a, b) for a, b in zip(own, other, strict=True) if a and b]
+            if pairs and all(abs(a - b) <= ALIKE * b for a, b in pairs):
+                same.append(motor)
+                break
+        else:
+            sets.append([motor])
+    return sets
+
+
+def _named(page: Page, same: list[str]) -> str:
+    return " and ".join(str(page.value(motor)["name"]) for motor in same)
 
 
 def _slack(page: Page, motor: str) -> float:
@@ -59,9 +80,9 @@ def _handles(page: Page) -> list[Any]:
     words = {"least": "at the cheapest speed", "cruise": "at planned cruise"}
     return [
         Line2D(
-            [], [], color=trait(page, motor).colour, linestyle=trait(page, motor).dash,
-            linewidth=width, marker=trait(page, motor).marker, markersize=4.2,
-            label=f"{page.value(motor)['name']}, {words[kind]}",
+            [], [], color=trait(page, same[0]).colour, linestyle=trait(page, same[0]).dash,
+            linewidth=width, marker=trait(page, same[0]).marker, markersize=4.2,
+            label=f"{_named(page, same)}: {words[kind]}",
         )
-        for motor in page.motors for kind, width in KINDS
+        for same in _alike(page) for kind, width in KINDS
     ]  # fmt: skip

@@ -17,7 +17,7 @@ ZONE, BEYOND = "#f3dfd3", "#e6e9ec"
 
 
 def headwind_ladder(page: Page, name: str = "headwind-ladder", height: float = 3.1) -> Drawing:
-    """Speed made good over true wind; thick for good, thin at peak; lee-shore zone shaded."""
+    """Speed made good over true wind; thick continuous, thin at peak; lee-shore zone shaded."""
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 
 

@@ -13,18 +13,21 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 SEAS = (("calm", 1.7), ("wind_20", 0.9))
-MOST_NAMED = 4
+MOST_NAMED = 6
+LINE, LINE_LETTERS = 0.14, 140  # inches of a line of names, and how much it holds
 MOST_PANELS = 2
 
 
 def legs_range(page: Page, name: str = "legs-range", height: float = 2.3) -> Drawing:
     """A panel for each of the first two motors; filled dots fit, crosses do not."""
+    height += LINE * len(_names(page))
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 
 
 def _draw(page: Page, figure: Figure, height: float) -> None:
     motors = page.motors[:MOST_PANELS]
-    foot, head = 0.42 / height, 1 - 0.66 / height
+    lines = _names(page)
+    foot, head = (0.42 + LINE * len(lines)) / height, 1 - 0.66 / height
     width = (0.985 - 0.045 + 0.055) / len(motors)
     for place, motor in enumerate(motors):
         left = 0.045 + place * width
@@ -35,6 +38,8 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
         axes.set_ylim(0, _farthest(page))
         axes.set_xlabel(f"speed through the water, {page.unit('speed')}")
         corner_label(axes, f"{page.unit('distance')}, {page.value(motor)['name']}")
+    for row, words in enumerate(reversed(lines)):
+        figure.text(0.0, (0.03 + LINE * row) / height, words, fontsize=7, color=INK, va="bottom")
     figure.legend(
         handles=_handles(), loc="upper left", bbox_to_anchor=(0.0, 1.0), ncols=4,
         borderaxespad=0, handlelength=2.4, columnspacing=1.6, borderpad=0,
@@ -56,6 +61,12 @@ def _curves(page: Page, axes: Axes, motor: str) -> None:
             [row["speed_kn"] for row in rows], [row["range_low_nm"] for row in rows],
             color=trait(page, motor).colour, linewidth=width,
         )  # fmt: skip
+        if not any(row["range_low_nm"] for row in rows):
+            label(
+                axes, (0.98, 0.97), "20 kn ahead: held at no speed\nin nine draws of ten",
+                fontsize=7, ha="right", va="top", color=QUIET, bbox=_PAD,
+                transform=axes.transAxes,
+            )  # fmt: skip
 
 
 def _speeds(page: Page) -> tuple[float, float]:
@@ -77,40 +88,52 @@ def _farthest(page: Page) -> float:
 
 
 def _dots(page: Page, axes: Axes, motor: str) -> None:
-    named = 0
+    named = _numbered(page)
+    beside: dict[tuple[float, float], list[str]] = {}
     for key in page.keys(f"{motor}.legs"):
-        row, leg = page.value(key), page.value(f"legs.{key.rsplit('.', 1)[1]}")
+        place = int(key.rsplit(".", 1)[1])
+        row, leg = page.value(key), page.value(f"legs.{place}")
         at = float(leg["speed_kn"]), float(leg["distance_nm"])
         size = 12.0 + 2.0 * float(leg["times_per_year"] or 0.0)
         look: dict[str, Any] = {"s": min(size, 90.0), "zorder": 3}
         if row["fits"]:
             axes.scatter(*at, color=INK, marker="o", edgecolors="white", linewidths=0.6, **look)
-            continue
-        axes.scatter(*at, color=CRIMSON, marker="x", linewidths=1.5, **look)
-        if named < MOST_NAMED:
-            named += 1
-            _name(page, axes, row["name"], at, named)
+        else:
+            axes.scatter(*at, color=CRIMSON, marker="x", linewidths=1.5, **look)
+        if place in named:
+            beside.setdefault(at, []).append(str(named.index(place) + 1))
+    for at, numbers in beside.items():
+        label(
+            axes, (at[0] + 0.09, at[1]), ", ".join(numbers), fontsize=7, color=INK, va="center",
+            ha="left", bbox=_PAD, zorder=4,
+        )  # fmt: skip
 
 
-def _name(page: Page, axes: Axes, name: str, at: tuple[float, float], count: int) -> None:
-    """A number beside the cross, and what it stands for in the empty corner above the curves."""
-    label(
-        axes, (at[0] + 0.07, at[1]), str(count), fontsize=7, color=CRIMSON, va="center",
-        ha="left", bbox=_PAD,
-    )  # fmt: skip
-    slowest, fastest = _speeds(page)
-    corner = fastest - 0.02 * (fastest - slowest), _farthest(page) * (1.05 - 0.085 * count)
-    label(
-        axes, corner, f"{count}  {_short(name)}", fontsize=7, color=CRIMSON, va="top",
-        ha="right", bbox=_PAD,
-    )  # fmt: skip
+def _numbered(page: Page) -> list[int]:
+    """The legs that bear a number: those that a motor cannot make first, then the others."""
+    fails = {
+        place
+        for motor in page.motors[:MOST_PANELS]
+        for place, row in enumerate(page.value(f"{motor}.legs"))
+        if not row["fits"]
+    }
+    places = range(len(page.value("legs")))
+    return sorted(places, key=lambda place: (place not in fails, place))[:MOST_NAMED]
+
+
+def _names(page: Page) -> list[str]:
+    """What the numbers stand for, as many to a line as have room."""
+    lines: list[str] = []
+    for count, place in enumerate(_numbered(page), start=1):
+        name = f"{count}  {page.value(f'legs.{place}')['name']}"
+        if lines and len(lines[-1]) + len(name) <= LINE_LETTERS:
+            lines[-1] += f"  ·  {name}"
+        else:
+            lines.append(name)
+    return lines
 
 
 _PAD: dict[str, Any] = {"facecolor": "white", "edgecolor": "none", "pad": 0.6, "alpha": 0.8}
-
-
-def _short(name: str) -> str:
-    return name if len(name) <= 30 else f"{name[:28].rstrip()} …"
 
 
 def _handles() -> list[Any]:

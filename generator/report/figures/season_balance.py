@@ -12,7 +12,8 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 WIDTH = 0.62  # of a month's column
-NAMES = "plain: house; hatched: motor; line: sun, with its dim and its bright quarter of years"
+NAMES = "plain: house; hatched: motor"
+SUN = "; line: sun, with its dim and its bright quarter of years"
 
 
 def season_balance(page: Page, motor: str, name: str = "season-balance") -> Drawing:
@@ -33,8 +34,10 @@ def _draw(page: Page, motor: str, figure: Figure, height: float) -> None:
         hatch=look.hatch, linewidth=0.7, zorder=2,
     )  # fmt: skip
     sun, dim, bright = (page.column(rows, f"sun{end}_kwh") for end in ("", "_dim", "_bright"))
-    axes.fill_between(months, dim, bright, color=INK, alpha=0.13, linewidth=0, zorder=3)
-    axes.plot(months, sun, color=INK, marker="o", markersize=3.5, linewidth=1.2, zorder=4)
+    shines = max(bright) > 0.0
+    if shines:
+        axes.fill_between(months, dim, bright, color=INK, alpha=0.13, linewidth=0, zorder=3)
+        axes.plot(months, sun, color=INK, marker="o", markersize=3.5, linewidth=1.2, zorder=4)
     top = max([1.0, *used, *bright]) * 1.16
     axes.set_ylim(0, top)
     axes.set_xlim(-0.6, 11.6)
@@ -42,6 +45,6 @@ def _draw(page: Page, motor: str, figure: Figure, height: float) -> None:
     axes.grid(False, axis="x")
     corner_label(axes, f"{page.unit('energy')} a month")
     label(
-        axes, (0.985, 0.985), NAMES, transform=axes.transAxes, ha="right", va="top", fontsize=7.5,
-        color=QUIET,
+        axes, (0.985, 0.985), NAMES + (SUN if shines else ""), transform=axes.transAxes,
+        ha="right", va="top", fontsize=7.5, color=QUIET,
     )  # fmt: skip

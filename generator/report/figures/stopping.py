@@ -16,7 +16,7 @@ ROW, GAP = 0.21, 0.16  # inches of a bar and between the two speeds
 
 
 def stopping(page: Page, name: str = "stopping") -> Drawing:
-    """Bars of boat lengths by option, 3 kn above 5 kn; seconds at their ends."""
+    """Bars of boat lengths by option, 3 kn above 5 kn; way and time in a column."""
     height = 2 * (ROW * len(page.options) + GAP) + 0.75
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 
@@ -24,7 +24,7 @@ def stopping(page: Page, name: str = "stopping") -> Drawing:
 def _draw(page: Page, figure: Figure, height: float) -> None:
     axes = placed(figure, 0.30, 0.42 / height, 0.985, 1 - 0.28 / height)
     longest = max(_lengths(page, option, 1) for option in page.options)
-    axes.set_xlim(0, longest * 1.18)
+    axes.set_xlim(0, longest * 1.22)
     axes.grid(False, axis="y")
     top = 0.0
     for stop in (0, 1):
@@ -36,7 +36,7 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
     axes.set_yticks([])
     axes.axvline(1.0, color=INK, linewidth=0.9, linestyle=(0, (2, 1.5)), zorder=4)
     axes.set_xlabel("boat lengths from full astern to standstill, still air")
-    corner_label(axes, "one boat length dashed; seconds beside the bars")
+    corner_label(axes, "one boat length dashed; way and time on the right")
 
 
 def _lengths(page: Page, option: str, stop: int) -> float:
@@ -58,4 +58,7 @@ def _bar(page: Page, axes: Axes, option: str, stop: int, at: float) -> None:
     seconds = (
         f"{page.plain(f'{key}.distance_m', 'height')}, {page.plain(f'{key}.time_s', 'seconds')}"
     )
-    label(axes, (width, at), f" {seconds}", va="center", fontsize=7.5, bbox=PAD, zorder=5)
+    label(
+        axes, (0.998, at), seconds, ha="right", va="center", fontsize=7.5, bbox=PAD, zorder=5,
+        transform=axes.get_yaxis_transform(),
+    )  # fmt: skip

@@ -17,14 +17,14 @@ BAR = 0.56
 WIDEST = 46  # letters of a name
 
 
-def tornado(page: Page, motor: str, name: str) -> Drawing:
+def tornado(page: Page, motor: str, name: str, form: str = "ratio") -> Drawing:
     """Bars from the criterion's value at the input's low end to that at its high end."""
     rows = page.keys(f"{motor}.tornado.rows")
     height = 0.75 + 0.24 * len(rows)
-    return drawn(name, height, lambda figure: _draw(page, figure, motor, height))
+    return drawn(name, height, lambda figure: _draw(page, figure, motor, height, form))
 
 
-def _draw(page: Page, figure: Figure, motor: str, height: float) -> None:
+def _draw(page: Page, figure: Figure, motor: str, height: float, form: str) -> None:
     axes = placed(figure, LEFT, 0.42 / height, 0.97, 1 - 0.24 / height)
     rows = page.keys(f"{motor}.tornado.rows")
     ends = [page.value(f"{row}.{end}") for row in rows for end in ("at_low", "at_high")]
@@ -34,11 +34,11 @@ def _draw(page: Page, figure: Figure, motor: str, height: float) -> None:
     axes.set_xlim(low - room, high + room)
     axes.set_ylim(len(rows) - 0.4, -0.6)
     for place, row in enumerate(rows):
-        bar(page, axes, motor, (row, place), best)
+        bar(page, axes, motor, (row, place), best, ("", form))
         name(axes, place, page.value(f"{row}.what"))
     axes.axvline(best, color=INK, linewidth=0.8, zorder=4)
     axes.axvline(limit, color=CRIMSON, linewidth=1.1, linestyle=(0, (4, 2)), zorder=4)
-    words = f"limit for go {page.plain(f'{motor}.tornado.limit_go', 'ratio')}"
+    words = f"limit for go {page.plain(f'{motor}.tornado.limit_go', form)}"
     label(
         axes, (limit, 1.02), words, transform=axes.get_xaxis_transform(), ha="center",
         va="bottom", color=CRIMSON, fontsize=7.5,

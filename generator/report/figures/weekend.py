@@ -29,13 +29,27 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
     first = f"{motors[0]}.energy_year.example"
     hours = page.column(first, "hour_h")
     axes.set_xlim(hours[0], hours[-1])
-    axes.set_ylim(0, 104)
+    axes.set_ylim(_floor(page, motors), 102)
     noons = range(0, int(hours[-1]) + 1, 12)
     axes.set_xticks(list(noons), [("0 h" if hour % DAY == 0 else "12 h") for hour in noons])
     for midnight in range(0, int(hours[-1]) + 1, DAY):
         axes.axvline(midnight, color=QUIET, linewidth=0.5, linestyle=(0, (1, 2)))
     corner_label(axes, "charge, % of the bank half way through its life")
     axes.legend(loc="lower right", ncols=len(motors))
+
+
+def _floor(page: Page, motors: list[str]) -> float:
+    """Ten under the lowest charge and reserve line, in whole tens."""
+    lows = [
+        float(value)
+        for motor in motors
+        for value in (
+            *page.column(f"{motor}.energy_year.example", "charge_low_pct"),
+            page.value(f"{motor}.energy_year.reserve_line_pct"),
+        )
+        if value is not None
+    ]
+    return max(0.0, 10.0 * (min(lows) // 10.0) - 10.0)
 
 
 def _path(page: Page, axes: Axes, motor: str) -> None:

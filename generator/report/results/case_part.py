@@ -11,6 +11,7 @@ from generator.analyses.confined import ConfinedLeg
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
 from generator.arrays import Numbers
+from generator.case.assumption import Assumption
 from generator.case.boat import Waters
 from generator.case.case import Case
 from generator.case.diesel import Propeller
@@ -19,6 +20,19 @@ from generator.draws import Draws
 from generator.report.results.suffix import put
 from generator.tables.method import method_numbers
 
+# Defaults that stand in for a thing which the case may say itself.
+OVERRULED = {
+    "boat.hull.waterline_beam_share": "boat.hull.waterline_beam",
+    "boat.keel.wetted_area_share": "boat.keel.wetted_area",
+    "boat.keel.chord_share": "boat.keel.chord",
+    "boat.keel.volume_share": "boat.keel.volume",
+    "boat.keel.centre_share": "boat.keel.centre_depth",
+    "boat.rudder.wetted_area_share": "boat.rudder.wetted_area",
+    "boat.rudder.chord_share": "boat.rudder.chord",
+    "boat.windage.freeboard_share": "boat.windage.freeboard",
+    "boat.windage.mast_height_share": "boat.windage.mast_height",
+    "boat.windage.mast_diameter_share": "boat.windage.mast_diameter",
+}
 HALF_A_YEAR = timedelta(days=182)  # validity of quotes: common practice, no source
 
 
@@ -223,11 +237,42 @@ def _confined(item: ConfinedLeg) -> dict[str, Any]:
     }
 
 
+def _by_place(given: list[Assumption]) -> list[Assumption]:
+    """In the order of the case file: the parts by their first line, in each part line by line."""
+    first: dict[str, int] = {}
+    for item in given:
+        part = item.path.partition(".")[0].partition("[")[0]
+        first[part] = min(first.get(part, item.line), item.line)
+    return sorted(
+        given,
+        key=lambda item: (first[item.path.partition(".")[0].partition("[")[0]], item.line),
+    )
+
+
+def _overruled(item: Assumption, given: set[str]) -> bool:
+    """Is this default of no effect, because the case says the thing itself?"""
+    return OVERRULED.get(item.draw_key.partition("@")[0]) in given
+
+
+def _idle(item: Assumption, case: Case) -> bool:
+    """Is this default of no effect, because nothing that it belongs to is aboard?"""
+    key = item.draw_key.partition("@")[0]
+    return key == "house.inverter_standing" and not np.any(case.house.cooking)
+
+
 def inputs_part(case: Case) -> dict[str, Any]:
     """Every given number with its origin, how many were measured, and every default used."""
-    told = {item.draw_key: item for item in reversed(case.assumptions) if item.origin == "given"}
-    given = list(reversed(told.values()))  # what an option inherits was given once
-    defaults = {item.draw_key: item for item in case.assumptions if item.origin == "default"}
+    told: dict[str, Assumption] = {}
+    for item in case.assumptions:  # what an option inherits was given once
+        if item.origin == "given":
+            told.setdefault(item.draw_key, item)
+    given = _by_place(list(told.values()))
+    paths = {item.path for item in case.assumptions if item.origin == "given"}
+    defaults = {
+        item.draw_key: item
+        for item in case.assumptions
+        if item.origin == "default" and not _overruled(item, paths) and not _idle(item, case)
+    }
     counts = {
         name: sum(item.provenance == name for item in given)
         for name in ("weighed", "measured", "builder", "estimate")

@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
+import re
+
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Section, Table, numbers, reasons, words
+from generator.report.parts import Part, Row, Section, Table, numbers, reasons, without_empty, words
 from generator.report.sections import forms
 from generator.report.sections.cruising_range import row_at_cruise
 from generator.report.sections.evidence import counted
 
 # Inputs with a table of their own that shows value and origin of each.
 ELSEWHERE = (".removed[", ".added[", ".costs[", "trial.rows[")
+OWNER = re.compile(r"(options|legs)\[(\d+)\]\.")  # of a path that begins with either
 
 
 def section(page: Page) -> Section:
     """What went in, what was assumed, and whose formulas were used."""
     lead = page.text(
-        "Case {case.reference|given} from the file {case.file|given}; {study.draws|count} draws "
-        "from seed {study.seed|count}."
+        "Case {case.reference|given}; {study.draws|count} draws from seed {study.seed|count}."
     )
     parts = (
         _inputs(page), _assumptions(page), _method(page), forms.part(page),
@@ -43,27 +45,31 @@ def _inputs(page: Page) -> Part:
         for key in page.keys("inputs")
         if not any(mark in page.value(f"{key}.path") for mark in ELSEWHERE)
     )  # fmt: skip
-    columns = (words("Input, as named in the case", 48), numbers("Value", 22),
+    columns = (words("Input", 48), numbers("Value", 22),
                numbers("Doubt", 12), words("Origin", 18))  # fmt: skip
-    mark = Markup('<span class="note">Fingerprint of the file: {}</span>')
-    text = (counted(page), mark.format(page.words("case.sha256")))
+    mark = Markup('<span class="note">Read from {}, fingerprint {}</span>')
+    text = (counted(page), mark.format(page.words("case.file"), page.words("case.sha256")))
     caption = page.text(
-        "Inputs as read from {case.file|given}; those of trial, weight and cost in inputs.csv"
+        "Inputs in the order of the case; those of sea trial, weight and cost stand in their own "
+        "tables (all, by key: inputs.csv)"
     )
     return Part(
         "inputs",
         "Inputs",
         text,
         (),
-        (Table("inputs-table", caption, columns, rows, (), "long"),),
+        (without_empty(Table("inputs-table", caption, columns, rows, (), "long")),),
     )
 
 
 def path_words(page: Page, key: str) -> Markup:
-    """A path of the case that may break after its points and between its words."""
-    text = Markup.escape(page.value(key)).replace(".", Markup(".<wbr>"))
-    text = text.replace("_", Markup("_<wbr>"))
-    return Markup('<code data-key="{}" data-form="given">').format(key) + text + Markup("</code>")
+    """An input in words: the option or leg it belongs to by name, then what it is."""
+    found = OWNER.match(str(page.value(key)))
+    said = page.words(key, "path")
+    if not found or page.value(f"{found[1]}.{found[2]}.name") is None:
+        return said
+    name = page.words(f"{found[1]}.{found[2]}.name", "short" if found[1] == "options" else "given")
+    return name + Markup("; ") + said
 
 
 def _assumptions(page: Page) -> Part:
@@ -130,7 +136,7 @@ def _range(page: Page, key: str) -> Markup:
     low, high = f"{key}.shown_low", f"{key}.shown_high"
     if page.value(low) == page.value(high):
         return Markup("not varied")
-    return page.words(low) + Markup(" – ") + page.words(high)
+    return page.words(low) + Markup(" to\u00a0") + page.words(high)
 
 
 def _whole_bank(page: Page) -> Part | None:

@@ -63,7 +63,7 @@ def _plug(page: Page, motors: list[str]) -> tuple[Markup, ...]:
 def _sun(page: Page, motor: str) -> str:
     """Panels there and panels needed, in the dimmest quarter of her weeks."""
     key = f"{motor}.use.sun"
-    said = f"{{{motor}.name|given}} uses {{{key}.use_kwh|energy}} in a week of hers"
+    said = f"{{{motor}.name|given}} uses {{{key}.use_kwh|energy}} in one week of her season"
     if page.value(f"{key}.rated_w"):
         said += (
             f"; her {{{key}.rated_w|watts}} of panels give {{{key}.sun_dim_kwh|energy}} in the "
@@ -73,7 +73,7 @@ def _sun(page: Page, motor: str) -> str:
         return said + "; no panels that she can carry put that back."
     return said + (
         f"; {{{key}.least_w|watts}} of panels, about {{{key}.least_area_m2|area}}, would put it "
-        "back with {limits.mooring_go|ratio} to one in hand."
+        "back with a ratio of {limits.mooring_go|ratio}."
     )
 
 

@@ -16,6 +16,8 @@ LINES = (
     ("extra_made_kg", "To make, above what the baseline needs"),
 )
 
+WITH_ARTICLE = ("Netherlands", "United", "Bahamas")  # countries whose name takes one
+
 
 def part(page: Page) -> Part | None:
     """A paragraph for each motor, the table, and the end of life in words."""
@@ -29,14 +31,15 @@ def part(page: Page) -> Part | None:
 
 def _repaid(page: Page, motor: str) -> str:
     own = f"{motor}.carbon"
-    name = f"{{{motor}.name|given}}"
+    name = page.called(motor, True)
     if page.value(f"{own}.grid_g_per_kwh") is None:
         return f"{name}: {page.why(f'{own}.grid_g_per_kwh')}; nothing is said of its carbon in use."
     if page.value(f"{own}.saved_yearly_kg") is None:
-        return f"{name} makes {{{own}.bank_made_kg|mass}} for its bank; no diesel to hold against."
+        made = f"{name} makes {{{own}.bank_made_kg|mass_about}} for its bank"
+        return f"{made}; no diesel to hold against."
     made = (
-        f"{name} saves {{{own}.saved_yearly_kg|mass}} of carbon dioxide a year and takes "
-        f"{{{own}.extra_made_kg|mass}} more to make than the baseline"
+        f"{name} saves {{{own}.saved_yearly_kg|mass_about}} of carbon dioxide a year and takes "
+        f"{{{own}.extra_made_kg|mass_about}} more to make than the baseline"
     )
     never = f"{{{own}.never_share|share}} of the draws never save it"
     life = f"{{{own}.within_life_share|share}} of the draws repay it within the life of the bank"
@@ -57,9 +60,10 @@ def _grid(page: Page, motor: str) -> str:
     own = f"{motor}.carbon"
     if page.value(f"{own}.grid_g_per_kwh") is None:
         return ""
-    year = f"of {{{own}.table_year|year}}" if page.value(f"{own}.table_year") else "of the case"
+    year = f"{{{own}.table_year|year}}" if page.value(f"{own}.table_year") else "as given"
+    article = "the " if str(page.value(f"{own}.country")).startswith(WITH_ARTICLE) else ""
     return (
-        f"Electricity of {{{own}.country|given}}, figure {year}: "
+        f"Grid of {article}{{{own}.country|given}}, {year}: "
         f"{{{own}.grid_g_per_kwh|intensity}} generated; network, charger and battery losses are "
         "added. Diesel counts from the well to the exhaust."
     )
@@ -70,7 +74,7 @@ def _end(page: Page, motors: list[str]) -> str:
     first = motors[0]
     banks = ", ".join(
         f"{{{motor}.bank.nominal_kwh|energy}} of {{{motor}.bank.chemistry|given}} weighing "
-        f"{{{motor}.bank.mass_kg|mass}} ({{{motor}.name|given}})"
+        f"{{{motor}.bank.mass_kg|mass}}{_whose(page, motor, motors)}"
         for motor in motors
     )
     lead = page.value(f"{first}.bank.chemistry") in ("AGM", "flooded")
@@ -86,6 +90,11 @@ def _end(page: Page, motors: list[str]) -> str:
         f"{{{first}.weight.removed_kg|mass}}, is sold or scrapped as metal once its oil is out; "
         "the {engine.tank_l|fuel} tank goes to a firm licensed for fuel."
     )
+
+
+def _whose(page: Page, motor: str, motors: list[str]) -> str:
+    """Of which motor, where there are several."""
+    return f" ({page.called(motor)})" if len(motors) > 1 else ""
 
 
 def _table(page: Page, motors: list[str]) -> Table:
@@ -107,8 +116,8 @@ def _table(page: Page, motors: list[str]) -> Table:
 
 def _cell(page: Page, own: str, name: str) -> Markup:
     stem = name.removesuffix("_kg")
-    middle = page.show(f"{own}.{name}", "mass")
+    middle = page.show(f"{own}.{name}", "mass_about")
     if page.value(f"{own}.{stem}_low_kg") == page.value(f"{own}.{stem}_high_kg"):
         return middle
-    spread = page.span(f"{own}.{stem}_low_kg", f"{own}.{stem}_high_kg", "mass:bare")
+    spread = page.span(f"{own}.{stem}_low_kg", f"{own}.{stem}_high_kg", "mass_about:bare")
     return middle + Markup(f' <span class="spread">{spread}</span>')

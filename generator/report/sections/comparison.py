@@ -7,15 +7,19 @@ from typing import Any
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Section, Table, numbers, reasons, words
+from generator.report.parts import Part, Row, Section, Table, numbers, reasons, without_empty, words
+from generator.report.sections.criteria import form_of
 
 
 def section(page: Page) -> Section:
     """One table: all options, one question a row."""
-    lead = page.text(
-        "Bold marks the better motor, and only where the difference is larger than its own doubt; "
-        "the diesels of {boat.name|given} stand beside them as references."
+    judged = (
+        "Bold marks the better motor, and only where the difference has been judged draw by draw "
+        "and is larger than its own doubt; the diesels of {boat.name|given} stand beside them as "
+        "references."
     )
+    alone = "The diesels of {boat.name|given} stand beside the motor as references."
+    lead = page.text(judged if len(page.motors) > 1 else alone)
     return Section(
         "comparison", "Comparison", (Part("comparison-part", "", (), (), (_table(page),)),), lead
     )
@@ -27,13 +31,31 @@ def _table(page: Page) -> Table:
     columns = [numbers(page.words(f"{option}.name"), width) for option in page.options]
     rows = tuple(_row(page, key) for key in page.keys("comparison.rows"))
     caption = page.text("All options on the same legs and at the same prices")
-    return Table(
-        "comparison-table",
-        caption,
-        (words("Quantity", 32), *columns, words("Difference", 20)),
-        rows,
-        reasons(page, keys),
-    )
+    notes = (*reasons(page, keys), *_diesels(page))
+    heads = (words("Quantity", 32), *columns, words("Difference", 20))
+    return without_empty(Table("comparison-table", caption, heads, rows, notes))
+
+
+def _diesels(page: Page) -> tuple[Markup, ...]:
+    """What keeps the word of a diesel from a plain go."""
+    told = []
+    for option in page.options:
+        rows = [
+            key for key in page.keys(f"{option}.verdict.criteria")
+            if option not in page.motors and page.value(key)["role"] == "decide"
+            and page.value(key)["result"] in ("conditional", "no")
+        ]  # fmt: skip
+        for key in rows:
+            form = form_of(page.value(key)["id"])
+            shown = "" if page.value(key)["pessimistic"] is None else (
+                f", {{{key}.pessimistic|{form}}} at the pessimistic end"
+            )  # fmt: skip
+            told.append(
+                f"for {page.called(option)}: {{{key}.id|count}}\u00a0{{{key}.name|given}}{shown}"
+            )
+    if not told:
+        return ()
+    return (page.text(f"No plain “go” {'; '.join(told)}."),)
 
 
 def _row(page: Page, key: str) -> Row:

@@ -5,10 +5,16 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Section, Table, numbers, words
+from generator.report.parts import Part, Row, Section, Table, numbers, without_empty, words
 
 EVIDENCE = 28  # the criterion whose value is a grade
-FINE = 0.1  # below it two decimals say too little
+# What the value of a criterion is, by its number; a ratio of two energies or powers has no unit.
+FORMS = {
+    2: "share", 4: "speed", 6: "speed", 7: "ratio", 8: "specific_power", 9: "speed", 10: "speed",
+    11: "hours", 13: "share", 15: "temperature", 16: "share_small", 17: "share_small",
+    18: "flag", 19: "flag", 20: "flag", 21: "flag", 22: "voltage", 23: "share", 24: "lengths",
+    25: "years", 26: "share", 27: "flag",
+}  # fmt: skip
 CHIPS = {
     "go": ("go", "Go"), "conditional": ("conditional", "Conditional"), "no": ("no", "No"),
     "told": ("told", "Told"), "not applicable": ("open", "n/a"),
@@ -43,19 +49,19 @@ def is_open(page: Page, number: int) -> bool:
 
 def _all(page: Page) -> Part:
     """Every assessed criterion in one row for all motors: where it stands, and its result."""
-    each = min(max(46 // max(len(page.motors), 1), 12), 24)
+    each = min(max(52 // max(len(page.motors), 1), 12), 26)
     columns = [words("Criterion", 20), words("Limits", 80 - each * max(len(page.motors), 1))]
     for motor in page.motors:
-        columns.append(numbers(page.words(f"{motor}.name"), each * 2 // 5))
-        columns.append(words("Result", each - each * 2 // 5))
+        columns.append(numbers(page.words(f"{motor}.name"), each // 2))
+        columns.append(words("Result", each - each // 2))
     rows = tuple(
         _row(page, page.value(key)["id"])
         for key in page.keys("criteria")
         if not is_open(page, page.value(key)["id"])
     )
     caption = page.text(
-        "Where {boat.name|given} stands: pessimistic value, middle of the draws in grey; why each "
-        "row passes is in verdict_criteria.csv"
+        "Where {boat.name|given} stands: pessimistic value, middle of the draws in grey (why each "
+        "row passes: verdict_criteria.csv)"
     )
     table = Table("criteria-all", caption, tuple(columns), rows, (), "long")
     return Part("criteria-table", "All criteria", (), (), (table,) if page.motors else ())
@@ -65,7 +71,7 @@ def _row(page: Page, number: int) -> Row:
     found = [page.find(f"{motor}.verdict.criteria", id=number) for motor in page.motors]
     key = next(each for each in found if each is not None)
     role = Markup(' <span class="spread">{}</span>').format(page.value(key)["role"] + "s")
-    head = page.show(f"{key}.id", "count") + Markup(" ") + page.words(f"{key}.name") + role
+    head = _named(page, key) + role
     cells = [page.sentence(f"{key}.limit")]
     for each in found:
         if each is None:
@@ -87,7 +93,7 @@ def _motor(page: Page, motor: str) -> Part:
     )  # fmt: skip
     rows = tuple(
         Row(
-            page.show(f"{key}.id", "count") + Markup(" ") + page.words(f"{key}.name"),
+            _named(page, key),
             (chip(page.value(key)["result"]), page.sentence(f"{key}.why"),
              page.sentence(f"{key}.flip")),
         )
@@ -99,15 +105,27 @@ def _motor(page: Page, motor: str) -> Part:
     text = page.text(f"Verdict: {{{motor}.verdict.word|given}}. ") + page.sentence(
         f"{motor}.verdict.sentence"
     )
-    tables = (table,) if rows else ()
+    tables = (without_empty(table),) if rows else ()
     return Part(f"verdict-{name}", page.words(f"{motor}.name"), (text,), (), tables)
 
 
+def _named(page: Page, key: str) -> Markup:
+    """Number and name of a criterion; no line ends after the number."""
+    return page.show(f"{key}.id", "count") + Markup("\u00a0") + page.words(f"{key}.name")
+
+
+def form_of(number: int) -> str:
+    """How the value of a criterion is shown."""
+    return FORMS.get(number, "ratio")
+
+
 def _values(page: Page, key: str, number: int) -> Markup:
-    """The pessimistic value with the middle beside it; a grade of evidence is a word."""
+    """The pessimistic value, beside it the middle where it is another; a grade is a word."""
     if number == EVIDENCE:
         return page.words("evidence.grade")
-    form = "plain" if abs(page.value(f"{key}.pessimistic") or 1.0) < FINE else "ratio"
+    form = form_of(number)
+    if page.plain(f"{key}.pessimistic", form) == page.plain(f"{key}.value", form):
+        return page.show(f"{key}.pessimistic", form)
     middle = Markup(' <span class="spread">{}</span>').format(page.show(f"{key}.value", form))
     return page.show(f"{key}.pessimistic", form) + middle
 
@@ -116,7 +134,7 @@ def _open(page: Page) -> Part:
     keys = [key for key in page.keys("criteria") if is_open(page, page.value(key)["id"])]
     rows = tuple(
         Row(
-            page.show(f"{key}.id", "count") + Markup(" ") + page.words(f"{key}.name"),
+            _named(page, key),
             (page.words(f"{key}.role"), page.sentence(f"{key}.limit_text")),
         )
         for key in keys

@@ -22,8 +22,9 @@ def _pull(page: Page) -> Markup:
     for option in page.motors or page.options[:1]:
         key = f"{option}.docking"
         told.append(
-            f"Tied up, {{{option}.name|given}} pulls {{{key}.ahead_n|force}} for good and "
-            f"{{{key}.ahead_peak_n|force}} at peak; there {{{key}.bollard_limit|given}} binds and "
+            f"Tied up, {page.called(option)} pulls {{{key}.ahead_n|force}} on its continuous "
+            f"rating and {{{key}.ahead_peak_n|force}} at peak; there "
+            f"{{{key}.bollard_limit|given}} binds and "
             f"the screw takes {{{key}.bollard_power_kw|power}}, "
             f"{{{key}.bollard_power_share|share}} of what the continuous rating gives the shaft."
         )
@@ -47,8 +48,8 @@ def _cross_wind(page: Page) -> Markup:
 
 def _figure(page: Page) -> Figure:
     told = [
-        f"{{{option}.name|given}} stops from {{limits.stop_from_kn|speed}} in "
-        f"{{{option}.docking.stops.0.lengths|ratio}} "
+        f"{page.called(option, option == page.options[0])} stops from "
+        f"{{limits.stop_from_kn|speed}} in {{{option}.docking.stops.0.lengths|ratio}} "
         f"boat lengths and {{{option}.docking.stops.0.time_s|seconds}}"
         for option in page.options
     ]

@@ -28,7 +28,7 @@ def _rating(page: Page, motor: str) -> str:
         f"{{{motor}.name|given}}: {{{duty}.plate_kw|power}} on the plate for air of "
         f"{{{duty}.rated_ambient_c|temperature}}; with {{{duty}.airflow_m3_per_h|air}} of air at "
         f"{{{duty}.intake_c|temperature}} through its space it gives {{{duty}.continuous_kw|power}}"
-        f" for good ({{{duty}.continuous_low_kw|power}} in one draw of ten), for its own heat "
+        f" continuously ({{{duty}.continuous_low_kw|power}} in one draw of ten), for its own heat "
         f"brings the space to {{{duty}.space_full_c|temperature}}."
     )
 
@@ -46,7 +46,7 @@ def _space(page: Page, motor: str) -> str:
 def _peak(page: Page, motor: str) -> str:
     duty = f"{motor}.duty"
     if page.value(f"{duty}.peak_warm_min") is None:
-        return f"Its peak of {{{duty}.peak_kw|power}} is within the warm rating and held for good."
+        return f"Its peak of {{{duty}.peak_kw|power}} is within the warm rating and held without limit of time."
     text = (
         f"Its peak of {{{duty}.peak_kw|power}}, {{{duty}.peak_load|ratio}} times the warm rating, "
         f"is held for {{{duty}.peak_cold_min|minutes}} from cold {_after(page, duty)} a run at "
@@ -70,7 +70,7 @@ def _holding(page: Page, duty: str) -> str:
     if state == "not":
         return f"Holding {case} is beyond motor, bank or the range of the sea's formula."
     if state == "for good":
-        return f"Holding {case} is within the warm rating, for good."
+        return f"Holding {case} is within the warm rating, without limit of time."
     lasts, wanted = page.value(f"{duty}.holding.warm_min"), page.value(f"{duty}.holding.needed_min")
     side = "more" if lasts >= wanted else "less"
     return (
@@ -93,7 +93,7 @@ def _figure(page: Page, motors: list[str]) -> Figure:
     for motor in motors:
         duty = f"{motor}.duty"
         if page.value(f"{duty}.peak_warm_min") is None:
-            found.append(f"{{{motor}.name|given}} holds {{{duty}.peak_kw|power}} for good")
+            found.append(f"{{{motor}.name|given}} holds {{{duty}.peak_kw|power}} continuously")
         else:
             same = _after(page, duty) == "and after"
             cold = "as" if same else f"{{{duty}.peak_cold_min|minutes}}"
@@ -143,4 +143,4 @@ def _cell(page: Page, key: str) -> Markup:
     state = page.value(f"{key}.state")
     if state == "for a time":
         return page.show(f"{key}.warm_min", "minutes")
-    return Markup("for good") if state == "for good" else Markup("cannot")
+    return Markup("no limit") if state == "for good" else Markup("cannot")

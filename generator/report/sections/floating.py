@@ -22,8 +22,8 @@ SOURCES = {
 STANDS = {
     "inclining test": "GM is that of the case, from an inclining test or papers.",
     "timed roll": "GM follows from the timed roll of {boat.roll_period_s|seconds}.",
-    "height of gravity": "GM of {KEY.before.metacentric_height_m|length} rests on an assumed "
-    "height of the centre of gravity, until ten rolls are timed.",
+    "height of gravity": "GM of {KEY.before.metacentric_height_m|FORM} rests on an assumed "
+    "height of the centre of gravity at the waterline of today, until ten rolls are timed.",
 }
 
 
@@ -44,6 +44,7 @@ def _by(page: Page, option: str) -> Markup:
     key = f"{option}.weight"
     source = SOURCES[page.value(f"{key}.hydrostatics")]
     stands = STANDS[page.value(f"{key}.stands_by")].replace("KEY", key)
+    stands = stands.replace("FORM", _gm_form(page, option))
     return page.text(
         f"Today she is reckoned {source}: {{{key}.before.per_cm_kg|mass}} aboard sink her one "
         f"centimetre, and {{{key}.before.trim_per_cm_kg|mass}} moved one metre along trim her one "
@@ -56,10 +57,28 @@ def _deferred(page: Page, moved: list[str]) -> Markup:
     worst = max(moved, key=lambda key: abs(page.value(f"{key}.weight.net_kg") or 0.0))
     key = f"{worst}.weight"
     return page.text(
-        f"A naval architect confirms, for {{{worst}.name|given}}, the net "
-        f"{{{key}.net_kg|mass:signed}} and GM of {{{key}.after.metacentric_height_m|length}}: "
+        f"A naval architect confirms, for {page.called(worst)}, the net "
+        f"{{{key}.net_kg|mass:signed}} and GM of "
+        f"{{{key}.after.metacentric_height_m|{_gm_form(page, worst)}}}: "
         "these are figures for small angles and tell nothing of a knock-down."
     )
+
+
+def _gm_form(page: Page, option: str) -> str:
+    """GM to the centimetre where it is measured, to the decimetre where a height is assumed."""
+    assumed = page.value(f"{option}.weight.stands_by") == "height of gravity"
+    return "height" if assumed else "length"
+
+
+def _figures(page: Page, moved: list[str]) -> list[tuple[str, str, str]]:
+    """The rows of the table, each with its form; one that is nothing for all is left out."""
+    form = _gm_form(page, moved[0])
+    keys = [f"{moved[0]}.weight.before", *(f"{key}.weight.after" for key in moved)]
+    return [
+        (name, form if name == "metacentric_height_m" else own, label)
+        for name, own, label in ROWS
+        if any(page.plain(f"{key}.{name}", f"{own}:bare").strip("0.") for key in keys)
+    ]
 
 
 def _stands(page: Page, moved: list[str]) -> Table:
@@ -74,7 +93,7 @@ def _stands(page: Page, moved: list[str]) -> Table:
                 *(page.show(f"{key}.weight.after.{name}", form) for key in moved),
             ),
         )
-        for name, form, label in ROWS
+        for name, form, label in _figures(page, moved)
     )
     caption = page.text(
         "{boat.name|given} as weighed, today and with each option; heel in "
@@ -85,9 +104,7 @@ def _stands(page: Page, moved: list[str]) -> Table:
     )
 
 
-CELL = (
-    ("net_kg", "mass:signed"), ("trim_mm", "length_small:signed"), ("metacentric_after_m", "length")
-)  # fmt: skip
+CELL = ("net_kg", "trim_mm", "metacentric_after_m")
 
 
 def _conditions(page: Page, moved: list[str]) -> Table:
@@ -106,17 +123,19 @@ def _conditions(page: Page, moved: list[str]) -> Table:
         "Her tank as filled with the diesel, then net mass, trim by the bow and GM with each motor "
         "(more in weight_conditions.csv)"
     )
-    used = [f"{key}.{name}" for keys in found.values() for key in keys.values() for name, _ in CELL]
+    used = [f"{key}.{name}" for keys in found.values() for key in keys.values() for name in CELL]
     return Table("conditions-table", caption, columns, rows, reasons(page, used))
 
 
 def _condition(page: Page, moved: list[str], keys: dict[str, str]) -> Row:
     first = next(iter(keys.values()))
+    gm = _gm_form(page, moved[0])
+    forms = dict(zip(CELL, ("mass:signed", "length_small:signed", gm), strict=True))
     cells = (
         page.show(f"{first}.displacement_before_kg", "mass:bare"),
-        page.show(f"{first}.metacentric_before_m", "length:bare"),
+        page.show(f"{first}.metacentric_before_m", f"{gm}:bare"),
         *(
-            joined((page.at(keys.get(option), name, form) for name, form in CELL), ", ")
+            joined((page.at(keys.get(option), name, form) for name, form in forms.items()), ", ")
             for option in moved
         ),
     )
@@ -131,7 +150,7 @@ def _restraints(page: Page) -> tuple[Markup, ...]:
     if not boxes:
         return ()
     held = "; ".join(
-        f"{{{key}.name|given}} of {{{motor}.name|given}} {{{key}.sideways_n|force}}"
+        f"{{{key}.name|given}}{_whose(page, motor)} {{{key}.sideways_n|force}}"
         for motor, key in boxes
     )
     up = "and upwards, should she turn over"
@@ -143,3 +162,8 @@ def _restraints(page: Page) -> tuple[Markup, ...]:
             f"{up}, for the installer to confirm: {held}."
         ),
     )
+
+
+def _whose(page: Page, motor: str) -> str:
+    """Of which motor, where there are several."""
+    return f" of {page.called(motor)}" if len(page.motors) > 1 else ""

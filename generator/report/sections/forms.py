@@ -23,7 +23,26 @@ def part(page: Page) -> Part | None:
         "the hull itself left out, so for a hull of the series it is too wide. The published "
         "forms are second opinions."
     )
-    return Part("forms", "Hull forms side by side", (text,), (), (_opinions(page), _scores(page)))
+    said = (text, *_growth(page))
+    return Part("forms", "Hull forms side by side", said, (), (_opinions(page), _scores(page)))
+
+
+def _growth(page: Page) -> tuple[Markup, ...]:
+    """How the factor that the sea trial sets goes with speed."""
+    if page.value("trial.reference_kn") is None:
+        return ()
+    if page.value("trial.growth") is None:
+        return (
+            page.text("The sea trial’s factor is one for all speeds: {trial.growth_why|given}."),
+        )
+    return (
+        page.text(
+            "The factor of {trial.resistance_scale|ratio} by which the sea trial scales the "
+            "regression goes with speed to the power {trial.growth|ratio:signed} (one in ten "
+            "{trial.growth_low|ratio:signed}, nine in ten {trial.growth_high|ratio:signed}), held "
+            "beyond the speeds of the trial."
+        ),
+    )
 
 
 def _opinions(page: Page) -> Table:

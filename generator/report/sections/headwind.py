@@ -12,10 +12,10 @@ SHOWN = (0, 10, 15, 20, 25, 30, 35)  # kn of wind in the table
 
 
 def part(page: Page) -> Part:
-    """Lee-shore paragraph, chart of the ladder, and the table of speeds and what binds."""
+    """What the wind raises, chart of the ladder, and the table of speeds and what binds."""
     if not page.value(f"{page.options[0]}.headwind"):
         return Part("headwind", "")
-    text = (_lead(page), *(_lee_shore(page, option) for option in page.options))
+    text = (_lead(page), _lee_shore(page))
     return Part("headwind", "Against the wind", text, (_figure(page),), (_table(page),))
 
 
@@ -31,9 +31,19 @@ def _lead(page: Page) -> Markup:
     )
 
 
-def _lee_shore(page: Page, option: str) -> Markup:
-    ends = [_ends(page, option, kind) for kind in _kinds(page, option)]
-    return page.text(f"{{{option}.name|given}}: {_held(page, option)}; {'; '.join(ends)}.")
+def _lee_shore(page: Page) -> Markup:
+    """What a lee shore asks for, once for all, and what each option makes there."""
+    key = f"{page.options[0]}.headwind.lee_shore"
+    if page.value(f"{key}.beyond_limit"):
+        return page.text(
+            f"Off a lee shore in {{{key}.wind_kn|wind}} the sea is beyond the wave formula: not by "
+            "engine alone."
+        )
+    held = "; ".join(_held(page, option) for option in page.options)
+    return page.text(
+        f"Off a lee shore in {{{key}.wind_kn|wind}}, {{limits.least_way_kn|speed}} made good ask "
+        f"for {{{key}.need_n|force}} of thrust. There {held}."
+    )
 
 
 def _kinds(page: Page, option: str) -> tuple[str, ...]:
@@ -42,40 +52,45 @@ def _kinds(page: Page, option: str) -> tuple[str, ...]:
 
 def _held(page: Page, option: str) -> str:
     key = f"{option}.headwind.lee_shore"
-    if page.value(f"{key}.beyond_limit"):
-        return f"off a lee shore in {{{key}.wind_kn|wind}} not by engine alone"
-    peak = f" ({{{key}.peak_kn|speed}} at peak)" if option in page.motors else ""
+    name = page.called(option)
+    if option not in page.motors:
+        return f"{name} makes {{{key}.continuous_kn|speed}}"
     return (
-        f"off a lee shore in {{{key}.wind_kn|wind}} she makes {{{key}.continuous_kn|speed}}{peak}; "
-        f"{{limits.least_way_kn|speed}} there ask for {{{key}.need_n|force}} of thrust"
+        f"{name} makes {{{key}.continuous_kn|speed}} on its continuous rating and "
+        f"{{{key}.peak_kn|speed}} at peak"
     )
 
 
-def _ends(page: Page, option: str, kind: str) -> str:
-    key = f"{option}.headwind.{kind}"
-    rating = f" on the {kind} rating" if option in page.motors else ""
-    if page.value(f"{key}.stops_by") == "sea":
-        return f"she still makes {{limits.least_way_kn|speed}}{rating} where the wave formula ends"
-    return (
-        f"she stops making {{limits.least_way_kn|speed}}{rating} in {{{key}.stops_kn|wind}} "
-        "(one in ten already in "
-        f"{{{key}.stops_low_kn|wind}}), where {{{key}.stops_by|given}} binds"
-    )
+def _stops(page: Page, kinds: list[tuple[str, str]]) -> Row:
+    """The wind in which each falls below the least way: the middle, then one in ten."""
+    cells = []
+    for option, kind in kinds:
+        key = f"{option}.headwind.{kind}"
+        low = page.show(f"{key}.stops_low_kn", "wind:bare")
+        if page.value(f"{key}.stops_by") == "sea":
+            cells.append(Markup("still makes it at ") + page.show(f"{key}.stops_kn", "wind"))
+            continue
+        cells.append(
+            page.show(f"{key}.stops_kn", "wind") + Markup(' <span class="spread">')
+            + low + Markup("</span>")
+        )  # fmt: skip
+    head = page.text("Falls below {limits.least_way_kn|speed} in, one in ten already in")
+    return Row(head, tuple(cells), "group")
 
 
 def _figure(page: Page) -> Figure:
-    told = []
+    told: list[str] = []
     for motor in page.motors or page.options[:1]:
         key = f"{motor}.headwind.continuous"
         if page.value(f"{key}.stops_by") == "sea":
             told.append(
-                f"{{{motor}.name|given}} makes {{limits.least_way_kn|speed}} up to "
-                "the end of the wave formula"
+                f"{page.called(motor, not told)} makes {{limits.least_way_kn|speed}} up to "
+                f"{{{key}.stops_kn|wind}}, the end of the wave formula"
             )
         else:
             told.append(
-                f"{{{motor}.name|given}} stops making {{limits.least_way_kn|speed}} in "
-                f"{{{key}.stops_kn|wind}} for good"
+                f"{page.called(motor, not told)} falls below {{limits.least_way_kn|speed}} in "
+                f"{{{key}.stops_kn|wind}} of wind on its continuous rating"
             )
     finding = page.text("; ".join(told) + ".")
     note = page.text(
@@ -102,6 +117,7 @@ def _table(page: Page) -> Table:
         used += [f"{key}.{kind}_kn" for key, (_, kind) in zip(keys, kinds, strict=True)]
         head = page.show(f"{keys[0]}.wind_kn", "wind:bare") + Markup(" · F\u2009")
         rows.append(Row(head + page.show(f"{keys[0]}.beaufort", "count"), cells))
+    rows.append(_stops(page, kinds))
     caption = page.text(
         "Speed made good against wind and its sea, and what binds there; nothing made good is "
         "driven back"

@@ -17,9 +17,8 @@ def part(page: Page) -> Part | None:
         ("Hull form", _form(page)),
         ("Other forms", _others(page)),
         ("Sea trial", _trial(page)),
-        ("Growth with speed", _growth(page)),
         ("Law and fuel", _readings(page)),
-        ("Turns", _turns(page)),
+        ("Tachometer", _turns(page)),
         ("Band", _band(page)),
     )
     rows = tuple(Row(Markup.escape(name), (text,)) for name, text in found if text)
@@ -64,21 +63,10 @@ def _trial(page: Page) -> Markup:
     if not _has_fit(page):
         return page.sentence("trial.note") or page.text("none: {boat.name|given} was not timed")
     return page.text(
-        "resistance {trial.resistance_scale|ratio} of the model’s at {trial.reference_kn|speed} "
-        "(one in ten {trial.resistance_scale_low|ratio}, nine in ten "
-        "{trial.resistance_scale_high|ratio})"
-    )
-
-
-def _growth(page: Page) -> Markup:
-    if not _has_fit(page):
-        return Markup("")
-    if page.value("trial.growth") is None:
-        return page.words("trial.growth_why")
-    return page.text(
-        "that factor goes with speed to the power {trial.growth|ratio:signed} (one in ten "
-        "{trial.growth_low|ratio:signed}, nine in ten {trial.growth_high|ratio:signed}), held "
-        "beyond the speeds of the trial"
+        "resistance {trial.resistance_scale|ratio} times that of the regression at "
+        "{trial.reference_kn|speed}; the factor is high where a draw’s regression is low (one in "
+        "ten {trial.resistance_scale_low|ratio}, nine in ten {trial.resistance_scale_high|ratio}), "
+        "so their product is known better than either"
     )
 
 
@@ -105,13 +93,14 @@ def _readings(page: Page) -> Markup:
 def _turns(page: Page) -> Markup:
     if page.value("trial.turns_over_model_share") is None:
         return Markup("")
+    way = "below" if (page.value("trial.turns_over_model_share") or 0.0) < 0.0 else "above"
     text = page.text(
-        "read {trial.turns_over_model_share|share:signed} off those at which her screw takes up "
-        "the power, by pitch and gear ratio"
+        f"reads {{trial.turns_over_model_share|share:size}} {way} what pitch, slip and gear ratio "
+        "imply"
     )
     if not page.value("trial.turns_wrong"):
-        return text
-    return text + page.text("; too much for pitch and wake: check tachometer, gear ratio and pitch")
+        return text + page.text(", within what pitch and wake leave open")
+    return text + page.text(", too much for pitch and wake: check tachometer, gear ratio and pitch")
 
 
 def _band(page: Page) -> Markup:

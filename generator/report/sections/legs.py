@@ -86,7 +86,7 @@ def _covered(page: Page, motor: str) -> str:
     )
     if (page.value(f"{key}.legs_low_share") or 0.0) >= 1.0:
         return said + "."
-    return said + f", {{{key}.slow_legs_low_share|share}} as slowly as pays."
+    return said + f", {{{key}.slow_legs_low_share|share}} at the most economical speed."
 
 
 def _walk(page: Page) -> tuple[Figure, ...]:

@@ -12,20 +12,22 @@ def parts(page: Page) -> tuple[Part, ...]:
     motors = [motor for motor in page.motors if page.value(f"{motor}.losses")]
     if not motors:
         return ()
-    finding = page.text("; ".join(_finding(page, motor) for motor in motors) + ".")
+    finding = page.text(
+        "; ".join(_finding(page, motor, motor == motors[0]) for motor in motors) + "."
+    )
     note = page.text(
         "Best estimate, bank new, calm, in service. Each bar is the power taken inside the bank "
         "and ends with what tows the hull; speeds: a knot below {planning.cruise_speed_kn|speed}, "
-        "that, and the most that is held for good."
+        "that, and the most that the continuous rating holds."
     )
     figure = Figure("losses-ledger", finding, note, losses_ledger(page, motors))
     return (Part("losses", "Losses from battery to water", (), (figure,)),)
 
 
-def _finding(page: Page, motor: str) -> str:
+def _finding(page: Page, motor: str, start: bool) -> str:
     rows = page.keys(f"{motor}.losses")
     cruise = rows[min(1, len(rows) - 1)]
     return (
-        f"{{{motor}.name|given}} at {{{cruise}.speed_kn|speed}}: of {{{cruise}.taken_kw|power}} in "
-        f"the bank {{{cruise}.useful_share|share}} tow the hull"
+        f"{page.called(motor, start)} at {{{cruise}.speed_kn|speed}}: of "
+        f"{{{cruise}.taken_kw|power}} in the bank {{{cruise}.useful_share|share}} tow the hull"
     )

@@ -14,10 +14,13 @@ def part(page: Page) -> Part | None:
         return None
     first = f"{page.motors[0]}.low_speed.0"
     text = page.text(
-        f"Slow, the drive itself counts: at {{{first}.speed_kn|speed}} the shaft takes "
-        f"{{{first}.shaft_w|watts}}, while turning shaft, seal and controller without any thrust "
-        f"takes {{{first}.standing_w|watts}} from the battery. Up to a fifth of rated power losses "
-        "are kept between the best and the worst published efficiency curve."
+        f"Slow, the drive itself counts: at {{{first}.speed_kn|speed}} the propeller shaft needs "
+        f"{{{first}.shaft_w|watts}}, and the battery gives {{{first}.battery_w|watts}} for it; "
+        f"{{{first}.standing_w|watts}} of that turn shaft and seal and feed the controller, and "
+        "would be taken without any thrust too. Of two published efficiency curves that of a large "
+        f"drive would take {{{first}.best_curve_w|watts}} there and that of a small one "
+        f"{{{first}.worst_curve_w|watts}}; the figure used lies between them, and a maker's own "
+        "curve would settle it."
     )
     return Part("low-speed", "At a crawl", (text,), (), (_crawl(page), _readings(page)))
 
@@ -29,7 +32,7 @@ def _crawl(page: Page) -> Table:
         words(f"Speed, {page.unit('speed')}", 14), numbers("Shaft", 12, watts),
         numbers("Without thrust", 16, watts),
         numbers("Battery, one in ten to nine in ten", 28, watts),
-        numbers("Best curve", 15, watts), numbers("Worst curve", 15, watts),
+        numbers("Large drive’s curve", 15, watts), numbers("Small drive’s curve", 15, watts),
     )  # fmt: skip
     rows = tuple(
         Row(
@@ -44,7 +47,9 @@ def _crawl(page: Page) -> Table:
         )
         for key in page.keys(f"{motor}.low_speed")
     )
-    caption = page.text(f"Calm, in service, {{{motor}.name|given}}: from shaft to battery")
+    caption = page.text(
+        f"Calm, in service, {{{motor}.name|given}}: what the shaft needs and the battery gives"
+    )
     return Table("low-speed-table", caption, columns, rows)
 
 

@@ -52,7 +52,7 @@ def _worked(motor: str, page: Page) -> str:
     duty, plate = f"{motor}.duty", f"{motor}.particulars.motor"
     if not page.value(duty):
         return f"{{{plate}.peak_power_kw|power}} for {{{plate}.peak_time_min|minutes}} by its maker"
-    said = f"{{{duty}.continuous_kw|power}} for good in its own warm air"
+    said = f"{{{duty}.continuous_kw|power}} continuously in its own warm air"
     if page.value(f"{duty}.peak_warm_min") is None:
         return f"{said}, {{{duty}.peak_kw|power}} at peak"
     time = "peak_warm_min"

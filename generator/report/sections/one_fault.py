@@ -12,7 +12,7 @@ ROWS = (
     ("Power left at the terminals", "power_kw", "power"),
     ("Speed left in a calm", "speed_kn", "speed"),
     ("Miles at manoeuvring speed, from full", "distance_nm", "distance"),
-    ("What one string may carry for good", "string_carries_a", "current"),
+    ("What one string may carry, continuous", "string_carries_a", "current"),
     ("Hardest-worked string left, at cruise", "cruise_string_a", "current"),
     ("Hardest-worked string left, at peak", "peak_string_a", "current"),
     ("Draws in which the rest trips at cruise", "cruise_trips_share", "share"),

@@ -11,11 +11,21 @@ from generator.report.parts import Part, Row, Section, Table, numbers, words
 def section(page: Page) -> Section:
     """One paragraph and one row for each option, the references among them."""
     lead = page.text(
-        "Every option takes the same path from weight to verdict on the same legs; the reference "
-        "for money is to keep the diesel, and a new diesel stands beside it."
+        "Every option takes the same path from weight to verdict on the same legs of "
+        f"{{boat.name|given}}{_reference(page)}."
     )
     parts = tuple(_part(page, option) for option in page.options)
     return Section("options", "Options", (*parts, _table(page)), lead)
+
+
+def _reference(page: Page) -> str:
+    """Against which diesel the money of a motor is held."""
+    fair = page.value("money.fair_baseline")
+    if fair is None:
+        return ""
+    other = {"keep": "a new diesel", "new diesel": "keeping the present one"}[fair]
+    named = {"keep": "to keep the present diesel", "new diesel": "a new diesel"}[fair]
+    return f"; the fair reference for money is {named}, and {other} stands beside it"
 
 
 def _part(page: Page, option: str) -> Part:
@@ -38,15 +48,17 @@ def _motor(page: Page, option: str) -> str:
         f"{{{bank}.charge_ah|charge}} at {{{bank}.nominal_voltage_v|voltage}} holds "
         f"{{{bank}.nominal_kwh|energy}}, of which {{{bank}.usable_kwh|energy}} may be drawn when "
         f"new and {{{bank}.usable_aged_kwh|energy}} when aged; it weighs {{{bank}.mass_kg|mass}}. "
-        f"{_first(page, option)}et mass {{{option}.weight.net_kg|mass:signed}}."
+        f"{_first(page, option)}."
     )
 
 
 def _first(page: Page, option: str) -> str:
-    """First cost, which a copy without prices leaves out."""
+    """First cost, which a copy without prices leaves out, and net mass, where any moves."""
+    moves = page.plain(f"{option}.weight.net_kg", "mass:size,bare") != "0"
+    mass = f"et mass {{{option}.weight.net_kg|mass:signed}}" if moves else "o mass moves"
     if page.value(f"{option}.cost.first_money") is None:
-        return "N"
-    return f"First cost {{{option}.cost.first_money|money}}, n"
+        return f"N{mass}"
+    return f"First cost {{{option}.cost.first_money|money}}, n{mass}"
 
 
 def _diesel(page: Page, option: str) -> str:
@@ -54,7 +66,7 @@ def _diesel(page: Page, option: str) -> str:
     return (
         f"{{{diesel}.rated_power_kw|power}} at {{{diesel}.rated_speed_rpm|rpm}} through a "
         f"reduction of {{{diesel}.gear_ratio|ratio}}, from a tank of {{{diesel}.tank_l|fuel}}. "
-        f"{_first(page, option)}et mass {{{option}.weight.net_kg|mass:signed}}."
+        f"{_first(page, option)}."
     )
 
 
@@ -62,7 +74,7 @@ def _table(page: Page) -> Part:
     rows = tuple(_row(page, option) for option in page.options)
     small = page.unit("length_small")
     columns = (
-        words("Option", 28), words("Kind", 12), numbers("Continuous", 12, page.unit("power")),
+        words("Option", 40), numbers("Continuous", 12, page.unit("power")),
         numbers("Peak", 10, page.unit("power")), numbers("Energy usable", 14, page.unit("energy")),
         numbers("Propeller, diameter and pitch", 24, small),
     )  # fmt: skip
@@ -84,6 +96,4 @@ def _row(page: Page, option: str) -> Row:
         + Markup(" × ")
         + page.show(f"{option}.particulars.propeller.pitch_mm", "length_small:bare")
     )
-    return Row(
-        page.words(f"{option}.name"), (page.words(f"{option}.kind"), *power, energy, propeller)
-    )
+    return Row(page.words(f"{option}.name"), (*power, energy, propeller))

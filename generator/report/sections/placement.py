@@ -31,7 +31,7 @@ def _sentence(page: Page, option: str) -> Markup:
     """Whether the blocks fit, how she floats with them there, and what else must move."""
     key = f"{option}.placement"
     blocks = (
-        f"{{{option}.name|given}}: {{{key}.blocks|count}} blocks of "
+        f"{page.called(option, True)}: {{{key}.blocks|count}} blocks of "
         f"{{{key}.block_mass_kg|mass}} each"
     )
     if not page.value(f"{key}.fits"):
@@ -40,10 +40,15 @@ def _sentence(page: Page, option: str) -> Markup:
         return page.text(f"{blocks} fit; they are not shared out: {{{key}.why|given}}.")
     bulk = "" if page.value(f"{key}.volume_known") else " by mass; the size of a block is not given"
     end = "bow" if page.value(f"{key}.trim_share_pct") >= 0 else "stern"
+    trims = f"trims {{{key}.trim_mm|length_small:size}} by the {end}"
+    if page.plain(f"{key}.trim_mm", "length_small:size,bare").strip("0.") == "":
+        trims = "floats level fore and aft"
+    lists = f"lists {{{key}.list_deg|angle:size}}"
+    if page.plain(f"{key}.list_deg", "angle:size,bare").strip("0.") == "":
+        lists = "stands upright"
     text = (
-        f"{blocks} fit{bulk}. As the table shares them out she trims "
-        f"{{{key}.trim_mm|length_small:size}} by the {end} and lists "
-        f"{{{key}.list_deg|angle:size}}, the least that these spaces allow"
+        f"{blocks} fit{bulk}. As the table shares them out she {trims} and {lists}, the least "
+        "trim and list that these spaces allow"
     )
     return page.text(f"{text}{_shift(page, key)}.")
 
@@ -51,7 +56,7 @@ def _sentence(page: Page, option: str) -> Markup:
 def _shift(page: Page, key: str) -> str:
     """What other masses must move, where the spaces alone do not keep her within limits."""
     if page.value(f"{key}.level"):
-        return "; both are within the limits of criterion 17".replace("17", "{criteria.16.id|year}")
+        return "; both are within the limits of criterion\u00a0{criteria.16.id|year}"
     asked = [
         f"{{{key}.{name}|mass}} moved one metre {way}"
         for name, way in SHIFTS

@@ -25,7 +25,6 @@ from generator.report.sections import (
     weight,
     year,
 )
-from generator.report.sections.evidence import graded
 
 ORDER = (
     power,
@@ -54,8 +53,8 @@ def section(page: Page) -> Section:
     """Power, range, bank, legs, weight and cost of all options."""
     lead = page.text(
         "Every figure is the middle of {study.draws|count} draws from the doubts of the inputs and "
-        "of the defaults; spreads run from one in ten to nine in ten. "
-    ) + graded(page)
+        "of the defaults; spreads run from one in ten to nine in ten."
+    )
     return Section("results", "Results", _parts(page), lead)
 
 

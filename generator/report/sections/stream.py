@@ -20,7 +20,7 @@ def part(page: Page) -> Part:
 
 
 def _figure(page: Page) -> Figure:
-    finding = page.text(" ".join(_told(page, motor) for motor in page.motors))
+    finding = page.text(" ".join([*(_told(page, motor) for motor in page.motors), _doubled(page)]))
     note = page.text(
         "Calm water, in service, house load included where it draws on this bank. Cheapest speed: "
         "never below {limits.least_through_kn|speed} through the water and "
@@ -31,14 +31,28 @@ def _figure(page: Page) -> Figure:
 
 def _told(page: Page, motor: str) -> str:
     key = f"{motor}.stream"
-    said = (
-        f"{{{motor}.name|given}} pays {{{key}.rows.0.least_kwh_per_nm|energy_per_mile}} in slack "
-        f"water and {{{key}.rows.8.least_kwh_per_nm|energy_per_mile}} against "
-        f"{{{key}.rows.8.stream_kn|speed}}"
+    return (
+        f"{page.called(motor, True)} pays {{{key}.rows.0.least_kwh_per_nm|energy_per_mile}} in "
+        f"slack water and {{{key}.rows.8.least_kwh_per_nm|energy_per_mile}} against "
+        f"{{{key}.rows.8.stream_kn|speed}}."
     )
-    if page.value(f"{key}.doubles_kn") is None:
-        return said + "."
-    return said + f"; from {{{key}.doubles_kn|speed}} on waiting halves it."
+
+
+def _doubled(page: Page) -> str:
+    """From which stream on a mile costs twice; motors of the same figure share a sentence."""
+    sets: dict[str, list[str]] = {}
+    for motor in page.motors:
+        if page.value(f"{motor}.stream.doubles_kn") is not None:
+            sets.setdefault(page.plain(f"{motor}.stream.doubles_kn", "speed"), []).append(motor)
+    told = []
+    for same in sets.values():
+        names = " and ".join(page.called(motor) for motor in same)
+        whom = "" if len(sets) == 1 else f" with {names}"
+        told.append(
+            f"Above {{{same[0]}.stream.doubles_kn|speed}} of stream a mile{whom} costs twice what "
+            "it does in slack water."
+        )
+    return " ".join(told)
 
 
 def _streams(page: Page) -> Table:

@@ -6,8 +6,10 @@ from markupsafe import Markup
 
 from generator.report.figures.tornado import tornado
 from generator.report.page import Page
-from generator.report.parts import Figure, Part, Row, Table, numbers, words
+from generator.report.parts import Figure, Part, Row, Table, numbers, without_columns, words
+from generator.report.sections.criteria import form_of
 
+MUST_MAKE = 1  # the criterion of the worst leg
 NAMED = 3  # inputs to measure next, per motor
 
 
@@ -27,17 +29,35 @@ def part(page: Page) -> Part | None:
 
 def _figure(page: Page, motor: str) -> Figure:
     own = f"{motor}.tornado"
+    form = form_of(page.value(f"{own}.criterion"))
     finding = page.text(
-        f"{{{motor}.name|given}}: “{{{own}.criterion_name|given}}” stands at {{{own}.best|ratio}} "
-        f"with a limit of {{{own}.limit_go|ratio}}; most of its doubt is "
-        f"{{{own}.rows.0.what|given}}."
+        f"{page.called(motor, True)}: “{{{own}.criterion_name|given}}” stands at "
+        f"{{{own}.best|{form}}} with a limit of {{{own}.limit_go|{form}}}; most of its doubt "
+        f"comes from the input “{{{own}.rows.0.what|given}}”."
     )
     note = page.text(
         "The deciding criterion with the least in hand at the pessimistic end; the upright line is "
-        "the best estimate. Evidence: {evidence.grade|given}."
+        f"the best estimate. {_held(page, motor)}Evidence: {{evidence.grade|given}}."
     )
     name = f"tornado-{motor.split('.')[1]}"
-    return Figure(name, finding, note, tornado(page, motor, name))
+    return Figure(name, finding, note, tornado(page, motor, name, form))
+
+
+def _held(page: Page, motor: str) -> str:
+    """In how many draws a must-make leg is held at all, where some do not hold it."""
+    worst = page.value(f"{motor}.worst_leg")
+    share = None if worst is None else page.value(f"{motor}.legs.{worst}.feasible_share")
+    if page.value(f"{motor}.tornado.criterion") != MUST_MAKE or share is None or share >= 1.0:
+        return ""
+    held = f"{{{motor}.legs.{worst}.feasible_share|share}}"
+    return f"The leg is held at all in {held} of the draws; where it is not, the value is nothing. "
+
+
+def _ends(page: Page, motor: str, key: str) -> Markup:
+    """The criterion at both ends of an input, from low to high."""
+    form = form_of(page.value(f"{motor}.tornado.criterion"))
+    ends = sorted((f"{key}.at_low", f"{key}.at_high"), key=page.value)
+    return page.span(ends[0], ends[1], form)
 
 
 def _table(page: Page, motors: list[str]) -> Table:
@@ -46,9 +66,7 @@ def _table(page: Page, motors: list[str]) -> Table:
             page.words(f"{key}.what"),
             (
                 page.words(f"{motor}.name"),
-                page.show(f"{key}.at_low", "ratio")
-                + Markup(" \u2013 ")
-                + page.show(f"{key}.at_high", "ratio"),
+                _ends(page, motor, key),
                 page.words(f"{key}.how") if page.value(f"{key}.how") else Markup("–"),
             ),
         )
@@ -60,4 +78,5 @@ def _table(page: Page, motors: list[str]) -> Table:
         words("How", 36),
     )  # fmt: skip
     caption = page.text("Before any order for {boat.name|given}: what to make sure, and how")
-    return Table("measure-next", caption, columns, rows)
+    table = Table("measure-next", caption, columns, rows)
+    return table if len(motors) > 1 else without_columns(table, ("Motor",))

@@ -6,7 +6,6 @@ from markupsafe import Markup
 
 from generator.report.page import Page
 from generator.report.parts import Part, Row, Section, Table, numbers, words
-from generator.report.sections.evidence import counted
 
 PARTICULARS = (
     ("Length overall", "boat.length_overall_m", "length", "boat.hull.length_overall"),
@@ -38,14 +37,20 @@ LEG_FORMS = (
 def section(page: Page) -> Section:
     """Particulars, waters and berth, legs, and the owner's own words."""
     lead = page.text(
-        "{boat.name|given} is a {boat.type|given} of {boat.length_overall_m|length} with a "
-        "{boat.keel_type|given} keel, first placed on the market in {boat.year_on_market|year}, "
+        "{boat.name|given} is a {boat.type|given} of {boat.length_overall_m|length}"
+        f"{_keel(page)}, first placed on the market in {{boat.year_on_market|year}}, "
         "floating at {boat.displacement_kg|mass}. Her hull speed is {boat.hull_speed_kn|speed}; "
         "the owner plans to motor at {planning.cruise_speed_kn|speed}."
     )
     return Section(
         "vessel", "Vessel and use", (_owner(page), _particulars(page), _waters(page)), lead
     )
+
+
+def _keel(page: Page) -> str:
+    """Her keel, where her type does not name it already."""
+    named = "keel" in str(page.value("boat.type")).lower()
+    return "" if named else " with a {boat.keel_type|given} keel"
 
 
 def _owner(page: Page) -> Part:
@@ -65,7 +70,7 @@ def _particulars(page: Page) -> Part:
         (words("Particular", 46), numbers("Value", 20), words("How it is known", 34)),
         rows,
     )
-    return Part("particulars-part", "Particulars", (counted(page),), (), (table,))
+    return Part("particulars-part", "Particulars", (), (), (table,))
 
 
 def _origin(page: Page, path: str) -> Markup:
@@ -75,9 +80,8 @@ def _origin(page: Page, path: str) -> Markup:
         given = page.value(f"{found}.from")
         origin = page.words(f"{found}.from") if given else Markup("given")
         doubt = page.value(f"{found}.plus_minus")
-        return (
-            origin + Markup(" ± ") + page.show(f"{found}.plus_minus", "plain") if doubt else origin
-        )
+        shown = page.show(f"{found}.plus_minus", "plain")
+        return origin + Markup(" ±\u00a0") + shown if doubt else origin
     return Markup("default, see appendix") if _assumed(page, path) else Markup("worked out")
 
 

@@ -119,7 +119,7 @@ def _house(page: Page, motor: str) -> Markup:
         said
         + Markup(" Not in these sums, and no longer given by an engine: ")
         + named
-        + page.text("; house.heat of the case sets it down by electricity.")
+        + page.text("; by electricity it would come on top.")
     )
 
 
