@@ -46,7 +46,9 @@ def _space(page: Page, motor: str) -> str:
 def _peak(page: Page, motor: str) -> str:
     duty = f"{motor}.duty"
     if page.value(f"{duty}.peak_warm_min") is None:
-        return f"Its peak of {{{duty}.peak_kw|power}} is within the warm rating and held without limit of time."
+        return (
+            f"Its peak of {{{duty}.peak_kw|power}} is within the warm rating, held without limit."
+        )
     text = (
         f"Its peak of {{{duty}.peak_kw|power}}, {{{duty}.peak_load|ratio}} times the warm rating, "
         f"is held for {{{duty}.peak_cold_min|minutes}} from cold {_after(page, duty)} a run at "

@@ -16,8 +16,8 @@ def section(page: Page) -> Section:
     """The list of the insurer pack, and the certificates."""
     lead = page.text(
         "The insurer pack of {boat.name|given} holds what changes, diagram, fuses, faults, papers "
-        "and manual points without prices; it is written alone with “--part insurer”. Written "
-        "acceptance comes before any order."
+        "and manual points without prices, as a copy of its own. Written acceptance comes before "
+        "any order."
     )
     if not page.motors:
         return Section("insurer", "Insurer pack", (), lead)

@@ -13,7 +13,7 @@ def section(page: Page) -> Section:
     """The list of the yard pack; alone it is written by its own command."""
     lead = page.text(
         "The yard pack of {boat.name|given} holds diagram, schedules, masses, drive, faults and "
-        "tests without prices; it is written alone with “--part yard”."
+        "tests without prices; a copy of its own goes to the yard."
     )
     return Section("yard", "Yard pack", parts(page), lead)
 
