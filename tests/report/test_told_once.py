@@ -73,10 +73,11 @@ def test_reserve_names_what_decides_for_each_age(name: str) -> None:
     for motor in page.motors:
         own, held = page.value(f"{motor}.reserve"), page.value(f"{motor}.bank")
         for age, share in (("reserve", "share_kwh"), ("reserve_aged", "share_aged_kwh")):
-            by_share = held[f"{age}_kwh"] == pytest.approx(own[share], rel=0.03)
-            by_demand = held[f"{age}_kwh"] == pytest.approx(own["demand_kwh"], rel=0.03)
+            parts = {"share": own[share], "demand": own["demand_kwh"]}
             by = own["by" if age == "reserve" else "by_aged"]
-            assert {"share": by_share, "demand": by_demand}[by]
+            assert parts[by] >= 0.97 * max(parts.values())  # counted draw by draw
+            # the middle of the larger of both in each draw, no less than the larger middle
+            assert 0.999 * max(parts.values()) <= held[f"{age}_kwh"] <= 1.08 * parts[by]
     tree = copy_of(name)
     for option in tree["options"]:
         option["reserve"] |= {"by": "share", "by_aged": "demand"}

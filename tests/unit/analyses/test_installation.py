@@ -369,7 +369,7 @@ def test_the_controller_is_set_by_the_warm_rating_and_the_motors_own_time(tmp_pa
     assert worked is not None
     drive = made(found).circuit("motor")
     assert drive is not None
-    assert values["controller", "Battery current for good"] <= drive.continuous + 1e-9
+    assert values["controller", "Battery current, continuous"] <= drive.continuous + 1e-9
     own = float(worked.peak_warm.flat[0]) / 60.0
     assert values["controller", "Time at peak, most"] == pytest.approx(
         min(own, drive.peak_time / 60.0)
