@@ -11,7 +11,7 @@ from generator.analyses.findings import Findings
 WORD_GO, WORD_CONDITIONS, WORD_NO = "Go", "Go with conditions", "Don't, as specified"
 EVIDENCE = 28
 RESERVE = 3
-MOST_CONDITIONS = 6
+MOST_CONDITIONS, MOST_MENDS = 6, 1
 
 
 @dataclass(frozen=True)
@@ -57,14 +57,18 @@ def _reasons(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, str], ...]:
 
 
 def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, str], ...]:
-    """Conditions of the rows that ask for one; failed rows say what would mend them."""
+    """What would mend the rows that fail, then what others ask for, then what would mend those."""
     asked = [(place, row.condition) for place, row in enumerate(judgements) if row.condition]
-    mend = [
-        (place, f"{row.criterion.name}: {row.flip}")
-        for place, row in enumerate(judgements)
-        if row.criterion.role == "decide"
-        and row.result in (NO, CONDITIONAL)
-        and row.flip
-        and not row.condition
-    ]
-    return tuple((asked + mend)[:MOST_CONDITIONS])
+    failed, open_ones = (
+        [
+            (place, f"{row.criterion.name}: {row.flip}")
+            for place, row in enumerate(judgements)
+            if row.criterion.role == "decide"
+            and row.result == result
+            and row.flip
+            and not row.condition
+        ]
+        for result in (NO, CONDITIONAL)
+    )
+    first = failed[:MOST_MENDS] + asked + failed[MOST_MENDS:] + open_ones
+    return tuple(first[:MOST_CONDITIONS])

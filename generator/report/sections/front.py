@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import zip_longest
 
 from markupsafe import Markup
 
@@ -232,12 +233,16 @@ def _strip_key(page: Page) -> Markup:
 
 
 def _conditions(page: Page) -> tuple[Condition, ...]:
-    """Conditions of all motors, the same text once; those of a motor that may go come first."""
+    """Conditions of all motors, the same text once; motors that may go first, then in turn."""
     found: dict[str, tuple[list[str], Markup]] = {}
-    for motor in sorted(page.motors, key=lambda motor: LOOKS.get(_word(page, motor)) == "no"):
-        for key in page.keys(f"{motor}.verdict.conditions"):
-            text = page.sentence(key)
-            found.setdefault(bare_text(text), ([], text))[0].append(motor)
+    for failed in (False, True):
+        motors = [each for each in page.motors if (LOOKS.get(_word(page, each)) == "no") == failed]
+        lists = [page.keys(f"{motor}.verdict.conditions") for motor in motors]
+        for row in zip_longest(*lists):
+            for motor, key in zip(motors, row, strict=True):
+                if key is not None:
+                    text = page.sentence(key)
+                    found.setdefault(bare_text(text), ([], text))[0].append(motor)
     return tuple(
         Condition(_whom(page, motors), text)
         for motors, text in list(found.values())[:MOST_CONDITIONS]
