@@ -70,7 +70,7 @@ def outings(case: Case, sky: Sky) -> Outings:
             _live_aboard(mode, plugged, sailing, legs[leg], (start, start + long, home))
             free = max(start + long + BETWEEN, home if legs[leg].nights_away else 0)
     summer = 196 if sky.latitude >= 0.0 else 15
-    days = [departure.hour // 24 for departure in departures]
+    days = _fullest([departure.hour // 24 for departure in departures])
     return Outings(
         season=season,
         season_given=bool(case.planning.season),
@@ -81,6 +81,12 @@ def outings(case: Case, sky: Sky) -> Outings:
         sailing=sailing,
         example=min(days, key=lambda day: abs(day - summer), default=summer),
     )
+
+
+def _fullest(days: list[int]) -> list[int]:
+    """The days with most legs: an outing is shown whole, with its way home."""
+    most = max((days.count(day) for day in days), default=0)
+    return [day for day in days if days.count(day) == most]
 
 
 def _sunny_half(sky: Sky) -> tuple[int, ...]:
