@@ -165,7 +165,7 @@ def _row(page: Page, key: str) -> Row:
     motor = key.split(".legs.")[0]
     head = page.words(f"{key}.name") + Markup("<br>") + page.words(f"{motor}.name")
     if page.value(f"{key}.after") and page.value(f"{key}.before_kwh") is not None:
-        spent = page.text(f", {{{key}.before_kwh|energy}} gone before it")
+        spent = page.text(f"{{{key}.before_kwh|energy}} gone before it")
         head += Markup('<span class="note">') + spent + Markup("</span>")
     cells = tuple(page.show(f"{key}.{name}", form) for name, form in FORMS)
     fits = page.value(f"{key}.fits")
