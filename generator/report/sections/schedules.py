@@ -182,7 +182,7 @@ def lists(page: Page) -> tuple[Part, ...]:
 def _cables(page: Page, motor: str, key: str) -> Table:
     columns = (
         words("Cable", 6), words("From, to", 28), numbers("Run", 6, page.unit("height")),
-        numbers("For good", 7, "A"), numbers("Peak", 6, "A"), words("Each pole", 23),
+        numbers("Continuous", 9, "A"), numbers("Peak", 6, "A"), words("Each pole", 21),
         numbers("May carry", 8, "A"), numbers("Lost", 6, "%"),
         numbers("Warms to", 10, page.unit("temperature")),
     )  # fmt: skip
