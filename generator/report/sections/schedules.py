@@ -126,9 +126,8 @@ def _code(page: Page) -> str:
     every = page.keys("sources")
     key = next((each for each in every if page.value(f"{each}.key") == "cfr33_183"), None)
     return (
-        f" Rule, allowable currents and distances are those of 33 CFR 183 ({{{key}.key|given}}), "
-        "which binds boats with petrol engines elsewhere and is used here as a table: local codes, "
-        "surveyor and insurer may ask for more, nearer fuses among it."
+        f" Rule, allowable currents and distances are taken from {{{key}.text|given}}; local "
+        "codes, surveyor and insurer may ask for more, nearer fuses among it."
         if key
         else ""
     )
