@@ -174,6 +174,12 @@ def string_limit(bank: Bank) -> Numbers | None:
     return None
 
 
+def string_rating(bank: Bank) -> Numbers:
+    """Continuous current of one string [A]: its limit, or the rate of its chemistry."""
+    limit = string_limit(bank)
+    return bank.charge * bank.continuous_rate / bank.blocks.parallel if limit is None else limit
+
+
 def trip_limit(bank: Bank) -> Numbers | None:
     """Continuous current at which the whole bank trips [A]; none where nothing is stated."""
     if bank.discharge_limit is not None:

@@ -7,7 +7,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.bank import BankResult
-from generator.analyses.bank_state import HALF, open_voltage, resistance, shared, string_limit
+from generator.analyses.bank_state import (
+    HALF,
+    open_voltage,
+    resistance,
+    shared,
+    string_limit,
+    string_rating,
+)
 from generator.analyses.installation import Installation
 from generator.analyses.plant import Store, house_drain
 from generator.analyses.power import Power, at_speed, speed_at_limit
@@ -86,10 +93,7 @@ def one_fault(
 
 def _carries(bank: Bank, wired: float) -> Array:
     """Current of one string for good [A]: its own limit, or what it is wired for."""
-    limit = string_limit(bank)
-    if limit is None:
-        limit = bank.charge * bank.continuous_rate / bank.blocks.parallel
-    return np.minimum(limit, wired)
+    return np.minimum(string_rating(bank), wired)
 
 
 def _power(bank: Bank, result: BankResult, strings: int, wired: float) -> Array:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from generator.analyses.bank import BankResult
-from generator.analyses.bank_state import string_limit
+from generator.analyses.bank_state import string_rating
 from generator.analyses.duty import Duty
 from generator.analyses.installation import (
     Circuit,
@@ -108,10 +108,7 @@ def _string(
     bank: Bank, wired: Circuit, device: Device, opened: tuple[Switch, ...], warm: float
 ) -> StringCurrent:
     """What one string may carry; all strings are equal and stand first."""
-    limit = string_limit(bank)
-    if limit is None:
-        limit = bank.charge * bank.continuous_rate / bank.blocks.parallel
-    own = scalar(limit)
+    own = scalar(string_rating(bank))
     isolators = [
         item.current
         for item in opened

@@ -105,8 +105,8 @@ def _care(page: Page, bank: str) -> str:
     return (
         f"These {{{bank}.nominal_kwh|energy}} of {{{bank}.chemistry|given}} need no float charge "
         f"and may rest part-full; they are reckoned resting at {{{bank}.resting_share|share}} and "
-        "would age less at half. Lead of the same energy may not: part-full it sulphates. In the "
-        "cold of the season, in the coldest of ten draws, the cells take "
+        "would age less at half. In the cold of the season, in the coldest of ten draws, the "
+        "cells take "
         f"{{{bank}.cold_charge_low_a|current}} of charge at most."
     )
 
