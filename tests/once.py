@@ -27,7 +27,6 @@ def once(make: Callable[Asked, Made]) -> Callable[Asked, Made]:
     The arguments are plain words and numbers; what is made can be pickled. Nobody may change it:
     within a process all get the same object.
     """
-
     held: dict[str, Made] = {}
 
     @wraps(make)
