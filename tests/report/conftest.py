@@ -37,12 +37,6 @@ def pages_of(name: str) -> Pages:
 
 
 @once
-def pdf_of(name: str) -> PdfResult:
-    pages = pages_of(name)
-    return make_pdf(pages.html_print, pages.charts)
-
-
-@once
 def pack_of(name: str, pack: str) -> Pages:
     return make_pack(studied(name), packs()[pack])
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import ast
 import csv
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
@@ -42,7 +42,7 @@ def names() -> dict[str, Path]:
     return {dotted(path): path for path in sorted(PACKAGE.rglob("*.py"))}
 
 
-@lru_cache
+@cache
 def module(name: str) -> Module:
     """One module, read when it is first asked for."""
     return read(name, names()[name], frozenset(names()))
