@@ -52,7 +52,8 @@ def without_idle_reasons(node: Any) -> Any:
 
 def _stands(row: dict[str, Any], stem: str) -> bool:
     """Are all values there that a reason of this name speaks of, and is there one at all?"""
-    names = [name for name in row if name == stem or name.rpartition("_")[0] == stem]
+    stems = (stem, f"{stem}_low", f"{stem}_high")
+    names = [name for name in row if name in stems or name.rpartition("_")[0] in stems]
     values = [row[name] for name in names if not name.endswith("_why")]
     return bool(values) and all(value is not None for value in values)
 
