@@ -1,0 +1,158 @@
+"""Which results move from the code of an older commit to the working tree, over all variants?
+
+    python -m tests.corpus.compare BASE [--searches] [--only NAME ...] [--draws 60] [--all]
+
+Both codes compute the same case files, in this run and on this machine; nothing is stored. The
+exit code is 0 if whatever moved or is missing stands in expected_moves.csv, else 1.
+"""
+
+from __future__ import annotations
+
+import argparse
+import io
+import json
+import os
+import subprocess
+import sys
+import tarfile
+import tempfile
+import time
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+from typing import Any
+
+from tests.corpus.leaves import Difference, differences, read_renames, rounded, table
+from tests.corpus.tell import judged, moves, told
+from tests.corpus.variants import Variant, variants, write_variants
+
+HERE = Path(__file__).parent
+ROOT = HERE.parents[1]
+OLD_KEYS = ROOT / "generator" / "report" / "old_keys.csv"
+EXPECTED = HERE / "expected_moves.csv"
+DRAWS = 60
+WORKERS = 2
+PARTS = 2  # of the variants in each tree: the workers end together
+SEARCHED = ("sloop", "ketch")
+# One thread each: two workers share the machine, and sums keep their order.
+QUIET = {"OMP_NUM_THREADS": "1", "OPENBLAS_NUM_THREADS": "1", "MKL_NUM_THREADS": "1"}
+
+Outcomes = dict[str, dict[str, Any]]
+
+
+def main(arguments: list[str]) -> int:
+    """Compute both, compare, tell."""
+    asked = _asked(arguments)
+    began = time.monotonic()
+    chosen = _chosen(asked.only)
+    with tempfile.TemporaryDirectory(prefix="corpus_") as folder:
+        place = Path(folder)
+        base, cases = place / "base", place / "cases"
+        unpack(asked.base, base)
+        cases.mkdir()
+        write_variants(cases)
+        jobs = [_job(variant, cases, asked) for variant in chosen]
+        old, new = computed((base, ROOT), jobs, place)
+    equal, found, events = compared(old, new, chosen)
+    verdict = judged(moves(found), table(EXPECTED))
+    _say(f"{len(chosen)} variants, {asked.base} against the working tree")
+    _say(f"{equal:,} leaves are equal; {time.monotonic() - began:.0f} s")
+    for line in (*events, *told(verdict, None if asked.all else 40)):
+        _say(line)
+    return 0 if verdict.passed and not events else 1
+
+
+def unpack(commit: str, folder: Path) -> None:
+    """The files of a commit, without touching the repository."""
+    packed = subprocess.run(["git", "archive", commit], cwd=ROOT, check=True, capture_output=True)
+    with tarfile.open(fileobj=io.BytesIO(packed.stdout)) as archive:
+        archive.extractall(folder, filter="data")
+
+
+def computed(
+    trees: tuple[Path, Path], jobs: list[list[Any]], folder: Path
+) -> tuple[Outcomes, Outcomes]:
+    """The outcome of every job by each tree, two processes at a time."""
+    runs = [(tree, part) for part in range(PARTS) for tree in trees]
+    with ThreadPoolExecutor(WORKERS) as pool:
+        asked = [pool.submit(_run, tree, jobs[part::PARTS], part, folder) for tree, part in runs]
+        parts = [one.result() for one in asked]
+    exact = all(part["exact"] for part in parts)
+    old: Outcomes = {}
+    new: Outcomes = {}
+    for (tree, _), part in zip(runs, parts, strict=True):
+        whole = part["outcomes"] if exact else rounded(part["outcomes"])
+        (old if tree == trees[0] else new).update(whole)
+    return old, new
+
+
+def compared(
+    old: Outcomes, new: Outcomes, chosen: list[Variant]
+) -> tuple[int, list[tuple[str, Difference]], list[str]]:
+    """How many leaves are equal, every difference with its variant, and what did not run."""
+    renames = read_renames(OLD_KEYS)
+    equal, found, events = 0, [], []
+    for variant in chosen:
+        before, after = old[variant.name], new[variant.name]
+        events += _events(variant, after)
+        if "tree" in before and "tree" in after:
+            count, moved = differences(before["tree"], after["tree"], renames)
+            equal += count
+            found += [(variant.name, item) for item in moved]
+    return equal, found, events
+
+
+def _events(variant: Variant, after: dict[str, Any]) -> list[str]:
+    """A study that breaks down or is refused now, or no longer breaks down as is written."""
+    if "tree" in after:
+        stale = f"STALE  {variant.name} breaks down no more: take its `crashes` away"
+        return [stale] if variant.crashes else []
+    why = after.get("crash") or "; ".join(after["refused"])
+    if variant.crashes and "crash" in after:
+        return []
+    return [f"BROKEN {variant.name}: {why}"]
+
+
+def _run(tree: Path, jobs: list[list[Any]], part: int, folder: Path) -> dict[str, Any]:
+    """One process over some of the jobs."""
+    name = f"{'new' if tree == ROOT else 'old'}_{part}"
+    asked, out = folder / f"jobs_{name}.json", folder / f"out_{name}.json"
+    asked.write_text(json.dumps(jobs), encoding="utf-8")
+    command = [sys.executable, "-P", str(HERE / "trees.py"), str(tree), str(asked), str(out)]
+    kept = {key: value for key, value in os.environ.items() if key != "PYTHONPATH"}
+    done = subprocess.run(command, cwd=folder, env=kept | QUIET, capture_output=True, text=True)
+    if done.returncode:
+        raise SystemExit(f"{name}: {done.stderr}")
+    found: dict[str, Any] = json.loads(out.read_text(encoding="utf-8"))
+    return found
+
+
+def _job(variant: Variant, cases: Path, asked: argparse.Namespace) -> list[Any]:
+    draws = asked.draws if variant.draws is None else variant.draws
+    searches = asked.searches and variant.name in SEARCHED
+    return [variant.name, str(cases / variant.file), draws, searches]
+
+
+def _chosen(only: list[str]) -> list[Variant]:
+    known = variants()
+    unknown = sorted(set(only) - set(known))
+    if unknown:
+        raise SystemExit(f"no such variant: {', '.join(unknown)}")
+    return [variant for name, variant in known.items() if not only or name in only]
+
+
+def _asked(arguments: list[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="python -m tests.corpus.compare")
+    parser.add_argument("base", help="commit whose code computes the old results")
+    parser.add_argument("--searches", action="store_true", help="both demos with their searches")
+    parser.add_argument("--only", nargs="+", default=[], metavar="NAME", help="these variants")
+    parser.add_argument("--draws", type=int, default=DRAWS)
+    parser.add_argument("--all", action="store_true", help="every pattern, not the first ones")
+    return parser.parse_args(arguments)
+
+
+def _say(line: str) -> None:
+    sys.stdout.write(line + "\n")
+
+
+if __name__ == "__main__":
+    raise SystemExit(main(sys.argv[1:]))
