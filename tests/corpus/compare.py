@@ -52,13 +52,17 @@ def main(arguments: list[str]) -> int:
         write_variants(cases)
         jobs = [_job(variant, cases, asked) for variant in chosen]
         old, new = computed((base, ROOT), jobs, place)
-    equal, found, events = compared(old, new, chosen)
+    equal, found = compared(old, new)
+    not_run = [
+        f"not compared: {name}, {why(one)}" for name, one in old.items() if "tree" not in one
+    ]
+    broken = [line for one in chosen for line in events(one, new[one.name])]
     verdict = judged(moves(found), table(EXPECTED))
     _say(f"{len(chosen)} variants, {asked.base} against the working tree")
     _say(f"{equal:,} leaves are equal; {time.monotonic() - began:.0f} s")
-    for line in (*events, *told(verdict, None if asked.all else 40)):
+    for line in (*not_run, *broken, *told(verdict, None if asked.all else 40)):
         _say(line)
-    return 0 if verdict.passed and not events else 1
+    return 0 if verdict.passed and not broken else 1
 
 
 def unpack(commit: str, folder: Path) -> None:
@@ -85,31 +89,30 @@ def computed(
     return old, new
 
 
-def compared(
-    old: Outcomes, new: Outcomes, chosen: list[Variant]
-) -> tuple[int, list[tuple[str, Difference]], list[str]]:
-    """How many leaves are equal, every difference with its variant, and what did not run."""
+def compared(old: Outcomes, new: Outcomes) -> tuple[int, list[tuple[str, Difference]]]:
+    """How many leaves are equal, and every difference with its variant."""
     renames = read_renames(OLD_KEYS)
-    equal, found, events = 0, [], []
-    for variant in chosen:
-        before, after = old[variant.name], new[variant.name]
-        events += _events(variant, after)
-        if "tree" in before and "tree" in after:
-            count, moved = differences(before["tree"], after["tree"], renames)
+    equal, found = 0, []
+    for name, before in old.items():
+        if "tree" in before and "tree" in new[name]:
+            count, moved = differences(before["tree"], new[name]["tree"], renames)
             equal += count
-            found += [(variant.name, item) for item in moved]
-    return equal, found, events
+            found += [(name, item) for item in moved]
+    return equal, found
 
 
-def _events(variant: Variant, after: dict[str, Any]) -> list[str]:
-    """A study that breaks down or is refused now, or no longer breaks down as is written."""
+def events(variant: Variant, after: dict[str, Any]) -> list[str]:
+    """A study that breaks down or is refused now, or breaks down no more against its mark."""
     if "tree" in after:
         stale = f"STALE  {variant.name} breaks down no more: take its `crashes` away"
         return [stale] if variant.crashes else []
-    why = after.get("crash") or "; ".join(after["refused"])
-    if variant.crashes and "crash" in after:
-        return []
-    return [f"BROKEN {variant.name}: {why}"]
+    known = variant.crashes and "crash" in after
+    return [] if known else [f"BROKEN {variant.name}: {why(after)}"]
+
+
+def why(outcome: dict[str, Any]) -> str:
+    """Why there is no tree."""
+    return str(outcome.get("crash") or "; ".join(outcome["refused"]))
 
 
 def _run(tree: Path, jobs: list[list[Any]], part: int, folder: Path) -> dict[str, Any]:

@@ -82,8 +82,8 @@ def read_plain(text: str) -> Tree:
 
 def spelled(tree: Tree) -> str:
     """The file of a tree."""
-    form = {"sort_keys": False, "allow_unicode": True, "width": 1_000}
-    return str(yaml.dump(tree, Dumper=yaml.CSafeDumper, **form))
+    dumper: Any = yaml.CSafeDumper
+    return yaml.dump(tree, Dumper=dumper, sort_keys=False, allow_unicode=True, width=1_000)
 
 
 def edited(tree: Tree, edits: dict[str, Any]) -> Tree:
