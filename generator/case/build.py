@@ -28,6 +28,7 @@ from generator.case.fill import Desk
 from generator.case.prices import Prices
 from generator.case.said import Keys, line_of
 from generator.case.schema import CaseKeys
+from generator.case.streams import item_names
 from generator.case.trial import SeaTrial, TrialRow
 from generator.case.usage import Berth, House, Leg, Planning
 from generator.case.wiring import Papers
@@ -45,7 +46,7 @@ def build_case(
     offsets: Offsets | None = None,
 ) -> Case:
     """The frozen case; only for keys without a fault."""
-    desk = Desk(keys.study.currency or "")
+    desk = Desk(keys.study.currency or "", item_names(keys))
     boat = replace(_boat(keys, root, desk), offsets=offsets)
     screw = (*propeller_words(keys, keys.propeller), keys.propeller.installation or "")
     model = model_words(keys.boat, float(boat.hull.canoe_share))

@@ -10,9 +10,9 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
+from generator.kinds import KINDS
 from generator.report.numbers import (
     ABSENT,
-    FORMS,
     JOINER,
     WORDS,
     Display,
@@ -86,7 +86,7 @@ class Page:
             return self.words(key)
         if form in WORDS:
             return self.words(key, form)
-        known = form.split(":")[0] in FORMS
+        known = form.split(":")[0] in KINDS
         return self.show(key, form) if known else escape(f"{{{key}|{form}}}")
 
     def at(self, row: str | None, name: str, form: str) -> Markup:

@@ -75,12 +75,20 @@ MAY_IMPORT = {
     "generator.units": ("generator.unit_list",),
     "generator.unit_list": (),
     "generator.errors": (),
+    "generator.kinds": (),
+    "generator.records": ("generator.kinds",),
     "generator.arrays": (),
     "generator.version": (),
     "generator": (),
 }
 # The bottom line: names for errors and for arrays of numbers, free to all but one another.
-FREE = ("generator.errors", "generator.arrays", "generator.version")
+FREE = (
+    "generator.errors",
+    "generator.arrays",
+    "generator.kinds",
+    "generator.records",
+    "generator.version",
+)
 
 # The analyses that all others stand on: vessel, floating and ledger, demand, plant and power at
 # given speeds, and how a spread of draws is read. Of any other analysis only the result class may
