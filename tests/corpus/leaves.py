@@ -42,6 +42,8 @@ class Renames:
 
     def new(self, steps: Steps) -> Steps | None:
         """The steps of a leaf in the new tree; the longest pattern that begins its key counts."""
+        if not self.rows:
+            return steps
         pattern = pattern_of(steps)
         for length in range(len(steps), 0, -1):
             row = self.rows.get(pattern[:length])
@@ -72,16 +74,19 @@ def table(path: Path) -> list[list[str]]:
     return [[cell.strip() for cell in row] for row in rows[1:] if set(row) != {"-"}]
 
 
-def leaves(node: Any, steps: Steps = ()) -> Iterator[tuple[Steps, Any]]:
-    """Every value with its steps; an empty list or section is a value."""
-    if isinstance(node, dict) and node:
-        for key, value in node.items():
-            yield from leaves(value, (*steps, key))
-    elif isinstance(node, list) and node:
-        for place, value in enumerate(node):
-            yield from leaves(value, (*steps, place))
-    else:
-        yield steps, node
+def leaves(node: Any) -> dict[Steps, Any]:
+    """Every value by its steps; an empty list or section is a value."""
+    found: dict[Steps, Any] = {}
+    left: list[tuple[Steps, Any]] = [((), node)]
+    while left:
+        steps, value = left.pop()
+        if isinstance(value, dict) and value:
+            left.extend(((*steps, key), below) for key, below in value.items())
+        elif isinstance(value, list) and value:
+            left.extend(((*steps, place), below) for place, below in enumerate(value))
+        else:
+            found[steps] = value
+    return found
 
 
 def pattern_of(steps: Steps) -> Pattern:
@@ -91,8 +96,8 @@ def pattern_of(steps: Steps) -> Pattern:
 
 def differences(old: Any, new: Any, renames: Renames) -> tuple[int, list[Difference]]:
     """How many leaves are equal, and those that are not."""
-    left, equal, found = dict(leaves(new)), 0, []
-    for steps, before in leaves(old):
+    left, equal, found = leaves(new), 0, []
+    for steps, before in leaves(old).items():
         moved = renames.new(steps)
         if moved is None:
             continue

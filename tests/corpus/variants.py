@@ -48,6 +48,13 @@ class Variant:
         return spelled(edited(read_plain(kept), self.edits)) if self.edits else kept
 
 
+class _Dumper(yaml.CSafeDumper):
+    """Writes an item that stands twice twice, for a case file holds no aliases."""
+
+    def ignore_aliases(self, data: Any) -> bool:
+        return True
+
+
 def variants() -> dict[str, Variant]:
     """All of them by name, in the order of the list."""
     listed = read_plain(LIST.read_text(encoding="utf-8"))
@@ -82,7 +89,7 @@ def read_plain(text: str) -> Tree:
 
 def spelled(tree: Tree) -> str:
     """The file of a tree."""
-    dumper: Any = yaml.CSafeDumper
+    dumper: Any = _Dumper
     return yaml.dump(tree, Dumper=dumper, sort_keys=False, allow_unicode=True, width=1_000)
 
 
