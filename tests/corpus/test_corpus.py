@@ -12,6 +12,8 @@ from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report.results_file import build, to_json
 from generator.study import run
+from tests.corpus import trees
+from tests.corpus.compare import events
 from tests.corpus.leaves import Renames, differences, read_renames, same
 from tests.corpus.tell import BELOW, judged, moves
 from tests.corpus.variants import edited, read_plain, variants, write_variants
@@ -172,3 +174,22 @@ def test_judged_a_row_may_cover_all_below_a_key_and_counts_what_it_covers() -> N
     assert verdict.beyond == 2
     _, other = differences({"ab": 1}, {"ab": 2}, NONE)
     assert not judged(moves([("sloop", item) for item in other]), [["a" + BELOW, "mended"]]).passed
+
+
+def test_module_of_takes_the_first_place_that_is_there(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(
+        trees.PLACES, "run", ("generator.nowhere", "generator.cli", "generator.study")
+    )
+    assert trees.the("run") is run
+    monkeypatch.setitem(trees.PLACES, "run", ("generator.nowhere.study",))
+    with pytest.raises(SystemExit, match="add its place"):
+        trees.module_of("run")
+
+
+def test_events_are_what_breaks_down_unmarked_and_marks_that_are_idle() -> None:
+    sound, marked = VARIANTS["sloop"], VARIANTS["doubt_of_the_breaker"]
+    assert events(sound, {"tree": {}}) == []
+    assert events(sound, {"crash": "KeyError: 'a'"}) == ["BROKEN sloop: KeyError: 'a'"]
+    assert events(marked, {"crash": "ValueError"}) == []
+    assert "breaks down no more" in events(marked, {"tree": {}})[0]
+    assert events(marked, {"refused": ["is below 0"]})[0].startswith("BROKEN")
