@@ -79,7 +79,7 @@ def _leg(outfit: Outfit, item: LegResult) -> tuple[Step, ...]:
     clean = _clean(case.factors)
     windy = Weather(side_by_side(0.0, leg.wind), side_by_side(1.0, leg.fetch))
     flat = replace(case.factors, wave_resistance=0.0, pitching_loss=0.0)
-    rough = np.asarray(item.exposed_speed)
+    rough = np.asarray(item.outside)
     distances = side_by_side(leg.distance - leg.exposed_distance, leg.exposed_distance)
     through = side_by_side(leg.speed, np.where(np.isfinite(rough), rough, leg.speed))
 

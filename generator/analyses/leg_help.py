@@ -78,7 +78,7 @@ def leg_help(strips: Strips, sizes: BySize, legs: Legs) -> tuple[LegHelp, ...]:
 
 def _help(asked: _Question, place: int, legs: Legs) -> LegHelp:
     leg, item = asked.leg, asked.item
-    parts = stretches(asked.strips, leg, item.exposed_speed)
+    parts = stretches(asked.strips, leg, item.outside)
     slower, time = _slower(asked, parts[1].need(leg.foul_stream))
     sail, stream = _sailed(asked, legs), _tide(asked, *(part.need for part in parts))
     wind, charge = _wind(asked, parts[0].need(leg.foul_stream)), _charge(asked)

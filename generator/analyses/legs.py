@@ -62,6 +62,7 @@ class LegResult:
     feasible: float = number("share", "chance that it can be made at all")
     slow: SlowLeg | None = None  # found after all legs are
     leg: Leg = working(default=None)
+    outside: Array = working(default=None)  # held there, whether the rest can be made or not
     absent: Mapping[str, str] = field(default_factory=dict)
 
     @property
@@ -165,12 +166,17 @@ def _leg(
     # What cannot be done needs more than any store: of that, nothing is nought times enough.
     ratio = np.where(cannot, 0.0, available / np.where(cannot, 1.0, need))
     feasible = 1.0 - lacking_share(np.where(cannot, np.nan, need))
-    why = _stopped_by(outfit, rough.beyond_limit, short, available) if feasible < 1.0 else ""
+    low = scalar(spread(ratio, "low").low)
+    why = ""
+    if feasible < 1.0:
+        why = _stopped_by(outfit, rough.beyond_limit, short, available)
+    elif low <= 0.0:
+        why = "reserve"
     return LegResult(
         name=leg.name,
         must_make=is_must_make(leg),
         kept_in=outfit.kept_in,
-        fits=bool(scalar(spread(ratio, "low").low) >= 1.0),
+        fits=low >= 1.0,
         possible=feasible >= HALF,
         stopped_by=why,
         after=None if leg.follows is None else outfit.case.legs[leg.follows].name,
@@ -181,9 +187,10 @@ def _leg(
         before=before,
         available=available,
         ratio=ratio,
-        exposed_speed=rough.speed,
+        exposed_speed=np.where(cannot, np.nan, rough.speed),
         feasible=feasible,
         leg=leg,
+        outside=rough.speed,
         absent=dict.fromkeys(("time", "need", "exposed_speed"), f"stopped_by_{why}")
         | {"before": "way_before_not_made"},
     )

@@ -23,7 +23,6 @@ from generator.report.template import said as words_of
 from generator.report.view import View
 from generator.verbatim import guarded
 
-DIGITS = 9
 ENDS = {"": "", "low": ", tenth percentile of the draws", "high": ", ninetieth percentile"}
 
 
@@ -93,7 +92,7 @@ def _columns(item: Any, name: str, said: Number) -> Iterator[tuple[str, list[Any
 
 
 def _plain(value: float) -> float | None:
-    return float(f"{value:.{DIGITS}g}") if np.isfinite(value) else None
+    return float(value) if np.isfinite(value) else None
 
 
 def dictionary(kind: Any, before: str) -> Iterator[tuple[str, str, str]]:

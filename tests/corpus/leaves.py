@@ -44,12 +44,16 @@ class Renames:
         """The steps of a leaf in the new tree; the longest pattern that begins its key counts."""
         if not self.rows:
             return steps
-        pattern = pattern_of(steps)
         for length in range(len(steps), 0, -1):
-            row = self.rows.get(pattern[:length])
-            if row is not None:
-                places = iter(step for step in steps[:length] if isinstance(step, int))
-                return (*_filled(row, places), *steps[length:]) if row else None
+            for pattern in _patterns(steps[:length]):
+                row = self.rows.get(pattern)
+                if row is not None:
+                    places = iter(
+                        step
+                        for step, sign in zip(steps, pattern, strict=False)
+                        if isinstance(step, int) and sign == PLACE
+                    )
+                    return (*_filled(row, places), *steps[length:]) if row else None
         return steps
 
 
@@ -130,12 +134,23 @@ def rounded(node: Any) -> Any:
     return float(f"{node:.{DIGITS}g}") if isinstance(node, float) else node
 
 
+def _patterns(steps: Steps) -> Iterator[Pattern]:
+    """A star for every place, then one of the places as it is: a row may name a place."""
+    stars = pattern_of(steps)
+    yield stars
+    for at, step in enumerate(steps):
+        if isinstance(step, int):
+            yield (*stars[:at], str(step), *stars[at + 1 :])
+
+
 def _difference(kind: str, steps: Steps, old: Any, new: Any) -> Difference:
     return Difference(kind, ".".join(pattern_of(steps)), ".".join(map(str, steps)), old, new)
 
 
 def _filled(row: Pattern, places: Iterator[int]) -> Steps:
-    return tuple(next(places) if step == PLACE else step for step in row)
+    return tuple(
+        next(places) if step == PLACE else int(step) if step.isdigit() else step for step in row
+    )
 
 
 def _is_number(value: Any) -> bool:

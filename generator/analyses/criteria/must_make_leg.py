@@ -12,7 +12,7 @@ from generator.analyses.criteria.criterion import GO, Criterion, Judgement
 from generator.analyses.findings import Findings
 from generator.analyses.leg_energy import wanted_usable
 from generator.analyses.legs import LegResult
-from generator.analyses.spread import scalar, spread
+from generator.analyses.spread import lacking_share, scalar, spread
 from generator.arrays import Array
 from generator.records import number, record
 
@@ -91,7 +91,7 @@ def _facts(
         slower_does=slower,
         larger_does=larger,
         calmer_does=wind is not None,
-        impossible=1.0 - worst.feasible,
+        impossible=lacking_share(np.where(worst.ratio > 0.0, worst.ratio, np.nan)),
         slow_speed=slow.speed if slower else None,
         slow_ratio=ratio if slower else None,
         wanted=wanted if larger else None,
