@@ -78,6 +78,7 @@ from generator.version import VERSION
 
 SCHEMA = 1
 NO_BANK = "no propulsion battery"
+NO_NEED = "neither a leg nor planned cruise has a number in half of the draws"
 
 
 def build(
@@ -183,6 +184,7 @@ def _option(
         "one_fault": one_fault_part(found),
         "losses": losses_part(found),
         "chemistries": chemistries_part(found),
+        "chemistries_why": NO_NEED if bank else NO_BANK,
         "legs": legs_part(found),
         "use": use_part(found, sizes),
         "year": year_part(found),
