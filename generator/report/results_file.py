@@ -78,6 +78,7 @@ from generator.version import VERSION
 
 SCHEMA = 2
 NO_BANK = "no propulsion battery"
+NO_NEED = "neither a leg nor planned cruise has a number in half of the draws"
 
 
 def build(
@@ -187,6 +188,7 @@ def _option(
         "one_fault": one_fault_part(found),
         "losses": losses_part(found),
         "chemistries": chemistries_part(found),
+        "chemistries_why": NO_NEED if bank else NO_BANK,
         "legs": tree(found.legs.results, f"{key}.legs", telling),
         "use": use_part(found, sizes, telling),
         "year": year_part(found),
