@@ -60,15 +60,27 @@ def test_service_factor(number: int, high: float | None, low: float | None) -> N
     check(service_part(ServiceFactor((), draws(number))), "product_at_cruise", high)
 
 
-@lacking
-def test_band_of_the_power_curve(number: int, high: float | None, low: float | None) -> None:
-    """Low end: 9.9th place, 10.9; high end: 90.1, or beyond it; both over the middle of 50.5."""
+def band(number: int) -> dict[str, Any]:
+    """The band of the power curve where so many draws have no need at cruise."""
     whole = study()
     key = replace(whole.options[0].findings.key, cruise_shaft_power=draws(number))
     first = replace(whole.options[0], findings=replace(whole.options[0].findings, key=key))
-    row = evidence_part(replace(whole, options=(first, *whole.options[1:])))
+    return evidence_part(replace(whole, options=(first, *whole.options[1:])))
+
+
+@lacking
+def test_band_of_the_power_curve(number: int, high: float | None, low: float | None) -> None:
+    """Low end: 9.9th place, 10.9; high end: 90.1, or beyond it; both over the middle of 50.5."""
+    row = band(number)
     check(row, "curve_low_pct", None if high is None else (10.9 / 50.5 - 1.0) * 100.0)
     check(row, "curve_high_pct", (90.1 / 50.5 - 1.0) * 100.0 if number == 0 else None)
+
+
+def test_nothing_is_a_share_of_a_middle_without_end() -> None:
+    """Of 50 without a value the middle lies between the 50th, a number, and the 51st, none."""
+    row = band(50)
+    check(row, "curve_low_pct", None)
+    check(row, "curve_high_pct", None)
 
 
 @lacking
