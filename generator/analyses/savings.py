@@ -18,7 +18,10 @@ DYING = "dying"  # an engine in this state is no baseline: it must be replaced i
 
 @dataclass(frozen=True)
 class Saving:
-    """One option held against another one, per draw; years infinite where never repaid."""
+    """One option held against another one, per draw.
+
+    Years are infinite where never repaid, nan where what is saved is not known.
+    """
 
     present_value: Array  # saved over the horizon, positive where the option is cheaper
     extra_first: Array
@@ -68,8 +71,8 @@ def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
     window = max(case.prices.horizon, life)
     flows = other.flows[:, : window + 1] - own.flows[:, : window + 1]
     worth = np.asarray(other.present_value - own.present_value)
-    simple = recovery(flows).reshape(-1, 1)
-    with_interest = recovery(discounted(flows, case.prices.discount_rate)).reshape(-1, 1)
+    simple = _recovered(flows)
+    with_interest = _recovered(discounted(flows, case.prices.discount_rate))
     return Saving(
         present_value=worth,
         extra_first=np.asarray(own.first - other.first),
@@ -80,6 +83,11 @@ def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
         repaid=_share(np.isfinite(with_interest)),
         window=window,
     )
+
+
+def _recovered(flows: Array) -> Array:
+    """Years until what was spent is back; nan where what is saved is not known."""
+    return np.where(np.isnan(flows).any(axis=1), np.nan, recovery(flows)).reshape(-1, 1)
 
 
 def _share(flags: Flags) -> float:

@@ -22,6 +22,7 @@ ODD = {
     "a propeller of a dinghy": (("18 in", "9 in"), ("12 in", "6 in")),
     "two folding blades": (("kind: fixed", "kind: folding"), ("blades: 3", "blades: 2")),
     "a cruise above hull speed": (("cruise_speed: 5 kn", "cruise_speed: 7.4 kn"),),
+    "a leg above hull speed": (("speed: 4.5 kn", "speed: 9.5 kn"),),
     "a bank of a caravan": (("charge: 560 Ah", "charge: 40 Ah"),),
     "a motor of a mixer": (("continuous_power: 10 kW", "continuous_power: 0.5 kW"),),
     "a stream that she cannot stem": (

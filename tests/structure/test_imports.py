@@ -76,6 +76,7 @@ MAY_IMPORT = {
     "generator.unit_list": (),
     "generator.errors": (),
     "generator.kinds": (),
+    "generator.verbatim": (),
     "generator.records": ("generator.kinds",),
     "generator.arrays": (),
     "generator.version": (),
@@ -87,6 +88,7 @@ FREE = (
     "generator.arrays",
     "generator.kinds",
     "generator.records",
+    "generator.verbatim",
     "generator.version",
 )
 
@@ -103,6 +105,7 @@ SHARED_STEPS = tuple(
         "floating",
         "hull",
         "mass_ledger",
+        "outfit",
         "leg_energy",
         "plant",
         "power",
@@ -126,7 +129,7 @@ ONE_DOOR = {
         "generator.report.figures",
         "generator.report.typeface",
     ),
-    "jinja2": ("generator.report.render",),
+    "jinja2": ("generator.report.template",),
     "pvlib": ("generator.physics.energy.sun",),
     "typer": ("generator.cli",),
 }

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from math import isfinite
+from typing import Any
 
 from generator.arrays import Array
 
@@ -32,6 +34,11 @@ class Criterion:
         return CONDITIONAL if sign * value >= sign * self.conditional else NO
 
 
+def stated(value: float) -> float | None:
+    """A value that can be told: none where it is no number or has no end."""
+    return value if isfinite(value) else None
+
+
 @dataclass(frozen=True)
 class Judgement:
     """A criterion applied to one option.
@@ -46,9 +53,10 @@ class Judgement:
     pessimistic: float | None
     unit: str
     result: str
-    why: str
-    flip: str
+    why: str = ""
+    flip: str = ""
     condition: str = ""
     numbers: Mapping[str, float] = field(default_factory=dict)
     per_draw: Array | None = None  # the value in each draw, (draws + 1, 1), where it has one
     grade: str = ""  # in words, where the value is a grade
+    facts: Any = None  # a record whose words stand in the templates, in place of the texts

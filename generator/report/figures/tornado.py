@@ -29,7 +29,8 @@ def _draw(page: Page, figure: Figure, motor: str, height: float, form: str) -> N
     rows = page.keys(f"{motor}.tornado.rows")
     ends = [page.value(f"{row}.{end}") for row in rows for end in ("at_low", "at_high")]
     limit, best = (page.value(f"{motor}.tornado.{key}") for key in ("limit_go", "best"))
-    low, high = min([*ends, best, limit]), max([*ends, best, limit])
+    known = [best, limit, *(end for end in ends if end is not None)]
+    low, high = min(known), max(known)
     room = (high - low) * 0.12 or 0.1
     axes.set_xlim(low - room, high + room)
     axes.set_ylim(len(rows) - 0.4, -0.6)
@@ -69,18 +70,24 @@ def bar(
 ) -> None:  # fmt: skip
     """One input: hatched to its low end, filled to its high end, both ends in numbers.
 
+    An end at which there is no value has neither bar nor number.
     ``at``: the key of its row and its place; ``shown``: the suffix of the ends and their form.
     """
     (row, place), (suffix, form), look = at, shown, trait(page, motor)
     ends = [(key, page.value(f"{row}.{key}")) for key in (f"at_low{suffix}", f"at_high{suffix}")]
     for (_, end), face in zip(ends, ("white", look.colour), strict=True):
+        if end is None:
+            continue
         axes.barh(
             place, end - best, BAR, left=best, facecolor=face, edgecolor=look.colour,
             hatch=look.hatch if face == "white" else None, linewidth=0.7, zorder=3,
         )  # fmt: skip
     gap = (axes.get_xlim()[1] - axes.get_xlim()[0]) * 0.006
-    first, last = sorted(ends, key=lambda pair: pair[1])
-    for (key, value), side, align in ((first, -gap, "right"), (last, gap, "left")):
+    known = sorted((pair for pair in ends if pair[1] is not None), key=lambda pair: pair[1])
+    sides = [(-gap, "right"), (gap, "left")]
+    if len(known) == 1 and known[0][1] > best:
+        sides.reverse()
+    for (key, value), (side, align) in zip(known, sides, strict=False):
         number(
             axes, page, f"{row}.{key}", form, (value + side, place), ha=align, va="center",
             fontsize=7, color=QUIET, bbox=PAD, zorder=5,

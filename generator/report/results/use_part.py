@@ -10,42 +10,31 @@ from generator.analyses.berth import Berthed
 from generator.analyses.coverage import Coverage
 from generator.analyses.energy_walk import Walk
 from generator.analyses.findings import Findings
-from generator.analyses.leg_help import LegHelp
 from generator.analyses.sizing import Sizing
-from generator.analyses.slow_legs import SlowLeg
-from generator.analyses.spread import scalar, spread
+from generator.analyses.spread import lacking_share, scalar, spread
 from generator.analyses.sun_carries import SunCarries
-from generator.arrays import Array, Numbers
-from generator.report.results.suffix import PER_SI, put
+from generator.arrays import Array
+from generator.report.results.suffix import NOT_MOTORED, PER_SI, excused, put
+from generator.report.tree import Telling, tree
 from generator.search import Smallest
 from generator.study import Study
 
 Row = dict[str, Any]
 NO_BANK = "no propulsion battery"
 NO_POWER = "continuous power does not hold a leg in one draw of ten"
+NO_CHARGE = "in too many draws nothing charges at all"
+TENTH = 0.1  # share of the draws beyond the pessimistic end
 NO_BREAKER = "no plug, or neither breaker nor voltage of the berth is given"
-WAYS = {
-    "slower": "at {{{0}.slower_kn|speed}} through the water, {{{0}.slower_hours_h|hours}}",
-    "sail": "with “{{{0}.before|given}}” sailed, {{{0}.sail_ratio|ratio}} times the need",
-    "tide": "with at most {{{0}.stream_kn|speed}} of foul stream",
-    "wind": "with at most {{{0}.wind_kn|wind}} on the nose",
-    "charge": "{{{0}.charge_kwh|energy}} charged before it or on the way",
-    "bank": "{{{0}.nominal_kwh|energy}} nominal",
-    "power": "more continuous power",
-}
 
 
-def use_part(found: Findings, sizes: tuple[Smallest, ...]) -> Row:
+def use_part(found: Findings, sizes: tuple[Smallest, ...], telling: Telling) -> Row:
     """Coverage, failing legs, walk, charging and size of one option."""
     use = found.use
     size = next((item for item in sizes if item.option == found.place), None)
     return {
         "coverage": None if use.coverage is None else _coverage(use.coverage),
         "coverage_why": "no passage is motored",
-        "failing": [
-            _failing(found, item, f"options.{found.place}.use.failing.{place}")
-            for place, item in enumerate(use.help)
-        ],
+        "failing": tree(use.help, f"options.{found.place}.use.failing", telling),
         **_walk(use.walk),
         "berth": None if use.berth is None else _berth(found, use.berth),
         "berth_why": NO_BANK,
@@ -62,8 +51,8 @@ def use_part(found: Findings, sizes: tuple[Smallest, ...]) -> Row:
 
 def _sun(item: SunCarries) -> Row:
     """What the sun does where there is no plug."""
-    ratio = spread(item.ratio)
-    return {
+    ratio = spread(item.ratio, "low")
+    row = {
         "weeks": item.weeks,
         "use_kwh": scalar(spread(item.use).middle) * PER_SI["kwh"],
         "sun_dim_kwh": put(item.sun, "kwh"),
@@ -72,9 +61,15 @@ def _sun(item: SunCarries) -> Row:
         "ratio": scalar(ratio.middle),
         "ratio_p10": scalar(ratio.low),
         "least_w": item.least,
-        "least_w_why": "no panels that she can carry do it",
+        "least_w_why": _why_short(item.use, "no panels that she can carry do it"),
         "least_area_m2": item.area,
     }
+    return excused(row, NOT_MOTORED)
+
+
+def _why_short(day: Array, otherwise: str) -> str:
+    """Why nothing is enough: too many draws do not know what is asked for, or another reason."""
+    return NOT_MOTORED if lacking_share(day) > TENTH else otherwise
 
 
 def goals_part(study: Study) -> Row:
@@ -83,32 +78,12 @@ def goals_part(study: Study) -> Row:
     return {"mooring_go": rows[12].go, "leg_go": rows[1].go, "coverage_go_share": rows[2].go}
 
 
-def slow_row(item: SlowLeg) -> Row:
-    """What a leg asks at the speed that asks for least."""
-    ratio = spread(item.ratio)
-    row: Row = {"slow_ratio": scalar(ratio.middle), "slow_ratio_p10": scalar(ratio.low)}
-    for name, values, suffix in (
-        ("slow", item.sheltered_speed, "kn"),
-        ("slow_exposed", item.exposed_speed, "kn"),
-        ("slow_hours", item.time, "h"),
-    ):
-        row[f"{name}_{suffix}"] = _middle(values, suffix)
-    return row | {"slow_kn_why": "no sheltered part, or no speed is held"}
-
-
-def _middle(values: Numbers, suffix: str) -> float | None:
-    """Middle of the draws that have a value; none where half of them lack it."""
-    table = np.atleast_2d(np.asarray(values, dtype=np.float64))
-    good = table[np.isfinite(table)]
-    if good.size < 0.5 * table.size:
-        return None
-    return float(np.median(good)) * PER_SI[suffix]
-
-
-def _told(name: str, values: Array, suffix: str) -> Row:
-    told = spread(np.where(np.isnan(values), np.inf, values))
+def _told(name: str, values: Array, suffix: str, why: str) -> Row:
+    """Middle and both ends, high being the end to plan with; ``why`` where one is no number."""
+    told = spread(values)
     ends = (("", told.middle), ("_low", told.low), ("_high", told.high))
-    return {f"{name}{end}_{suffix}": scalar(value) * PER_SI[suffix] for end, value in ends}
+    row = {f"{name}{end}_{suffix}": scalar(value) * PER_SI[suffix] for end, value in ends}
+    return excused(row, why)
 
 
 def _coverage(item: Coverage) -> Row:
@@ -123,32 +98,11 @@ def _coverage(item: Coverage) -> Row:
     }
 
 
-def _failing(found: Findings, item: LegHelp, key: str) -> Row:
-    leg = found.legs.results[item.place]
-    electric = found.option.bank is not None
-    return {
-        "name": leg.leg.name,
-        "leg": item.place,
-        "ratio_p10": scalar(spread(leg.ratio).low),
-        "cheapest": item.cheapest,
-        "way": WAYS[item.cheapest].format(key),
-        "slower_kn": put(item.slower, "kn"),
-        "slower_hours_h": put(item.slower_time, "h"),
-        "before": None if leg.leg.follows is None else found.case.legs[leg.leg.follows].name,
-        "sail_ratio": item.sail,
-        "stream_kn": put(item.stream, "kn"),
-        "wind_kn": put(item.wind, "kn"),
-        "charge_kwh": put(item.charge, "kwh") if electric else None,
-        "nominal_kwh": put(item.nominal, "kwh") if electric else None,
-        "nominal_l": None if electric else put(item.nominal, "l"),
-    }
-
-
 def _walk(walk: Walk | None) -> Row:
     if walk is None:
         why = "no bank, or the best estimate does not make a leg that must be made"
         return {"walk": [], "walk_leg": None, "walk_leg_why": why}
-    left = scalar(spread(walk.left_each).low)
+    left = scalar(spread(walk.left_each, "low").low)
     return {
         "walk": [{"name": step.name, "step_kwh": put(step.energy, "kwh")} for step in walk.steps],
         "walk_leg": walk.place,
@@ -160,38 +114,52 @@ def _walk(walk: Walk | None) -> Row:
 
 
 def _berth(found: Findings, item: Berthed) -> Row:
+    outings = spread(item.outings, "low")
+    left = {"outings_low": scalar(outings.low), "outings": scalar(outings.middle)}
+    slow = "no charger puts a usual day back in time: the bank takes no more"
     row: Row = {
         "days": item.days,
-        **_told("typical", item.typical, "kwh"),
-        **_told("worst", item.worst, "kwh"),
-        "outings_low": scalar(spread(item.outings).low),
-        "outings": scalar(spread(item.outings).middle),
+        **_told("typical", item.typical, "kwh", NOT_MOTORED),
+        **_told("worst", item.worst, "kwh", NOT_MOTORED),
+        **excused(left, NOT_MOTORED),
         "wall_kw": put(item.wall, "kw"),
         "into_bank_kw": put(item.into_bank, "kw"),
         "bound_by": item.bound_by or None,
         "voltage_v": item.voltage,
         "least_charger_kw": put(item.least_charger, "kw"),
-        "least_charger_kw_why": "no charger puts a usual day back in time: the bank takes no more",
+        "least_charger_kw_why": _why_short(item.typical, slow),
         "shore_power": found.case.berth.shore_power,
     }
     for name, hours in (("typical", item.hours_typical), ("worst", item.hours_worst)):
         names = (f"{name}_hours_h", f"{name}_hours_low_h", f"{name}_hours_high_h")
-        row |= dict.fromkeys(names) if hours is None else _told(f"{name}_hours", hours, "h")
-        row[f"{name}_hours_h_why"] = NO_BREAKER
+        if hours is None:
+            row |= dict.fromkeys(names) | {f"{name}_hours_h_why": NO_BREAKER}
+            continue
+        why = _why_never_full(hours)
+        row |= {f"{name}_hours_h_why": why} | _told(f"{name}_hours", hours, "h", why)
     return row
+
+
+def _why_never_full(hours: Array) -> str:
+    """Why there is no time to full: what came home missing is not known, or nothing charges."""
+    return NOT_MOTORED if np.isnan(hours).any() else NO_CHARGE
 
 
 def _charging(item: Berthed) -> list[Row]:
     """Hours to full over the berth's breaker."""
     typical, worst = spread(item.by_current_typical), spread(item.by_current_worst)
+    why = _why_never_full(item.by_current_typical)
     return [
-        {
-            "breaker_a": current,
-            "typical_h": float(typical.middle[place]) * PER_SI["h"],
-            "typical_high_h": float(typical.high[place]) * PER_SI["h"],
-            "worst_h": float(worst.middle[place]) * PER_SI["h"],
-            "worst_high_h": float(worst.high[place]) * PER_SI["h"],
-        }
+        excused(
+            {
+                "breaker_a": current,
+                "typical_h": float(typical.middle[place]) * PER_SI["h"],
+                "typical_high_h": float(typical.high[place]) * PER_SI["h"],
+                "worst_h": float(worst.middle[place]) * PER_SI["h"],
+                "worst_high_h": float(worst.high[place]) * PER_SI["h"],
+            },
+            why,
+        )
         for place, current in enumerate(item.currents)
     ]
 

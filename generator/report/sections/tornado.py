@@ -6,7 +6,16 @@ from markupsafe import Markup
 
 from generator.report.figures.tornado import tornado
 from generator.report.page import Page
-from generator.report.parts import Figure, Part, Row, Table, numbers, without_columns, words
+from generator.report.parts import (
+    Figure,
+    Part,
+    Row,
+    Table,
+    numbers,
+    reasons,
+    without_columns,
+    words,
+)
 from generator.report.sections.criteria import form_of
 
 MUST_MAKE = 1  # the criterion of the worst leg
@@ -56,7 +65,9 @@ def _held(page: Page, motor: str) -> str:
 def _ends(page: Page, motor: str, key: str) -> Markup:
     """The criterion at both ends of an input, from low to high."""
     form = form_of(page.value(f"{motor}.tornado.criterion"))
-    ends = sorted((f"{key}.at_low", f"{key}.at_high"), key=page.value)
+    ends = [f"{key}.at_low", f"{key}.at_high"]
+    if all(page.value(end) is not None for end in ends):
+        ends.sort(key=page.value)
     return page.span(ends[0], ends[1], form)
 
 
@@ -78,5 +89,9 @@ def _table(page: Page, motors: list[str]) -> Table:
         words("How", 36),
     )  # fmt: skip
     caption = page.text("Before any order for {boat.name|given}: what to make sure, and how")
-    table = Table("measure-next", caption, columns, rows)
+    ends = [
+        f"{key}.{end}" for motor in motors for key in page.keys(f"{motor}.tornado.rows")[:NAMED]
+        for end in ("at_low", "at_high")
+    ]  # fmt: skip
+    table = Table("measure-next", caption, columns, rows, reasons(page, ends))
     return table if len(motors) > 1 else without_columns(table, ("Motor",))
