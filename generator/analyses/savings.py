@@ -68,7 +68,8 @@ def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost 
 def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
     """Draw by draw, so that doubts which both share cancel."""
     life = 0 if option.bank is None else round(scalar(spread(option.bank.lasts).middle))
-    window = max(case.prices.horizon, life)
+    drawn_up = min(own.flows.shape[1], other.flows.shape[1]) - 1  # a long-lived bank has more years
+    window = min(max(case.prices.horizon, life), drawn_up)
     flows = other.flows[:, : window + 1] - own.flows[:, : window + 1]
     worth = np.asarray(other.present_value - own.present_value)
     simple = _recovered(flows)

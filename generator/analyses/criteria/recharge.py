@@ -39,10 +39,11 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     told = spread(berth.hours_typical / HOUR)
     high = scalar(told.high)
     result = _judged(criterion, high, found.option)
+    breaker = found.case.berth.breaker
     worst = scalar(spread(berth.hours_worst if berth.hours_worst is not None else 0).high)
     numbers = {
         "day_kwh": scalar(spread(berth.typical).middle) / KWH,
-        "breaker_a": scalar(best(found.case.berth.breaker or 0.0)),
+        "breaker_a": 0.0 if breaker is None else scalar(best(breaker)),
         "hours_h": high,
         "worst_h": worst / HOUR,
     }

@@ -28,16 +28,15 @@ LABELS = {
 
 def evidence_part(study: Study) -> Row:
     """On what the power curve rests, as the criterion for it found."""
-    row = next(
-        item for item in study.options[0].verdict.judgements if item.criterion.id == EVIDENCE
-    )
+    own = study.options[study.as_she_is]
+    row = next(item for item in own.verdict.judgements if item.criterion.id == EVIDENCE)
     trial = study.trial
     others = _others_at_cruise(study)
     return {
         "grade": row.grade,
         "level": row.value,
         "used_rows": trial.used,
-        **_band(study.options[0].findings.key.cruise_shaft_power),
+        **_band(own.findings.key.cruise_shaft_power),
         "given_rows": len(trial.points),
         "prior_share": sigma_share(study.options[0].findings.case.factors.prior_sigma),
         "posterior_share": None if trial.sigma is None else sigma_share(trial.sigma),
