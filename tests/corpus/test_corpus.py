@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -187,7 +188,8 @@ def test_module_of_takes_the_first_place_that_is_there(monkeypatch: pytest.Monke
 
 
 def test_events_are_what_breaks_down_unmarked_and_marks_that_are_idle() -> None:
-    sound, marked = VARIANTS["sloop"], VARIANTS["doubt_of_the_breaker"]
+    sound = VARIANTS["sloop"]
+    marked = replace(sound, crashes="for a reason")
     assert events(sound, {"tree": {}}) == []
     assert events(sound, {"crash": "KeyError: 'a'"}) == ["BROKEN sloop: KeyError: 'a'"]
     assert events(marked, {"crash": "ValueError"}) == []
