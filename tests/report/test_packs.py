@@ -131,7 +131,7 @@ def test_folder_of_a_pack_holds_no_results_and_no_money(
     name: str, results: dict[str, Any], tmp_path: Path
 ) -> None:
     written = write_pack(results, packs()[name], tmp_path / "x")
-    assert written.lacks == ""
+    assert written.lacks == ()
     files = {str(path.relative_to(written.folder)) for path in written.folder.rglob("*.*")}
     assert {f"{name}.html", f"{name}.pdf"} <= files
     assert "results.json" not in files

@@ -135,6 +135,7 @@ def test_installed_command_writes_each_demo_from_another_folder(
     folder = tmp_path / "out" / case
     assert str(Path("out") / case) in said
     assert {item.name for item in folder.iterdir()} == {
+        ".written",
         "figures",
         "report.html",
         "report.pdf",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from generator.report.canvas import Drawing, corner_label, drawn, label, number, placed
@@ -28,7 +30,8 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
     for option in options:
         _path(page, axes, option)
     ends = [page.value(f"{option}.cost.cumulative")[-1] for option in options]
-    top = max([1.0, *(end["high_money"] for end in ends)]) * 1.04
+    told = [end[f"{name}_money"] for end in ends for name in ("middle", "high")]
+    top = max([1.0, *(value for value in told if value is not None)]) * 1.04
     axes.set_ylim(0, top)
     last = max([1, *(end["year"] for end in ends)])
     axes.set_xlim(0, last)
@@ -42,12 +45,19 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
 def _path(page: Page, axes: Axes, option: str) -> None:
     rows, look = f"{option}.cost.cumulative", trait(page, option)
     years = page.column(rows, "year")
-    low, high = (page.column(rows, f"{end}_money") for end in ("low", "high"))
+    low, middle, high = (
+        broken(page.column(rows, f"{name}_money")) for name in ("low", "middle", "high")
+    )
     axes.fill_between(years, low, high, color=look.colour, alpha=0.09, linewidth=0)
     axes.plot(
-        years, page.column(rows, "middle_money"), color=look.colour, linestyle=look.dash,
-        marker=look.marker, markevery=2, markersize=4,
+        years, middle, color=look.colour, linestyle=look.dash, marker=look.marker, markevery=2,
+        markersize=4,
     )  # fmt: skip
+
+
+def broken(values: Iterable[float | None]) -> list[float]:
+    """The values of a line, which breaks where there is none: what cannot be done has no cost."""
+    return [math.nan if value is None else value for value in values]
 
 
 def _end_labels(
@@ -56,7 +66,8 @@ def _end_labels(
     """Names at the ends of the lines, pushed apart where they would touch."""
     top, last = ends
     keys = {option: _last(page, option) for option in options}
-    rising = sorted(options, key=lambda each: float(page.value(keys[each])))
+    ended = [option for option in options if page.value(keys[option]) is not None]
+    rising = sorted(ended, key=lambda each: float(page.value(keys[each])))
     values = [axis_value(page.value(keys[option]), "money", page.display) for option in rising]
     heights = apart([value / top for value in values], gap)
     for option, value, height in zip(rising, values, heights, strict=True):

@@ -30,17 +30,20 @@ def part(page: Page) -> Part | None:
 def _figure(page: Page, motor: str) -> Figure:
     own = f"{motor}.tornado"
     form = form_of(page.value(f"{own}.criterion"))
+    best = f"stands at {{{own}.best|{form}}} with a limit of {{{own}.limit_go|{form}}}"
+    if page.value(f"{own}.best") is None:
+        best = f"has no value at the best estimate, the limit is {{{own}.limit_go|{form}}}"
     finding = page.text(
-        f"{page.called(motor, True)}: “{{{own}.criterion_name|given}}” stands at "
-        f"{{{own}.best|{form}}} with a limit of {{{own}.limit_go|{form}}}; most of its doubt "
+        f"{page.called(motor, True)}: “{{{own}.criterion_name|given}}” {best}; most of its doubt "
         f"comes from the input “{{{own}.rows.0.what|given}}”."
     )
     note = page.text(
         "The deciding criterion with the least in hand at the pessimistic end; the upright line is "
-        f"the best estimate. {_held(page, motor)}Evidence: {{evidence.grade|given}}."
+        f"the best estimate. {_held(page, motor)}{_without(page, motor)}"
+        "Evidence: {evidence.grade|given}."
     )
     name = f"tornado-{motor.split('.')[1]}"
-    return Figure(name, finding, note, tornado(page, motor, name, form))
+    return Figure(name, finding, note, lambda: tornado(page, motor, name, form))
 
 
 def _held(page: Page, motor: str) -> str:
@@ -53,10 +56,29 @@ def _held(page: Page, motor: str) -> str:
     return f"The leg is held at all in {held} of the draws; where it is not, the value is nothing. "
 
 
+def _without(page: Page, motor: str) -> str:
+    """What it means that there is no value, where that is so."""
+    rows = page.keys(f"{motor}.tornado.rows")
+    keys = [
+        f"{motor}.tornado.best",
+        *(f"{row}.at_{end}" for row in rows for end in ("low", "high")),
+    ]
+    if all(page.value(key) is not None for key in keys):
+        return ""
+    if page.value(f"{motor}.tornado.sense") == "below":
+        return "No value: beyond any number, as a current that the bank cannot give. "
+    return "No value: the criterion has no number there. "
+
+
 def _ends(page: Page, motor: str, key: str) -> Markup:
     """The criterion at both ends of an input, from low to high."""
     form = form_of(page.value(f"{motor}.tornado.criterion"))
-    ends = sorted((f"{key}.at_low", f"{key}.at_high"), key=page.value)
+    ends = [f"{key}.at_low", f"{key}.at_high"]
+    there = sorted((end for end in ends if page.value(end) is not None), key=page.value)
+    if len(there) < len(ends):
+        none = Markup("no value")
+        return page.show(there[0], form) + Markup(" or ") + none if there else none
+    ends = there
     return page.span(ends[0], ends[1], form)
 
 
