@@ -177,6 +177,16 @@ def test_the_same_file_is_read_where_it_is_a_plain_one(tmp_path: Path, key: str)
     assert read_case(tmp_path / "link" / "boat.yaml").assumptions
 
 
+def test_the_same_fault_of_two_files_is_told_of_both(tmp_path: Path) -> None:
+    both = changed(
+        (DATUM, DATUM + "  offsets: a.csv\n"), ("legs:\n", "legs_file: b.csv\nlegs:\n")
+    )
+    for name in ("a.csv", "b.csv"):
+        (tmp_path / name).write_bytes(b"\xff")
+    files = [Path(fault.file).name for fault in faults(tmp_path, both)]
+    assert files == ["a.csv", "b.csv"]
+
+
 @pytest.mark.parametrize("key", KEYS)
 def test_every_file_beside_the_case_belongs_to_its_fingerprint(tmp_path: Path, key: str) -> None:
     name, text, content = KEYS[key]
@@ -187,8 +197,12 @@ def test_every_file_beside_the_case_belongs_to_its_fingerprint(tmp_path: Path, k
     assert len(marks) == 2
 
 
-@pytest.mark.parametrize("name", ["..", ".", "a/it.csv", "/dev/zero", "it\\u0007.csv", ".it.csv"])
+@pytest.mark.parametrize("name", ["..", ".", "a/it.csv", "/dev/zero", "it\\u0007.csv", ".it.csv",
+                                  "it\\u200b.csv"])  # fmt: skip
 def test_a_name_that_leads_elsewhere_is_one_printable_fault(tmp_path: Path, name: str) -> None:
+    (tmp_path / "a").mkdir()
+    for place in ("a/it.csv", ".it.csv", "it\u200b.csv"):
+        (tmp_path / place).write_text(HEAD + GOOD, encoding="utf-8")
     text = changed(("legs:\n", f'legs_file: "{name}"\nlegs:\n'))
     (found,) = faults(tmp_path, text)
     assert (found.path, found.line) == ("legs_file", line_of(text, "legs_file"))
