@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import hashlib
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -32,55 +33,60 @@ class Draws:
 
 
 def make_draws(case: Case, count: int, seed: int = SEED) -> Draws:
-    """Draw every number of the case that has a range, by Latin hypercube with a fixed seed.
+    """Draw every number of the case that has a range, each by a stream of its own.
 
-    Fields that share a ``draw_key`` move together. Register ranges are triangular between
+    A stream is named by its number's ``draw_key`` and shared by the fields that move together,
+    so whatever else the case holds moves no draw of it. Register ranges are triangular between
     their ends unless their row says otherwise; a plus_minus holds nine values in ten.
     """
     moving = [item for item in case.assumptions if item.shape != "fixed" and item.high > item.low]
-    keys = sorted({item.draw_key for item in moving})
-    column = {key: place for place, key in enumerate(keys)}
-    uniform = _hypercube(count, len(keys), seed)
-    _tie(uniform, [_place(moving, column, path) for path in TIED], _correlation(case))
+    uniform = {key: strata(key, count, seed) for key in {item.draw_key for item in moving}}
+    _tie(uniform, [_key(moving, path) for path in TIED], _correlation(case))
     values = {
-        item.path: np.concatenate(
-            ([item.value], quantile(item, uniform[:, column[item.draw_key]]))
-        )[:, np.newaxis]
+        item.path: np.concatenate(([item.value], quantile(item, uniform[item.draw_key])))[
+            :, np.newaxis
+        ]
         for item in moving
     }
     return Draws(count, seed, values)
 
 
-def _place(moving: list[Assumption], column: Mapping[str, int], path: str) -> int | None:
-    return next((column[item.draw_key] for item in moving if item.path == path), None)
+def strata(name: str, count: int, seed: int = SEED) -> Array:
+    """One number between 0 and 1 from each of ``count`` equal strata, in an order by chance.
+
+    The stream is seeded by its name alone. The order comes from sorted uniform numbers, because
+    numpy promises those to stay the same from version to version, and shuffles it does not.
+    """
+    words = np.frombuffer(hashlib.sha256(name.encode()).digest(), dtype="<u4")
+    stream = np.random.Generator(np.random.PCG64(np.random.SeedSequence([seed, *words.tolist()])))
+    order = np.argsort(stream.random(count), kind="stable")
+    return np.asarray((order + stream.random(count)) / max(count, 1))
+
+
+def _key(moving: list[Assumption], path: str) -> str | None:
+    return next((item.draw_key for item in moving if item.path == path), None)
 
 
 def _correlation(case: Case) -> float:
     return float(np.asarray(case.prices.energy_correlation).flat[0])
 
 
-def _tie(uniform: Array, places: list[int | None], correlation: float) -> None:
-    """Let the second column follow the first one in rank; each keeps its own values.
+def _tie(uniform: dict[str, Array], keys: list[str | None], correlation: float) -> None:
+    """Let the second stream follow the first one in rank; each keeps its own values.
 
-    Normal deviates are mixed (a Gaussian copula), and the sorted values of the second column
-    are dealt out in the order of the mixture, so that its spread stays that of the hypercube.
+    Normal deviates are mixed (a Gaussian copula), and the sorted values of the second stream
+    are dealt out in the order of the mixture, so that its strata stay what they are.
     """
-    first, second = places
-    if first is None or second is None or first == second or correlation == 0.0 or not len(uniform):
+    first, second = keys
+    if first is None or second is None or first == second or correlation == 0.0:
         return
     from scipy.special import ndtri
 
-    lead, follow = ndtri(uniform[:, first]), ndtri(uniform[:, second])
+    lead, follow = ndtri(uniform[first]), ndtri(uniform[second])
     mixed = correlation * lead + np.sqrt(1.0 - correlation**2) * follow
-    uniform[np.argsort(mixed), second] = np.sort(uniform[:, second])
-
-
-def _hypercube(count: int, width: int, seed: int) -> Array:
-    if count == 0 or width == 0:
-        return np.empty((count, width))
-    from scipy.stats import qmc  # slow to import, so only when draws are asked for
-
-    return np.asarray(qmc.LatinHypercube(d=width, rng=seed).random(count), dtype=np.float64)
+    tied = np.empty_like(follow)
+    tied[np.argsort(mixed)] = np.sort(uniform[second])
+    uniform[second] = tied
 
 
 def quantile(item: Assumption, uniform: Array) -> Array:

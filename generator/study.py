@@ -16,7 +16,6 @@ from generator.analyses.cost_ledger import ledger
 from generator.analyses.coverage import coverage
 from generator.analyses.criteria.catalogue import criteria
 from generator.analyses.cruising_range import cruising_range
-from generator.analyses.demand import Scale
 from generator.analyses.docking import docking
 from generator.analyses.duty import duty
 from generator.analyses.emissions import emissions
@@ -29,19 +28,20 @@ from generator.analyses.hull import hull_cautions, vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.leg_energy import leg_strips
 from generator.analyses.leg_help import leg_help
-from generator.analyses.legs import Legs, passages
+from generator.analyses.legs import Legs, passages, with_slow
 from generator.analyses.losses import losses
 from generator.analyses.low_speed import low_speed
 from generator.analyses.match import match
 from generator.analyses.one_fault import one_fault
 from generator.analyses.option_year import option_year
+from generator.analyses.outfit import Outfit
 from generator.analyses.outings import Outings, outings
 from generator.analyses.panel_yield import panel_yield
 from generator.analyses.papers import Papers, papers
 from generator.analyses.placement import place as placed
-from generator.analyses.plant import Store, store
-from generator.analyses.power import Power, power
-from generator.analyses.reserve import Reserve, reserve
+from generator.analyses.plant import store
+from generator.analyses.power import power
+from generator.analyses.reserve import reserve
 from generator.analyses.rules_of_thumb import rules_of_thumb
 from generator.analyses.savings import fair_baseline, savings
 from generator.analyses.sea_trial.model import trial_option
@@ -169,11 +169,13 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
     found = power(case, option, hull, trial.scale, held.aged)
     docked = docking(case, option, found, trial.scale)
     kept = reserve(case, option, found, trial.scale, held)
-    legs = passages(case, option, found, trial.scale, kept, held)
-    bank = bank_result(case, option, found, trial.scale, kept, held, weight, aged)
+    outfit = Outfit(case, option, trial.scale, found, held, kept)
+    legs = passages(outfit)
+    bank = bank_result(outfit, weight, aged)
     worked = duty(case, option, found, trial.scale, held)
     made = installation(case, option, place, bank, worked)
     key = key_figures(case, option, found, legs)
+    use = _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
     return Findings(
         case=case,
@@ -192,8 +194,8 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         ranges=cruising_range(case, option, found, kept, held),
         bank=bank,
         installation=made,
-        legs=legs,
-        use=_use(case, option, found, trial.scale, held, kept, legs, key.worst_leg),
+        legs=with_slow(legs, use.slow),
+        use=use,
         low_speed=low_speed(case, option, found),
         key=key,
         sail=under_sail(case, option, found, trial.scale),
@@ -238,21 +240,14 @@ def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]
     )
 
 
-def _use(
-    case: Case,
-    option: Option,
-    found: Power,
-    scale: Scale,
-    held: Store,
-    kept: Reserve,
-    legs: Legs,
-    worst: int | None,
-) -> Use:
+def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
     """The owner's legs as slowly as pays, what would mend them, the berth, the smallest bank."""
     must, share, hours = (
         next(row for row in criteria() if row.id == number) for number in (MUST, COVERAGE, RECHARGE)
     )
-    strips = leg_strips(case, option, found, scale, held)
+    case, option = outfit.case, outfit.option
+    held, kept = outfit.store, outfit.reserve
+    strips = leg_strips(outfit)
     slow, sizes = slow_legs(strips, legs), by_size(case, option, held)
     leg = None if worst is None else legs.results[worst]
     electric = option.bank is not None and bool(legs.results)
@@ -261,10 +256,8 @@ def _use(
         slow=slow,
         sizes=sizes,
         coverage=coverage(legs, slow),
-        help=leg_help(strips, sizes, kept, legs),
-        walk=None
-        if leg is None or worst is None
-        else energy_walk(case, option, found, scale, held, kept, leg, worst),
+        help=leg_help(strips, sizes, legs),
+        walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
         berth=berthed(case, option, held, kept, legs, hours.go * HOUR),
-        sizing=sizing(case, strips, sizes, kept, legs, wanted) if electric else None,
+        sizing=sizing(strips, sizes, legs, wanted) if electric else None,
     )

@@ -6,8 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.legs import Legs
-from generator.analyses.slow_legs import SlowLeg
+from generator.analyses.legs import Legs, SlowLeg
 from generator.analyses.spread import scalar
 from generator.arrays import Array
 

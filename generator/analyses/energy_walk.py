@@ -7,17 +7,16 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from generator.analyses.bank_state import taken
-from generator.analyses.demand import Scale, Weather
+from generator.analyses.demand import Weather
 from generator.analyses.leg_energy import Stretch
 from generator.analyses.legs import LegResult
+from generator.analyses.outfit import Outfit
 from generator.analyses.plant import Store
-from generator.analyses.power import Power, at_points
+from generator.analyses.power import at_points
 from generator.analyses.reserve import Reserve
 from generator.analyses.spread import best, side_by_side
 from generator.arrays import Array, Numbers
-from generator.case.case import Case
 from generator.case.factors import Factors
-from generator.case.option import Option
 
 STILL = Weather(0.0, 1.0)
 
@@ -41,24 +40,15 @@ class Walk:
     left_each: Array  # per draw, its tenth percentile is judged; -inf where it cannot be done
 
 
-def energy_walk(
-    case: Case,
-    option: Option,
-    found: Power,
-    scale: Scale,
-    held: Store,
-    kept: Reserve,
-    item: LegResult,
-    place: int,
-) -> Walk | None:
+def energy_walk(outfit: Outfit, item: LegResult, place: int) -> Walk | None:
     """The walk of one leg; none without a bank, or where the best estimate cannot do it."""
-    need = np.atleast_2d(item.need)
+    need, held = np.atleast_2d(item.need), outfit.store
     if held.aged is None or not np.isfinite(need[0, 0]):
         return None
     nominal = float(best(held.nominal)[0])
     spent = float(best(item.before)[0])
     first = (Step("the way before it", spent),) if spent else ()
-    steps = (*_bank(held, kept, nominal), *first, *_leg(case, option, found, scale, held, item))
+    steps = (*_bank(held, outfit.reserve, nominal), *first, *_leg(outfit, item))
     return Walk(
         place=place,
         nominal=nominal,
@@ -83,21 +73,20 @@ def _bank(held: Store, kept: Reserve, nominal: float) -> tuple[Step, ...]:
     )
 
 
-def _leg(
-    case: Case, option: Option, found: Power, scale: Scale, held: Store, item: LegResult
-) -> tuple[Step, ...]:
+def _leg(outfit: Outfit, item: LegResult) -> tuple[Step, ...]:
     """Each circumstance added to those before it, so that the parts sum to the need."""
-    leg, clean = item.leg, _clean(case.factors)
+    leg, case, option = item.leg, outfit.case, outfit.option
+    clean = _clean(case.factors)
     windy = Weather(side_by_side(0.0, leg.wind), side_by_side(1.0, leg.fetch))
     flat = replace(case.factors, wave_resistance=0.0, pitching_loss=0.0)
-    rough = np.asarray(item.exposed_speed)
+    rough = np.asarray(item.outside)
     distances = side_by_side(leg.distance - leg.exposed_distance, leg.exposed_distance)
     through = side_by_side(leg.speed, np.where(np.isfinite(rough), rough, leg.speed))
 
     def both(factors: Factors, weather: Weather, stream: Numbers = 0.0) -> float:
         own = replace(case, factors=factors)
-        drain = at_points(own, option, found, scale, through, weather).output.drain
-        loss = taken(option.bank, held.aged, drain)
+        drain = at_points(own, option, outfit.power, outfit.scale, through, weather).output.drain
+        loss = taken(option.bank, outfit.store.aged, drain)
         needs = Stretch(distances, through, np.asarray(loss)).need(stream)
         return float(np.where(best(distances) > 0.0, best(needs), 0.0).sum())
 

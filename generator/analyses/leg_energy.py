@@ -7,8 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.bank_state import taken
-from generator.analyses.demand import Scale, Weather
-from generator.analyses.plant import Store, house_drain, within
+from generator.analyses.demand import Weather
+from generator.analyses.outfit import Outfit
+from generator.analyses.plant import house_drain, within
 from generator.analyses.power import KNOT, Curve, Power, at_points
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
@@ -71,19 +72,12 @@ class Stretch:
         return np.asarray(self.distance / good * self.loss)
 
 
-def read_strip(
-    case: Case, option: Option, held: Store, speed: Array, curve: Curve, blowing: bool = False
-) -> Strip:
+def read_strip(outfit: Outfit, speed: Array, curve: Curve, blowing: bool = False) -> Strip:
     """The loss along a curve that is already there."""
-    loss = lost(case, option, held, curve)
+    drain = curve.output.drain + house_drain(outfit.case, outfit.option)
+    loss = taken(outfit.option.bank, outfit.store.aged, drain)
     holds = within(curve.output.load, curve.demand.feasible & ~curve.demand.beyond_limit)
     return Strip(speed, np.where(np.atleast_2d(holds), np.atleast_2d(loss), np.nan), blowing)
-
-
-def lost(case: Case, option: Option, held: Store, curve: Curve) -> Array:
-    """What the store loses each second while it drives plant and house."""
-    drain = curve.output.drain + house_drain(case, option)
-    return np.asarray(taken(option.bank, held.aged, drain))
 
 
 @dataclass(frozen=True)
@@ -93,11 +87,7 @@ class Strips:
     Legs of a long list meet the same weather at the same speeds.
     """
 
-    case: Case
-    option: Option
-    found: Power
-    scale: Scale
-    held: Store
+    outfit: Outfit
     calm: Strip
     made: dict[tuple[bytes, ...], Strip]
 
@@ -106,22 +96,23 @@ class Strips:
         if not np.any(np.asarray(leg.exposed_distance)):
             return self.calm
         blows = leg.wind if wind is None else wind
-        return self.at(exposed_speeds(self.found), Weather(blows, leg.fetch))
+        return self.at(exposed_speeds(self.outfit.power), Weather(blows, leg.fetch))
 
     def at(self, speed: Array, weather: Weather) -> Strip:
         """Chosen speeds in a weather."""
         key = tuple(np.asarray(part).tobytes() for part in (speed, weather.wind, weather.fetch))
         if key not in self.made:
-            curve = at_points(self.case, self.option, self.found, self.scale, speed, weather)
+            of = self.outfit
+            curve = at_points(of.case, of.option, of.power, of.scale, speed, weather)
             blowing = bool(np.any(np.asarray(weather.wind)))
-            self.made[key] = read_strip(self.case, self.option, self.held, speed, curve, blowing)
+            self.made[key] = read_strip(of, speed, curve, blowing)
         return self.made[key]
 
 
-def leg_strips(case: Case, option: Option, found: Power, scale: Scale, held: Store) -> Strips:
+def leg_strips(outfit: Outfit) -> Strips:
     """The strips of one option."""
-    calm = read_strip(case, option, held, found.speed, found.curves["calm"])
-    return Strips(case, option, found, scale, held, calm, {})
+    calm = read_strip(outfit, outfit.power.speed, outfit.power.curves["calm"])
+    return Strips(outfit, calm, {})
 
 
 def exposed_speeds(found: Power) -> Array:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import ClassVar
 
 import numpy as np
 
@@ -17,36 +19,34 @@ from generator.analyses.leg_energy import (
 )
 from generator.analyses.legs import LegResult, Legs
 from generator.analyses.power import KNOT
-from generator.analyses.reserve import Reserve
 from generator.analyses.spread import best, scalar, spread
 from generator.arrays import Array
 from generator.case.usage import Leg
+from generator.records import number, numbers_of, record
 
 STREAMS = (0.75, 0.5, 0.25, 0.0, -0.5, -1.0)  # shares of the leg's own foul stream
 WINDS = (15.0, 10.0, 5.0)  # kn on the nose
 ORDER = ("slower", "sail", "tide", "wind", "charge", "bank", "power")  # by money, then by time
 
 
-@dataclass(frozen=True)
+@record
 class LegHelp:
     """Ways in which nine draws of ten make a leg; what does not help is none. SI."""
 
-    place: int
-    slower: float | None  # m/s through the water on the sheltered part, the fastest that fits
-    slower_time: float | None  # s of the whole leg at that speed, best estimate
-    sail: float | None  # in hand, one in ten, where the leg before it is sailed
-    stream: float | None  # m/s, the most that may run against her
-    wind: float | None  # m/s, the most that may blow on the nose
-    charge: float | None  # J to be taken on the way, where there is a refuge
-    nominal: float | None  # J or m3, the bank or tank that carries it
-
-    @property
-    def cheapest(self) -> str:
-        """The first of ORDER that helps; more power where nothing does."""
-        found = (self.slower, self.sail, self.stream, self.wind, self.charge, self.nominal)
-        return next(
-            (way for way, value in zip(ORDER, found, strict=False) if value is not None), "power"
-        )
+    SAID_BY: ClassVar[str] = "leg_help"
+    name: str
+    kept_in: str
+    leg: int  # place among the legs
+    cheapest: str  # the first of ORDER that helps; more power where nothing does
+    before: str | None  # the leg before it on the same outing
+    slower: float | None = number("speed", "through the water in shelter, the fastest that fits")
+    slower_time: float | None = number("hours", "time of the whole leg at that speed")
+    sail: float | None = number("ratio", "left over needed with the leg before it sailed")
+    stream: float | None = number("speed", "most stream against her")
+    wind: float | None = number("wind", "most wind on the nose")
+    charge: float | None = number("energy", "charged before it or on the way")
+    nominal: float | None = number("stored", "nominal size that carries it")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -55,7 +55,6 @@ class _Question:
 
     strips: Strips
     sizes: BySize
-    kept: Reserve
     item: LegResult
 
     @property
@@ -68,10 +67,10 @@ class _Question:
         return scalar(spread(ratio).low) >= 1.0
 
 
-def leg_help(strips: Strips, sizes: BySize, kept: Reserve, legs: Legs) -> tuple[LegHelp, ...]:
+def leg_help(strips: Strips, sizes: BySize, legs: Legs) -> tuple[LegHelp, ...]:
     """Every leg that does not fit at its pessimistic end, and each way taken by itself."""
     return tuple(
-        _help(_Question(strips, sizes, kept, item), place, legs)
+        _help(_Question(strips, sizes, item), place, legs)
         for place, item in enumerate(legs.results)
         if scalar(spread(item.ratio).low) < 1.0
     )
@@ -79,17 +78,26 @@ def leg_help(strips: Strips, sizes: BySize, kept: Reserve, legs: Legs) -> tuple[
 
 def _help(asked: _Question, place: int, legs: Legs) -> LegHelp:
     leg, item = asked.leg, asked.item
-    parts = stretches(asked.strips, leg, item.exposed_speed)
+    parts = stretches(asked.strips, leg, item.outside)
     slower, time = _slower(asked, parts[1].need(leg.foul_stream))
+    sail, stream = _sailed(asked, legs), _tide(asked, *(part.need for part in parts))
+    wind, charge = _wind(asked, parts[0].need(leg.foul_stream)), _charge(asked)
+    nominal = _nominal(asked)
+    found = zip(ORDER, (slower, sail, stream, wind, charge, nominal), strict=False)
     return LegHelp(
-        place=place,
+        name=item.name,
+        kept_in=item.kept_in,
+        leg=place,
+        cheapest=next((way for way, value in found if value is not None), "power"),
+        before=item.after,
         slower=slower,
         slower_time=time,
-        sail=_sailed(asked, legs),
-        stream=_tide(asked, *(part.need for part in parts)),
-        wind=_wind(asked, parts[0].need(leg.foul_stream)),
-        charge=_charge(asked),
-        nominal=_nominal(asked),
+        sail=sail,
+        stream=stream,
+        wind=wind,
+        charge=charge,
+        nominal=nominal,
+        absent=dict.fromkeys(numbers_of(LegHelp), "does_not_help"),
     )
 
 
@@ -152,7 +160,7 @@ def _wind(asked: _Question, sheltered_need: Array) -> float | None:
 def _charge(asked: _Question) -> float | None:
     """What must be taken on the way; only where there is a refuge, and a bank to charge."""
     need = asked.item.need
-    if asked.strips.option.bank is None:
+    if asked.strips.outfit.option.bank is None:
         return None
     if not asked.leg.refuge and asked.leg.follows is None:
         return None
@@ -163,7 +171,9 @@ def _charge(asked: _Question) -> float | None:
 
 def _nominal(asked: _Question) -> float | None:
     """Bank or tank, its own mass left out, that carries the leg above the reserve."""
-    share = asked.strips.case.planning.reserve_share
-    usable = wanted_usable(asked.item.need, 1.0, asked.kept.demand, share, asked.item.before)
+    share = asked.strips.outfit.case.planning.reserve_share
+    usable = wanted_usable(
+        asked.item.need, 1.0, asked.strips.outfit.reserve.demand, share, asked.item.before
+    )
     most = scalar(spread(asked.sizes.nominal_for(usable)).high)
     return most if np.isfinite(most) else None

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import field
 
 import numpy as np
 
@@ -10,13 +11,19 @@ from generator.analyses.bank_state import taken
 from generator.analyses.demand import Scale, Weather
 from generator.analyses.plant import Store
 from generator.analyses.power import Curve, Power, at_points
-from generator.analyses.spread import side_by_side
+from generator.analyses.spread import scalar, side_by_side, spread
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
+from generator.records import number, record
+
+# What has no number where the aged bank cannot give the power at all.
+CANNOT_HOLD = (
+    "manoeuvring", "holding", "demand", "of_new", "of_aged", "hold_thrust", "hold_shaft_power",
+)  # fmt: skip
 
 
-@dataclass(frozen=True)
+@record
 class Reserve:
     """Reserve of one option, J of the bank or m3 of fuel, per draw.
 
@@ -25,28 +32,20 @@ class Reserve:
     larger of that and the stated share of what is usable.
     """
 
-    manoeuvring: Array
-    holding: Array
-    share_new: Numbers
-    share_aged: Numbers
-    hold_thrust: Array
-    hold_shaft_power: Array
+    kept_in: str
+    by: str  # share or demand: which of the two is the larger, as new
+    by_aged: str
     beyond_limit: bool
-
-    @property
-    def demand(self) -> Array:
-        """Energy or fuel for manoeuvring and holding."""
-        return np.asarray(self.manoeuvring + self.holding)
-
-    @property
-    def of_new(self) -> Array:
-        """Reserve with the bank as new, or of the tank."""
-        return np.asarray(np.maximum(self.demand, np.asarray(self.share_new)))
-
-    @property
-    def of_aged(self) -> Array:
-        """Reserve with the bank at the end of the horizon."""
-        return np.asarray(np.maximum(self.demand, np.asarray(self.share_aged)))
+    manoeuvring: Array = number("stored", "for manoeuvring in harbour", cautious="high")
+    holding: Array = number("stored", "for holding her head to wind", cautious="high")
+    demand: Array = number("stored", "for manoeuvring and holding", cautious="high")
+    share: Numbers = number("stored", "by share of the usable, new", cautious="high")
+    share_aged: Numbers = number("stored", "by share of the usable, aged", cautious="high")
+    of_new: Array = number("stored", "reserve taken, new", cautious="high")
+    of_aged: Array = number("stored", "reserve taken, aged", cautious="high")
+    hold_thrust: Array = number("force", "thrust to hold her head to wind", cautious="high")
+    hold_shaft_power: Array = number("power", "shaft power for that", cautious="high")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def reserve(case: Case, option: Option, found: Power, scale: Scale, held: Store) -> Reserve:
@@ -57,13 +56,32 @@ def reserve(case: Case, option: Option, found: Power, scale: Scale, held: Store)
     curve: Curve = at_points(case, option, found, scale, speed, weather)
     drain = np.atleast_2d(taken(option.bank, held.aged, curve.output.drain))
     if option.bank is not None:
-        drain = np.nan_to_num(drain, nan=np.inf)  # what cannot be held leaves nothing to plan with
+        # What cannot be held leaves nothing to plan with: no number, but more than any bank.
+        drain = np.where(np.isnan(drain), np.inf, drain)
+    manoeuvring = drain[:, :1] * np.asarray(plan.manoeuvring_time)
+    holding = drain[:, 1:] * np.asarray(plan.hold_time)
+    demand = np.asarray(manoeuvring + holding)
+    new, aged = (
+        np.asarray(usable * plan.reserve_share) for usable in (held.usable, held.usable_aged)
+    )
     return Reserve(
-        manoeuvring=drain[:, :1] * np.asarray(plan.manoeuvring_time),
-        holding=drain[:, 1:] * np.asarray(plan.hold_time),
-        share_new=np.asarray(held.usable * plan.reserve_share),
-        share_aged=np.asarray(held.usable_aged * plan.reserve_share),
+        kept_in="tank" if option.bank is None else "bank",
+        by=_larger(demand, new),
+        by_aged=_larger(demand, aged),
+        beyond_limit=bool(np.atleast_2d(curve.demand.beyond_limit)[0, 1]),
+        manoeuvring=manoeuvring,
+        holding=holding,
+        demand=demand,
+        share=new,
+        share_aged=aged,
+        of_new=np.maximum(demand, new),
+        of_aged=np.maximum(demand, aged),
         hold_thrust=np.atleast_2d(curve.demand.thrust)[:, 1:],
         hold_shaft_power=np.atleast_2d(curve.demand.shaft_power)[:, 1:],
-        beyond_limit=bool(np.atleast_2d(curve.demand.beyond_limit)[0, 1]),
+        absent=dict.fromkeys(CANNOT_HOLD, "cannot_hold"),
     )
+
+
+def _larger(demand: Array, share: Array) -> str:
+    """Which of the two is the larger in the middle of the draws."""
+    return "demand" if scalar(spread(demand - share).middle) > 0.0 else "share"

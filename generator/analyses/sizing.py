@@ -16,10 +16,8 @@ from generator.analyses.leg_energy import (
 )
 from generator.analyses.legs import Legs
 from generator.analyses.power import KNOT
-from generator.analyses.reserve import Reserve
 from generator.analyses.spread import best, scalar, spread
 from generator.arrays import Array
-from generator.case.case import Case
 from generator.case.usage import Leg
 
 STEP = 0.5 * KNOT
@@ -48,9 +46,7 @@ class Sizing:
     nominal: float  # J, of the option
 
 
-def sizing(
-    case: Case, strips: Strips, sizes: BySize, kept: Reserve, legs: Legs, wanted: Wanted
-) -> Sizing:
+def sizing(strips: Strips, sizes: BySize, legs: Legs, wanted: Wanted) -> Sizing:
     """Bank at the owner's speeds, and over one speed for all legs."""
     tried = np.arange(LEAST_THROUGH, strips.calm.speed[-1] + 1e-9, STEP)
     own = [(np.atleast_2d(item.need), item.before) for item in legs.results]
@@ -59,11 +55,11 @@ def sizing(
     speeds = [scalar(item.leg.speed) for item in legs.results]
     mean = float(np.average(speeds, weights=weight)) if sum(weight) else speeds[0]
     return Sizing(
-        at_own_speeds=_smallest(case, sizes, kept, legs, own, wanted),
+        at_own_speeds=_smallest(strips, sizes, legs, own, wanted),
         speed=tried,
-        by_speed=np.array([_smallest(case, sizes, kept, legs, c, wanted) for c in columns]),
+        by_speed=np.array([_smallest(strips, sizes, legs, c, wanted) for c in columns]),
         mean_speed=mean,
-        nominal=float(best(strips.held.nominal)[0]),
+        nominal=float(best(strips.outfit.store.nominal)[0]),
     )
 
 
@@ -71,7 +67,8 @@ def _all_at(strips: Strips, legs: Legs, speed: float) -> list[tuple[Array, Array
     """Need of every leg at one speed, and what those before it on the outing take at it."""
     every = [item.leg for item in legs.results]
     calm = [cheapest(strips.calm.at(speed), leg.distance, leg.foul_stream)[0] for leg in every]
-    spent = spent_before(strips.case, strips.option, [np.fmin(each, np.inf) for each in calm])
+    of = strips.outfit
+    spent = spent_before(of.case, of.option, [np.fmin(each, np.inf) for each in calm])
     return [(_at(strips, leg, speed), before) for leg, before in zip(every, spent, strict=True)]
 
 
@@ -85,23 +82,22 @@ def _at(strips: Strips, leg: Leg, speed: float) -> Array:
 
 
 def _smallest(
-    case: Case,
+    strips: Strips,
     sizes: BySize,
-    kept: Reserve,
     legs: Legs,
     needs: list[tuple[Array, Array]],
     wanted: Wanted,
 ) -> float:
     """Nominal energy that nine draws of ten find enough for both wishes [J]."""
-    share = case.planning.reserve_share
+    demand = strips.outfit.reserve.demand
+    share = strips.outfit.case.planning.reserve_share
     must = [
-        sizes.nominal_for(wanted_usable(need, wanted.ratio, kept.demand, share, before))
+        sizes.nominal_for(wanted_usable(need, wanted.ratio, demand, share, before))
         for (need, before), item in zip(needs, legs.results, strict=True)
         if item.must_make
     ]
     each = [
-        sizes.nominal_for(wanted_usable(need, 1.0, kept.demand, share, before))
-        for need, before in needs
+        sizes.nominal_for(wanted_usable(need, 1.0, demand, share, before)) for need, before in needs
     ]
     times = np.array([scalar(item.leg.times_per_year) for item in legs.results])
     worst = [scalar(spread(np.atleast_2d(bank)).high) for bank in must]

@@ -2,24 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from generator.analyses.leg_energy import Strips, cheapest, in_hand, spent_before
-from generator.analyses.legs import Legs
+from generator.analyses.legs import Legs, SlowLeg
 from generator.arrays import Array, Numbers
 
-
-@dataclass(frozen=True)
-class SlowLeg:
-    """One leg as slowly as pays. J or m3, m/s, s; per draw."""
-
-    need: Array
-    ratio: Array
-    sheltered_speed: Array  # through the water; nan where there is no such part
-    exposed_speed: Array
-    time: Array
+ABSENT = {
+    "need": "no_speed_held",
+    "time": "no_speed_held",
+    "speed": "no_such_part",
+    "exposed_speed": "no_such_part",
+}
 
 
 def slow_legs(strips: Strips, legs: Legs) -> tuple[SlowLeg, ...]:
@@ -27,7 +21,7 @@ def slow_legs(strips: Strips, legs: Legs) -> tuple[SlowLeg, ...]:
     results = []
     calm = [np.fmin(cheapest(strips.calm, item.leg.distance, item.leg.foul_stream)[0], np.inf)
             for item in legs.results]  # fmt: skip
-    before = spent_before(strips.case, strips.option, calm)
+    before = spent_before(strips.outfit.case, strips.outfit.option, calm)
     for item, spent in zip(legs.results, before, strict=True):
         leg = item.leg
         available = np.maximum(item.above - np.fmin(spent, item.before), 0.0)
@@ -37,7 +31,17 @@ def slow_legs(strips: Strips, legs: Legs) -> tuple[SlowLeg, ...]:
         need = np.fmin(smooth[0] + rough[0], item.need)
         time = _time(sheltered, smooth[1], leg.foul_stream)
         time = time + _time(leg.exposed_distance, rough[1], leg.foul_stream)
-        results.append(SlowLeg(need, in_hand(need, available), smooth[1], rough[1], time))
+        results.append(
+            SlowLeg(
+                kept_in=item.kept_in,
+                need=need,
+                ratio=in_hand(need, available),
+                speed=smooth[1],
+                exposed_speed=rough[1],
+                time=time,
+                absent=ABSENT,
+            )
+        )
     return tuple(results)
 
 

@@ -10,32 +10,42 @@ import numpy as np
 from generator.arrays import Array, Numbers
 
 SHARES = (0.1, 0.5, 0.9)
+MOST_LACKING = 0.5  # share of draws without a value above which a number is absent
 T = TypeVar("T")
 
 
 @dataclass(frozen=True)
 class Spread:
-    """Low (10 %), middle (50 %) and high (90 %) of the draws, one entry per column."""
+    """Low (10 %), middle (50 %) and high (90 %) of the draws, one entry per column.
+
+    Infinite where that share of the draws lies there; nan where too many have no value. Neither
+    is a number for a reader: it is told as absent, with its reason.
+    """
 
     low: Array
     middle: Array
     high: Array
 
 
-def spread(values: Numbers) -> Spread:
+def spread(values: Numbers, cautious: str = "high", most_lacking: float = MOST_LACKING) -> Spread:
     """Percentiles over the draw axis; the first row, the best estimate, is left out.
 
     ``values`` is (draws + 1, columns), (1, columns), or a plain number or row without draws.
-    Linear between neighbouring draws. Draws without a number must be filled in before.
+    Linear between neighbouring draws. A draw without a value (nan) lies beyond the ``cautious``
+    end, "low" or "high": the one that a careful skipper plans with. An infinite one keeps its
+    side. Where more than ``most_lacking`` of the draws have no value, there is no number at all.
     """
     table = np.atleast_2d(np.asarray(values, dtype=np.float64))
-    if table.shape[0] == 1:
-        return Spread(table[0], table[0], table[0])
-    last = table.shape[0] - 2
+    rows = table[1:] if table.shape[0] > 1 else table
+    columns = np.array(rows.T, order="C")  # a copy: it is sorted in place
+    lacking = np.isnan(columns)
+    if lacking.any():
+        columns[lacking] = -np.inf if cautious == "low" else np.inf
+        columns[lacking.mean(axis=1) > most_lacking] = np.nan
+    last = rows.shape[0] - 1
     places = [share * last for share in SHARES]
     lower = [int(place) for place in places]
     upper = [min(place + 1, last) for place in lower]
-    columns = np.array(table[1:].T, order="C")  # a copy: it is sorted in place
     columns.partition(sorted({*lower, *upper}), axis=1)
     low, middle, high = (
         _between(columns[:, down], columns[:, up], place - down)
@@ -44,11 +54,20 @@ def spread(values: Numbers) -> Spread:
     return Spread(low, middle, high)
 
 
+def lacking_share(values: Numbers) -> float:
+    """The share of the draws of one number that have no finite value."""
+    table = np.atleast_2d(np.asarray(values, dtype=np.float64))
+    rows = table[1:] if table.shape[0] > 1 else table
+    return float(1.0 - np.isfinite(rows).mean())
+
+
 def _between(low: Array, high: Array, share: float) -> Array:
-    """Linear between two draws; infinite neighbours stay infinite."""
-    gap = np.where(np.isfinite(high), high, 0.0) - np.where(np.isfinite(low), low, 0.0)
-    middle = np.where(np.isfinite(low), low, 0.0) + share * gap
-    return np.asarray(np.where(np.isfinite(low) & np.isfinite(high), middle, high))
+    """Linear between two draws; between a number and infinity there is only infinity."""
+    if share == 0.0:
+        return low
+    with np.errstate(invalid="ignore"):  # inf less inf
+        mixed = low + share * (high - low)
+    return np.asarray(np.where(np.isfinite(low), mixed, np.where(np.isneginf(low), low, high)))
 
 
 def best(values: Numbers) -> Array:

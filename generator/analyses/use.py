@@ -9,8 +9,8 @@ from generator.analyses.berth import Berthed
 from generator.analyses.coverage import Coverage
 from generator.analyses.energy_walk import Walk
 from generator.analyses.leg_help import LegHelp
+from generator.analyses.legs import SlowLeg
 from generator.analyses.sizing import Sizing
-from generator.analyses.slow_legs import SlowLeg
 
 
 @dataclass(frozen=True)

@@ -20,8 +20,8 @@ class Verdict:
 
     word: str
     judgements: tuple[Judgement, ...]
-    reasons: tuple[tuple[int, str], ...]  # place among the judgements, text
-    conditions: tuple[tuple[int, str], ...]
+    reasons: tuple[int, ...]  # places among the judgements
+    conditions: tuple[tuple[int, bool], ...]  # place, and whether its mend is meant
 
 
 def verdict(found: Findings) -> Verdict:
@@ -44,28 +44,28 @@ def _word(judgements: tuple[Judgement, ...], deciding: list[Judgement]) -> str:
     return WORD_CONDITIONS if CONDITIONAL in results or guess else WORD_GO
 
 
-def _reasons(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, str], ...]:
+def _reasons(judgements: tuple[Judgement, ...]) -> tuple[int, ...]:
     """Three sentences for page 1: the rows that failed first, then those that carry it."""
     order = {NO: 0, CONDITIONAL: 1, GO: 2}
     rows = sorted(
-        (order[row.result], row.criterion.id, place, row.why)
+        (order[row.result], row.criterion.id, place)
         for place, row in enumerate(judgements)
         if row.criterion.role == "decide" and row.result in order
         and not (row.criterion.id == RESERVE and row.result == GO)  # kept by construction
     )  # fmt: skip
-    return tuple((place, why) for _, _, place, why in rows[:3])
+    return tuple(place for _, _, place in rows[:3])
 
 
-def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, str], ...]:
+def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, bool], ...]:
     """What would mend the rows that fail, then what others ask for, then what would mend those."""
-    asked = [(place, row.condition) for place, row in enumerate(judgements) if row.condition]
+    asked = [(place, False) for place, row in enumerate(judgements) if row.condition]
     failed, open_ones = (
         [
-            (place, f"{row.criterion.name}: {row.flip}")
+            (place, True)
             for place, row in enumerate(judgements)
             if row.criterion.role == "decide"
             and row.result == result
-            and row.flip
+            and (row.flip or row.facts is not None)
             and not row.condition
         ]
         for result in (NO, CONDITIONAL)

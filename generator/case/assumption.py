@@ -10,9 +10,9 @@ class Assumption:
     """One number that the study rests on, given by the owner or taken from the register.
 
     ``path`` names the field it fills in the frozen case (``options[1].motor.peak_power``);
-    ``draw_key`` is shared by all fields that must move together (one register row, or one line
-    of the case file that another option inherits). Value and range are SI; ``shown`` keeps
-    the owner's or the register's own spelling, with its unit.
+    ``draw_key`` names the stream of its draws; it is shared by all fields that must move together
+    (one register row, or one value of the case file that another option inherits). Value and
+    range are SI; ``shown`` keeps the owner's or the register's own spelling, with its unit.
     """
 
     path: str

@@ -27,6 +27,7 @@ from generator.case.fill import Desk
 from generator.case.prices import Prices
 from generator.case.said import Keys, line_of
 from generator.case.schema import CaseKeys
+from generator.case.streams import item_names
 from generator.case.trial import SeaTrial, TrialRow
 from generator.case.usage import Berth, House, Leg, Planning
 from generator.case.weather_file import WeatherFile
@@ -48,7 +49,7 @@ def build_case(
 
     ``beside``: what stands in the files that the case names.
     """
-    desk = Desk(keys.study.currency or "")
+    desk = Desk(keys.study.currency or "", item_names(keys))
     offsets, weather = beside
     boat = replace(_boat(keys, root, desk), offsets=offsets)
     screw = (*propeller_words(keys, keys.propeller), keys.propeller.installation or "")

@@ -19,6 +19,7 @@ def build_wiring(option: OptionKeys, root: Keys, desk: Desk, number: int) -> Wir
     said = {item.name or "": item for item in option.installation.circuits}
     asked = {*said, "sun"} if option.supply.panels else set(said)
     names = [name for name in CIRCUITS if name in asked or name not in ON_REQUEST]
+    desk.names.update({f"{path}.circuits[{n}]": name for n, name in enumerate(names)})
     circuits = tuple(
         desk.fill(
             CircuitPlan,

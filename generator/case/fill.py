@@ -10,6 +10,7 @@ from generator.case.assumption import Assumption
 from generator.case.group import Group
 from generator.case.leaf import Given
 from generator.case.register import Default, find_default
+from generator.case.streams import stream_name
 from generator.errors import TableError
 from generator.units import si_unit
 
@@ -22,7 +23,9 @@ class Desk:
     """Takes numbers in and notes each of them as an assumption."""
 
     currency: str
+    names: dict[str, str] = field(default_factory=dict)  # of list items, by their path
     taken: list[Assumption] = field(default_factory=list)
+    streams: dict[tuple[int, int], str] = field(default_factory=dict)  # by place in the file
 
     def number(
         self, given: Given | None, path: str, key: str, words: Iterable[str] = ()
@@ -30,13 +33,20 @@ class Desk:
         """The owner's number, else the register's, else none."""
         row = find_default(key, words)
         if given:
-            self.taken.append(_from_owner(given, path, row.meaning if row else ""))
+            self.taken.append(
+                _from_owner(given, path, self._stream(given, path), row.meaning if row else "")
+            )
             return given.value
         if row:
             row = _in_currency(row, self.currency)
             self.taken.append(_from_register(row, path))
             return row.value
         return None
+
+    def _stream(self, given: Given, path: str) -> str:
+        """The name of its draws; what is said once and taken over elsewhere is drawn once."""
+        own = stream_name(path, self.names)
+        return self.streams.setdefault((given.line, given.column), own)
 
     def fill(
         self,
@@ -63,11 +73,11 @@ class Desk:
         return kind(**values)
 
 
-def _from_owner(given: Given, path: str, meaning: str) -> Assumption:
-    """A number of the case file; options that inherit it share its place in the file."""
+def _from_owner(given: Given, path: str, stream: str, meaning: str) -> Assumption:
+    """A number of the case file; options that inherit it share its stream of draws."""
     return Assumption(
         path=path,
-        draw_key=f"line {given.line}:{given.column}",
+        draw_key=stream,
         value=given.value,
         low=given.low,
         high=given.high,

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from generator.report.page import PLACEHOLDER, Page, bare_text
+from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
 
@@ -83,6 +84,7 @@ def csv_text(rows: Rows) -> str:
 
 def cell(value: Any) -> Any:
     """A value that no spreadsheet program takes for a formula."""
-    if isinstance(value, str) and value.startswith(("=", "+", "-", "@", "\t", "\r")):
-        return f"'{value}"
-    return value
+    if not isinstance(value, str):
+        return value
+    text = as_typed(value)
+    return f"'{text}" if text.startswith(("=", "+", "-", "@", "\t", "\r")) else text

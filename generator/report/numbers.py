@@ -8,11 +8,12 @@ Stored values have the unit that their key's suffix says; a form knows how to sh
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
+
+from generator.kinds import KINDS, Look
 
 NO_BREAK = "\u00a0"
 MINUS = "\u2212"
@@ -23,26 +24,6 @@ NAMED_APART = re.compile(r"^(?:options|legs)\[\d+\]\.")
 
 
 @dataclass(frozen=True)
-class Look:
-    """One display of a form: shown = stored x scale + offset, decimals by size of the shown."""
-
-    unit: str
-    steps: tuple[tuple[float, int], ...]
-    scale: float = 1.0
-    offset: float = 0.0
-    thousands: bool = True
-
-
-@dataclass(frozen=True)
-class Form:
-    """What a number is: the key suffixes it may stand on, its metric and its imperial look."""
-
-    suffixes: tuple[str, ...]
-    metric: Look
-    imperial: Look
-
-
-@dataclass(frozen=True)
 class Display:
     """How this report shows numbers: metric or imperial, and in which currency."""
 
@@ -50,104 +31,12 @@ class Display:
     currency: str
 
 
-def _rounding(*steps: float) -> tuple[tuple[float, int], ...]:
-    """Pairs of limit and decimals from a flat list; the last decimals hold for all above."""
-    limits = (*steps[1::2], math.inf)
-    return tuple((limit, int(decimals)) for limit, decimals in zip(limits, steps[::2], strict=True))
-
-
-def _same(suffixes: str, unit: str, *steps: float, thousands: bool = True) -> Form:
-    look = Look(unit, _rounding(*steps), thousands=thousands)
-    return Form(tuple(suffixes.split()), look, look)
-
-
-def _both(suffixes: str, metric: Look, imperial: Look) -> Form:
-    return Form(tuple(suffixes.split()), metric, imperial)
-
-
-FOOT, POUND, INCH, GALLON, POUND_FORCE = 0.3048, 0.45359237, 25.4, 3.785411784, 4.4482216152605
-
-FORMS: Mapping[str, Form] = {
-    "speed": _same("kn", "kn", 1),
-    "speed_small": _same("kn", "kn", 2),
-    "wind": _same("kn", "kn", 0),
-    "distance": _same("nm", "nm", 1, 10, 0),
-    "power": _same("kw", "kW", 2, 1, 1, 100, 0),
-    "watts": _same("w", "W", 0, 1000, -1, 10000, -2),
-    "energy": _same("kwh", "kWh", 2, 1, 1, 100, 0),
-    "energy_per_mile": _same("kwh per_nm", "kWh/nm", 2),
-    "current": _same("a", "A", 0),
-    "resistance": _same("mohm", "mΩ", 1, 10, 0),
-    "short_circuit": _same("ka", "kA", 1),
-    "kiloamperes": _same("ka", "kA", 0),
-    "milliamperes": _same("ma", "mA", 2, 1, 0),
-    "joules": _same("j", "J", 0),
-    "ohms": _same("ohm", "Ω", 0),
-    "capacitance": _same("mf", "mF", 1),
-    "section": _same("mm2", "mm²", 1, 10, 0),
-    "voltage": _same("v", "V", 1, 100, 0),
-    "cell_voltage": _same("v", "V", 2),
-    "charge": _same("ah", "Ah", 0),
-    "rate": _same("c", "C", 2),
-    "rpm": _same("rpm", "rpm", -1),
-    "air": _same("m3_per_h", "m³/h", 0),
-    "hours": _same("h", "h", 1, 10, 0),
-    "minutes": _same("min", "min", 0),
-    "days": _same("d", "days", 0),
-    "seconds": _same("s", "s", 1, 10, 0),
-    "percent": _same("pct", "%", 1, 10, 0),
-    "angle": _same("deg", "°", 1),
-    "ratio": _same("", "", 2, 10, 1),
-    "share": _both("share", Look("%", _rounding(0), 100.0), Look("%", _rounding(0), 100.0)),
-    "share_small": _both(
-        "share", Look("%", _rounding(2, 1, 1), 100.0), Look("%", _rounding(2, 1, 1), 100.0)
-    ),
-    "count": _same("", "", 0),
-    "mean_count": _same("", "", 0, 0.05, 1, 10, 0),
-    "flag": _same("", "", 0),
-    "lengths": _same("", "lengths", 2),
-    "specific_power": _same("kw_per_t", "kW/t", 1),
-    "years": _same("years", "years", 0),
-    "year": _same("year market line", "", 0, thousands=False),
-    "plain": _same("", "", 4, 0.01, 3, 10, 1, 1000, 0),
-    "mass": _both("kg", Look("kg", _rounding(0)), Look("lb", _rounding(0), scale=1 / POUND)),
-    "mass_about": _both(
-        "kg",
-        Look("kg", _rounding(0, 100, -1, 1000, -2, 10000, -3)),
-        Look("lb", _rounding(0, 100, -1, 1000, -2, 10000, -3), scale=1 / POUND),
-    ),
-    "length": _both("m", Look("m", _rounding(2)), Look("ft", _rounding(1), scale=1 / FOOT)),
-    "height": _both("m", Look("m", _rounding(1)), Look("ft", _rounding(1), scale=1 / FOOT)),
-    "length_small": _both("mm", Look("mm", _rounding(0)), Look("in", _rounding(1), scale=1 / INCH)),
-    "area": _both("m2", Look("m²", _rounding(1)), Look("ft²", _rounding(0), scale=1 / FOOT**2)),
-    "fetch": _both("km", Look("km", _rounding(0)), Look("nm", _rounding(1), scale=1 / 1.852)),
-    "force": _both(
-        "n",
-        Look("N", _rounding(0, 1000, -1, 10000, -2)),
-        Look("lbf", _rounding(0, 1000, -1, 10000, -2), scale=1 / POUND_FORCE),
-    ),
-    "torque": _same("newtonmetre", "N m", 0),
-    "fuel": _both(
-        "l", Look("L", _rounding(1, 10, 0)), Look("US gal", _rounding(1), scale=1 / GALLON)
-    ),
-    "fuel_rate": _both(
-        "h l", Look("L/h", _rounding(2, 1, 1)), Look("US gal/h", _rounding(2), scale=1 / GALLON)
-    ),
-    "sunshine": _same("kwh_m2", "kWh/m²", 2, 1, 1, 100, 0),
-    "temperature": _both(
-        "c", Look("°C", _rounding(0)), Look("°F", _rounding(0), scale=1.8, offset=32.0)
-    ),
-    "intensity": _same("kwh per_kwh", "g/kWh", 0),
-    "price": _same("l kwh per_l per_kwh", "", 2),
-    "money": _same("money", "", 0, 1000, -1, 20000, -2),
-}
-
 SYMBOLS: Mapping[str, str] = {
     "GBP": "£", "EUR": "€", "USD": "$", "AUD": "A$", "NZD": "NZ$", "CAD": "C$",
 }  # fmt: skip
 
 
-UNITS = sorted({look.unit for form in FORMS.values() for look in (form.metric, form.imperial)})
+UNITS = sorted({look.unit for kind in KINDS.values() for look in (kind.metric, kind.imperial)})
 UNTIED = re.compile(rf"(?<=\d) (?=(?:{'|'.join(re.escape(unit) for unit in UNITS if unit)})(?!\w))")
 
 
@@ -158,8 +47,8 @@ def tied(text: str) -> str:
 
 def look_of(name: str, display: Display) -> Look:
     """The look of a form in this report's units."""
-    form = FORMS[name]
-    return form.imperial if display.units == "imperial" else form.metric
+    kind = KINDS[name]
+    return kind.imperial if display.units == "imperial" else kind.metric
 
 
 def unit_of(spec: str, display: Display) -> str:

@@ -10,9 +10,9 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
+from generator.kinds import KINDS
 from generator.report.numbers import (
     ABSENT,
-    FORMS,
     JOINER,
     WORDS,
     Display,
@@ -21,6 +21,9 @@ from generator.report.numbers import (
     tied,
     unit_of,
 )
+from generator.report.old_keys import new_key
+from generator.report.view import View
+from generator.verbatim import as_typed
 
 Results = dict[str, Any]
 CALLED = {"battery": "the motor", "keep": "the present diesel", "new diesel": "the new diesel"}
@@ -42,12 +45,22 @@ class Page:
     def value(self, key: str) -> Any:
         """The value at a dotted key; absent when any step of the way is absent."""
         found: Any = self.results
-        for step in key.split("."):
+        for step in new_key(key).split("."):
             found = _below(found, step)
         return found
 
+    def view(self, key: str, record: Any) -> View | None:
+        """What a template may see of the record at a key; none where there is none."""
+        node = self.value(key)
+        return None if node is None else View(node, record, key, self.display)
+
+    def views(self, key: str, record: Any) -> list[View]:
+        """The records of a list."""
+        return [View(self.value(row), record, row, self.display) for row in self.keys(key)]
+
     def show(self, key: str, form: str) -> Markup:
         """A number of the results as an element that names its key and its form."""
+        key = new_key(key)
         value = self.value(key)
         text = shown(value, form, self.display)
         if isinstance(value, str):
@@ -60,8 +73,10 @@ class Page:
 
     def words(self, key: str, form: str = "given") -> Markup:
         """A text of the results as it stands, or a name of the case up to its comma."""
-        text = shown(self.value(key), "plain" if form == "given" else form, self.display)
-        return Markup('<span data-key="{}" data-form="{}">{}</span>').format(key, form, text)
+        text = as_typed(shown(self.value(key), "plain" if form == "given" else form, self.display))
+        return Markup('<span data-key="{}" data-form="{}">{}</span>').format(
+            new_key(key), form, text
+        )
 
     def span(self, low: str, high: str, form: str) -> Markup:
         """Two ends of a range, the unit once."""
@@ -70,7 +85,7 @@ class Page:
 
     def plain(self, key: str, form: str) -> str:
         """The same text without its element, for charts and other plain places."""
-        return shown(self.value(key), form, self.display).replace(JOINER, "")
+        return as_typed(shown(self.value(key), form, self.display).replace(JOINER, ""))
 
     def text(self, sentence: str) -> Markup:
         """A sentence with {key|form} places: escaped text with shown numbers."""
@@ -78,7 +93,7 @@ class Page:
         pieces = [escape(tied(parts[0]))]
         for key, form, after in zip(parts[1::3], parts[2::3], parts[3::3], strict=True):
             pieces += [self.placed(key, form), escape(tied(after))]
-        return Markup("").join(pieces)
+        return Markup(as_typed(Markup("").join(pieces)))
 
     def placed(self, key: str, form: str) -> Markup:
         """What stands in a {key|form} place; a place of no known form stays as it was typed."""
@@ -86,7 +101,7 @@ class Page:
             return self.words(key)
         if form in WORDS:
             return self.words(key, form)
-        known = form.split(":")[0] in FORMS
+        known = form.split(":")[0] in KINDS
         return self.show(key, form) if known else escape(f"{{{key}|{form}}}")
 
     def at(self, row: str | None, name: str, form: str) -> Markup:
@@ -99,7 +114,7 @@ class Page:
         if not said:
             return Markup("")
         shown = Markup('<span data-key="{}" data-form="sentence">{}</span>')
-        return shown.format(key, self.text(str(said)))
+        return shown.format(new_key(key), self.text(str(said)))
 
     def unit(self, form: str) -> str:
         """The unit of a form, for heads and axes."""
@@ -124,7 +139,7 @@ class Page:
         """Why a value is absent, when the results say so."""
         stem = key.rsplit("_", 1)[0]
         reason = self.value(f"{key}_why") or self.value(f"{stem}_why")
-        return str(reason) if reason else None
+        return as_typed(str(reason)) if reason else None
 
     @cached_property
     def options(self) -> list[str]:

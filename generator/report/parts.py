@@ -11,6 +11,7 @@ from generator.report.canvas import Drawing
 from generator.report.numbers import ABSENT
 from generator.report.page import Page, bare_text
 
+NOTHING = Markup()
 LONG = 14  # rows from which a table may break
 
 
@@ -76,6 +77,8 @@ class Part:
     figures: tuple[Figure, ...] = ()
     tables: tuple[Table, ...] = ()
     opening: tuple[Table, ...] = ()
+    body: Markup = NOTHING  # text of a template, before the figures
+    closing: Markup = NOTHING  # tables of a template, behind the figures
 
     def __post_init__(self) -> None:
         """A column that no row has a value for is not set."""

@@ -5,23 +5,18 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import lru_cache
-from pathlib import Path
-from typing import TYPE_CHECKING, Any, Protocol, TypeVar
+from typing import Any, Protocol, TypeVar
 
 from markupsafe import Markup
 
-from generator.errors import EngineError
 from generator.report.contents import sections
 from generator.report.packs import Pack
 from generator.report.page import MotorPage, Page, Results
 from generator.report.parts import Figure, Row, Section
 from generator.report.sections.front import about, front, signatory
 from generator.report.sections.reading import reading
+from generator.report.template import environment, templates_folder
 from generator.report.typeface import print_faces, screen_faces
-
-if TYPE_CHECKING:
-    from jinja2 import Environment
 
 PAPER = ("scale.css", "text.css", "tables.css", "figures.css", "front.css", "page.css")
 SCREEN = ("scale.css", "text.css", "tables.css", "figures.css", "front.css", "screen.css")
@@ -105,22 +100,13 @@ def _pages(
     )
 
 
-def templates_folder() -> Path:
-    """The templates: beside the modules in a wheel, beside the package in a checkout."""
-    package = Path(__file__).resolve().parent.parent
-    for folder in (package / "templates", package.parent / "templates"):
-        if (folder / "report.html").is_file():
-            return folder
-    raise EngineError("the report's templates are missing; install the package again")
-
-
 def _render(page: Page, template: str, view: dict[str, Any]) -> str:
     every = view | {
         "page": page, "case": page.value("case"), "boat": page.value("boat"),
         "style": Markup(view["style"]), "policy": Markup(view["policy"]),
         "version": page.value("tool_version"),
     }  # fmt: skip
-    return _environment().get_template(template).render(every)
+    return environment().get_template(template).render(every)
 
 
 def _unkeyed(html: str) -> str:
@@ -130,16 +116,6 @@ def _unkeyed(html: str) -> str:
     inline element that no longer fits.
     """
     return SAID.sub(r"\1", KEYED.sub(r"\2", html))
-
-
-@lru_cache(maxsize=1)
-def _environment() -> Environment:
-    from jinja2 import Environment, FileSystemLoader, StrictUndefined
-
-    return Environment(
-        loader=FileSystemLoader(templates_folder()), autoescape=True, undefined=StrictUndefined,
-        trim_blocks=True, lstrip_blocks=True,
-    )  # fmt: skip
 
 
 def _style(names: tuple[str, ...]) -> str:

@@ -8,6 +8,7 @@ from typing import Any
 
 from generator.analyses.findings import Findings
 from generator.case.case import Case
+from generator.report.numbers import Display
 from generator.report.results.carbon_part import carbon_part
 from generator.report.results.case_part import (
     boat_part,
@@ -52,11 +53,8 @@ from generator.report.results.hours_part import (
 )
 from generator.report.results.installation_part import installation_part
 from generator.report.results.option_part import (
-    bank_part,
     bars,
-    legs_part,
     particulars,
-    reserve_part,
     slower_bar,
     top_speed,
     year_part,
@@ -70,13 +68,15 @@ from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
+from generator.report.tree import Telling, tree
 from generator.search import Smallest
 from generator.sensitivity import Tornado
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
+from generator.verbatim import as_typed
 from generator.version import VERSION
 
-SCHEMA = 1
+SCHEMA = 2
 NO_BANK = "no propulsion battery"
 
 
@@ -85,14 +85,17 @@ def build(
     study: Study,
     moved: tuple[Tornado, ...] = (),
     sizes: tuple[Smallest, ...] = (),
+    marked: bool = False,
 ) -> dict[str, Any]:
     """The whole results tree, in plain types.
 
-    ``moved`` is what moves each option's verdict, ``sizes`` the smallest bank of each.
+    ``moved`` is what moves each option's verdict, ``sizes`` the smallest bank of each. For tests
+    ``marked`` puts private signs around the numbers in the words of records.
     """
     found = tuple(option.findings for option in study.options)
     keep = _first(found, "keep")
     assumptions = inputs_part(case)
+    telling = Telling(Display(case.study.units, case.study.currency), marked)
     tree: dict[str, Any] = {
         "schema": SCHEMA,
         "tool_version": VERSION,
@@ -109,7 +112,7 @@ def build(
         **assumptions,
         "sea_states": seas_part(found[0]),
         "options": [
-            _option(item, _money(moved, place), sizes)
+            _option(item, _money(moved, place), sizes, telling)
             | energy_year_part(study, item.findings)
             | sun_only_part(item.findings)
             | tornado_part(study, _of(moved, place))
@@ -149,11 +152,12 @@ def _money(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
 
 
 def _option(
-    item: OptionStudy, money: Tornado | None, sizes: tuple[Smallest, ...]
+    item: OptionStudy, money: Tornado | None, sizes: tuple[Smallest, ...], telling: Telling
 ) -> dict[str, Any]:
     found = item.findings
     option, ranges = found.option, bars(found)
-    bank = bank_part(found)
+    key = f"options.{found.place}"
+    bank = tree(found.bank, f"{key}.bank", telling)
     return {
         "id": option.id,
         "name": option.name,
@@ -178,20 +182,20 @@ def _option(
         "range_slower": slower_bar(found),
         "bank": bank,
         **({} if bank else {"bank_why": NO_BANK}),
-        "reserve": reserve_part(found),
+        "reserve": tree(found.reserve, f"{key}.reserve", telling),
         "duty": duty_part(found),
         "one_fault": one_fault_part(found),
         "losses": losses_part(found),
         "chemistries": chemistries_part(found),
-        "legs": legs_part(found),
-        "use": use_part(found, sizes),
+        "legs": tree(found.legs.results, f"{key}.legs", telling),
+        "use": use_part(found, sizes, telling),
         "year": year_part(found),
         **installation_part(found),
         "weight": weight_part(found),
         "cost": cost_part(found, money),
         "carbon": carbon_part(found),
         **placement_part(found),
-        "verdict": verdict_part(item.verdict, found.place),
+        "verdict": verdict_part(item.verdict, found.place, telling),
         **failures_part(item.failures, found.place),
     }
 
@@ -251,4 +255,4 @@ METHOD_SOURCES = (
 
 def to_json(results: dict[str, Any]) -> str:
     """The tree as text; refuses what JSON cannot say."""
-    return json.dumps(results, indent=1, ensure_ascii=False, allow_nan=False) + "\n"
+    return as_typed(json.dumps(results, indent=1, ensure_ascii=False, allow_nan=False)) + "\n"

@@ -19,6 +19,7 @@ from generator.analyses.demand import Scale, Weather
 from generator.analyses.hull import vessel
 from generator.analyses.key_figures import key_figures
 from generator.analyses.legs import passages
+from generator.analyses.outfit import Outfit
 from generator.analyses.plant import store
 from generator.analyses.power import at_points, power
 from generator.analyses.reserve import reserve
@@ -89,10 +90,11 @@ def path_of_an_option(case: Case, place: int, trial: TrialResult) -> Cost:
     held = store(case, option, None if aged is None else (aged.new, aged.midlife, aged.aged))
     found = power(case, option, hull, scale, held.aged)
     kept = reserve(case, option, found, scale, held)
-    legs = passages(case, option, found, scale, kept, held)
+    outfit = Outfit(case, option, scale, found, held, kept)
+    legs = passages(outfit)
     key_figures(case, option, found, legs)
     cruising_range(case, option, found, kept, held)
-    bank_result(case, option, found, scale, kept, held, weight, aged)
+    bank_result(outfit, weight, aged)
     return cost(case, option, legs, ledger(case, option))
 
 

@@ -178,9 +178,7 @@ def test_the_same_file_is_read_where_it_is_a_plain_one(tmp_path: Path, key: str)
 
 
 def test_the_same_fault_of_two_files_is_told_of_both(tmp_path: Path) -> None:
-    both = changed(
-        (DATUM, DATUM + "  offsets: a.csv\n"), ("legs:\n", "legs_file: b.csv\nlegs:\n")
-    )
+    both = changed((DATUM, DATUM + "  offsets: a.csv\n"), ("legs:\n", "legs_file: b.csv\nlegs:\n"))
     for name in ("a.csv", "b.csv"):
         (tmp_path / name).write_bytes(b"\xff")
     files = [Path(fault.file).name for fault in faults(tmp_path, both)]

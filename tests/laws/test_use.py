@@ -187,10 +187,10 @@ def test_what_would_mend_a_leg_mends_it() -> None:
     study = found(case, place, 300)
     mend = next(item for item in study.use.help if item.slower is not None)
     assert mend.slower is not None
-    kept = tuple(i for i in case.assumptions if i.path != f"legs[{mend.place}].speed")
+    kept = tuple(i for i in case.assumptions if i.path != f"legs[{mend.leg}].speed")
     legs = tuple(
-        replace(leg, speed=mend.slower) if number == mend.place else leg
+        replace(leg, speed=mend.slower) if number == mend.leg else leg
         for number, leg in enumerate(case.legs)
     )
     slower = found(replace(case, legs=legs, assumptions=kept), place, 300)
-    assert mend.place not in [item.place for item in slower.use.help]
+    assert mend.leg not in [item.leg for item in slower.use.help]

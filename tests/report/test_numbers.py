@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from generator.report.numbers import FORMS, Display, axis_value, shown, tied, unit_of
+from generator.kinds import KINDS
+from generator.report.numbers import Display, axis_value, shown, tied, unit_of
 from generator.units import from_si, to_si
 
 METRIC, IMPERIAL = Display("metric", "GBP"), Display("imperial", "USD")
@@ -91,7 +92,7 @@ def test_a_currency_without_a_sign_keeps_its_code() -> None:
 
 
 def test_every_form_shows_a_value_in_both_displays() -> None:
-    for name in FORMS:
+    for name in KINDS:
         for display in (METRIC, IMPERIAL):
             assert shown(1.0, name, display)
             assert not shown(1.0, f"{name}:bare", display).endswith(f"{NB}{name}")

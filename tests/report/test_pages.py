@@ -8,7 +8,8 @@ from typing import Any
 
 import pytest
 
-from generator.report.numbers import FORMS, WORDS, Display, shown
+from generator.kinds import KINDS
+from generator.report.numbers import WORDS, Display, shown
 from generator.report.page import Page
 from generator.report.render import Pages, make_pages
 from tests.report.html_numbers import read
@@ -64,8 +65,9 @@ def test_every_form_stands_on_a_key_of_its_unit(pages: Pages) -> None:
         name = form.split(":")[0]
         if name in ("given", "sentence", *WORDS) or CRITERION.search(key):
             continue
-        suffixes = FORMS[name].suffixes
-        assert not suffixes or key.rsplit(".", 1)[1].endswith(suffixes), (key, form)
+        kind = KINDS[name]
+        suffixes = kind.also or (kind.suffix,)
+        assert key.rsplit(".", 1)[1].endswith((kind.suffix, *suffixes)), (key, form)
 
 
 def test_no_dash_where_the_results_have_a_value(results: Results, pages: Pages) -> None:

@@ -8,7 +8,7 @@ from itertools import combinations
 import pytest
 
 from generator.report.figures.look import INK, KEEP, MOTORS, NEW_DIESEL, QUIET
-from generator.report.render import templates_folder
+from generator.report.template import templates_folder
 from tests.report.colour_vision import SIGHT, apart, contrast, lightness
 
 SHOWN_TOGETHER = (KEEP, NEW_DIESEL, *MOTORS[:3])  # more motors differ by dash and marker as well

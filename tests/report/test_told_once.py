@@ -17,7 +17,7 @@ BOATS = ("sloop_30_weekend", "ketch_34_two_motors", "every_key")
 
 
 def said_of(part: Any) -> str:
-    return " ".join(bare_text(text) for text in part.text).replace("\u00a0", " ")
+    return " ".join(bare_text(text) for text in (*part.text, part.body)).replace("\u00a0", " ")
 
 
 def plain(page: Page, key: str, form: str) -> str:
@@ -43,7 +43,10 @@ def reasons_beside_values(node: Any, path: str = "") -> list[str]:
         if not key.endswith("_why") or not reason:
             continue
         stem = key.removesuffix("_why")
-        beside = [v for n, v in node.items() if stem in (n, n.rpartition("_")[0]) and n != key]
+        stems = (stem, f"{stem}_low", f"{stem}_high")
+        beside = [
+            v for n, v in node.items() if n != key and (n in stems or n.rpartition("_")[0] in stems)
+        ]
         if beside and None not in beside:
             bad.append(f"{path}.{key}")
     return bad
@@ -71,13 +74,13 @@ def test_reserve_names_what_decides_for_each_age(name: str) -> None:
     page = Page(studied(name))
     said = said_of(bank.part(page))
     for motor in page.motors:
-        own, held = page.value(f"{motor}.reserve"), page.value(f"{motor}.bank")
-        for age, share in (("reserve", "share_kwh"), ("reserve_aged", "share_aged_kwh")):
+        own = page.value(f"{motor}.reserve")
+        for age, share in (("of_new", "share_kwh"), ("of_aged", "share_aged_kwh")):
             parts = {"share": own[share], "demand": own["demand_kwh"]}
-            by = own["by" if age == "reserve" else "by_aged"]
+            by = own["by" if age == "of_new" else "by_aged"]
             assert parts[by] >= 0.97 * max(parts.values())  # counted draw by draw
             # the middle of the larger of both in each draw, no less than the larger middle
-            assert 0.999 * max(parts.values()) <= held[f"{age}_kwh"] <= 1.08 * parts[by]
+            assert 0.999 * max(parts.values()) <= own[f"{age}_kwh"] <= 1.08 * parts[by]
     tree = copy_of(name)
     for option in tree["options"]:
         option["reserve"] |= {"by": "share", "by_aged": "demand"}

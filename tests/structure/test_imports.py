@@ -75,12 +75,22 @@ MAY_IMPORT = {
     "generator.units": ("generator.unit_list",),
     "generator.unit_list": (),
     "generator.errors": (),
+    "generator.kinds": (),
+    "generator.verbatim": (),
+    "generator.records": ("generator.kinds",),
     "generator.arrays": (),
     "generator.version": (),
     "generator": (),
 }
 # The bottom line: names for errors and for arrays of numbers, free to all but one another.
-FREE = ("generator.errors", "generator.arrays", "generator.version")
+FREE = (
+    "generator.errors",
+    "generator.arrays",
+    "generator.kinds",
+    "generator.records",
+    "generator.verbatim",
+    "generator.version",
+)
 
 # The analyses that all others stand on: vessel, floating and ledger, demand, plant and power at
 # given speeds, and how a spread of draws is read. Of any other analysis only the result class may
@@ -95,6 +105,7 @@ SHARED_STEPS = tuple(
         "floating",
         "hull",
         "mass_ledger",
+        "outfit",
         "leg_energy",
         "plant",
         "power",
@@ -118,7 +129,7 @@ ONE_DOOR = {
         "generator.report.figures",
         "generator.report.typeface",
     ),
-    "jinja2": ("generator.report.render",),
+    "jinja2": ("generator.report.template",),
     "pvlib": ("generator.physics.energy.sun",),
     "typer": ("generator.cli",),
 }

@@ -23,7 +23,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "")
     cruise = np.nan_to_num(bank.cruise_rate / np.asarray(bank.rate_limit), nan=np.inf)
     asked = np.nan_to_num(bank.peak_current, nan=np.inf)  # no root: the bank cannot give it
-    peak = asked / (PEAK_SHARE * np.asarray(bank.limit))
+    peak = asked / (PEAK_SHARE * np.asarray(bank.discharge_limit))
     worst = np.maximum(cruise, peak)
     worse = spread(worst)
     high = scalar(worse.high)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from generator.arrays import Array
 
@@ -46,9 +47,10 @@ class Judgement:
     pessimistic: float | None
     unit: str
     result: str
-    why: str
-    flip: str
+    why: str = ""
+    flip: str = ""
     condition: str = ""
     numbers: Mapping[str, float] = field(default_factory=dict)
     per_draw: Array | None = None  # the value in each draw, (draws + 1, 1), where it has one
     grade: str = ""  # in words, where the value is a grade
+    facts: Any = None  # a record whose words stand in the templates, in place of the texts

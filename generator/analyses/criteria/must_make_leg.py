@@ -2,100 +2,99 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
+
 import numpy as np
 
 from generator.analyses.criteria.criterion import GO, Criterion, Judgement
 from generator.analyses.findings import Findings
 from generator.analyses.leg_energy import wanted_usable
 from generator.analyses.legs import LegResult
-from generator.analyses.power import KNOT
-from generator.analyses.spread import scalar, spread
+from generator.analyses.spread import lacking_share, scalar, spread
+from generator.arrays import Array
+from generator.records import number, record
 
-KWH = 3.6e6
-LITRE = 1e-3
+
+@record
+class MustMakeLeg:
+    """The leg with the least in hand of those without refuge or sail.
+
+    ``outcome``: none, makes (it can be made, the ratio judges it), at_times (some draws cannot
+    make it at all), never (more than half cannot).
+    """
+
+    SAID_BY: ClassVar[str] = "must_make_leg"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    kept_in: str
+    enough: bool
+    leg: LegResult | None
+    slower_does: bool
+    larger_does: bool
+    calmer_does: bool
+    impossible: float | None = number("share", "chance that it cannot be made")
+    slow_speed: Array | None = number("speed", "speed in shelter that does it", cautious="low")
+    slow_ratio: float | None = number("ratio", "left over needed at that speed")
+    wanted: Array | None = number("stored", "nominal size that does it", cautious="high")
+    wind: float | None = number("wind", "most wind on the nose")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+ABSENT = dict.fromkeys(("slow_speed", "slow_ratio", "wanted", "wind"), "does_not_help") | {
+    "impossible": "no_such_leg"
+}
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Usable energy above reserve over the need of the worst leg without refuge or sail."""
     place = found.key.worst_leg
     if place is None:
-        why = "no leg of this boat is without refuge and without wind to sail it"
-        return Judgement(criterion, None, None, "-", GO, why, "")
+        kept_in = found.reserve.kept_in
+        none = MustMakeLeg(
+            "none", kept_in, True, None, False, False, False, None, None, None, None, None, ABSENT
+        )
+        return Judgement(criterion, None, None, "-", GO, facts=none)
     worst = found.legs.results[place]
-    ratio = spread(worst.ratio)
-    low = scalar(ratio.low)
+    ratio = spread(worst.ratio, "low")
+    middle, low = scalar(ratio.middle), scalar(ratio.low)
     result = criterion.judge(low)
-    key = f"options.{found.place}.legs.{place}"
-    unit, when = ("kwh|energy", " at the end of the horizon") if found.bank else ("l|fuel", "")
-    why = (
-        f"{worst.leg.name}: needs {{{key}.need_{unit}}} (one in ten: above "
-        f"{{{key}.need_high_{unit}}}), has {{{key}.available_{unit}}} above the reserve{when}"
-        f"{_start(worst, key, unit)}"
+    sure = low > 0.0 and bool(np.isfinite(scalar(spread(worst.need, "high").high)))
+    outcome = "makes" if sure else "at_times" if middle > 0.0 else "never"
+    facts = _facts(criterion, found, worst, outcome, result == GO)
+    return Judgement(criterion, middle, low, "-", result, per_draw=worst.ratio, facts=facts)
+
+
+def _facts(
+    criterion: Criterion, found: Findings, worst: LegResult, outcome: str, enough: bool
+) -> MustMakeLeg:
+    """What it takes, and what carries it, all else kept: slower, a larger bank, less wind."""
+    slow = worst.slow
+    assert slow is not None
+    share = found.case.planning.reserve_share
+    wanted = found.use.sizes.nominal_for(
+        wanted_usable(worst.need, criterion.go, found.reserve.demand, share, worst.before)
     )
-    if scalar(ratio.middle) == 0.0:
-        why = f"{worst.leg.name}: {_impossible(found, worst, key)}"
-    elif low == 0.0:
-        why = f"{worst.leg.name}: in one draw of ten {_impossible(found, worst, key)}"
-    flip, numbers = ("", {}) if result == GO else _flip(criterion, found, worst)
-    return Judgement(
-        criterion, scalar(ratio.middle), low, "-", result, why, flip, "", numbers, worst.ratio
+    mend = next((item for item in found.use.help if item.leg == found.key.worst_leg), None)
+    ratio = scalar(spread(slow.ratio, "low").low)
+    sheltered = scalar(spread(slow.speed, "low").middle) > 0.0
+    slower = not enough and ratio >= criterion.go and sheltered
+    larger = not enough and bool(np.isfinite(scalar(spread(wanted, "high").high)))
+    calmer = not enough and not slower and not larger and mend is not None
+    wind = mend.wind if calmer and mend is not None else None
+    return MustMakeLeg(
+        outcome=outcome,
+        kept_in=worst.kept_in,
+        enough=enough,
+        leg=worst,
+        slower_does=slower,
+        larger_does=larger,
+        calmer_does=wind is not None,
+        impossible=lacking_share(np.where(worst.ratio > 0.0, worst.ratio, np.nan)),
+        slow_speed=slow.speed if slower else None,
+        slow_ratio=ratio if slower else None,
+        wanted=wanted if larger else None,
+        wind=wind,
+        absent=ABSENT,
     )
-
-
-def _start(worst: LegResult, key: str, unit: str) -> str:
-    """What the legs before it on the outing have taken."""
-    if worst.leg.follows is None or not np.all(np.isfinite(worst.before)):
-        return ""
-    return f", {{{key}.before_{unit}}} gone on the way before it"
-
-
-def _impossible(found: Findings, worst: LegResult, key: str) -> str:
-    if worst.beyond_limit:
-        return f"the sea at {{{key}.wind_kn|speed}} of wind is too steep for engine alone"
-    if worst.bank_short:
-        return "the aged, cold bank does not give the current it takes"
-    if found.bank is not None and scalar(spread(worst.available).low) <= 0.0:
-        return "the aged, cold bank has nothing above its reserve"
-    return f"warm, continuous power does not hold it against {{{key}.wind_kn|speed}} of wind"
-
-
-def _flip(criterion: Criterion, found: Findings, worst: LegResult) -> tuple[str, dict[str, float]]:
-    """What carries it, all else kept: as slowly as pays, a larger bank, less wind."""
-    ways, numbers = _slower(criterion, found)
-    wanted = wanted_usable(
-        worst.need, criterion.go, found.reserve.demand, found.case.planning.reserve_share,
-        worst.before,
-    )  # fmt: skip
-    nominal = scalar(spread(found.use.sizes.nominal_for(wanted)).high)
-    if np.isfinite(nominal) and found.option.bank is None:
-        ways.append("a tank of {here.flip_l|fuel}")
-        numbers["flip_l"] = nominal / LITRE
-    elif np.isfinite(nominal):
-        ways.append("a bank of {here.flip_kwh|energy} nominal, its own mass left out")
-        numbers["flip_kwh"] = nominal / KWH
-    if not ways:
-        return _calmer(found)
-    return ", or ".join(ways), numbers
-
-
-def _slower(criterion: Criterion, found: Findings) -> tuple[list[str], dict[str, float]]:
-    """The least-energy speed over the ground, where it is enough."""
-    assert found.key.worst_leg is not None
-    slow = found.use.slow[found.key.worst_leg]
-    ratio = scalar(spread(slow.ratio).low)
-    speed = scalar(spread(np.nan_to_num(slow.sheltered_speed)).middle) / KNOT
-    if ratio < criterion.go or speed <= 0.0:
-        return [], {}
-    text = (
-        "{here.slow_kn|speed} in shelter and slower outside, {here.slow_ratio|ratio} times the need"
-    )
-    return [text], {"slow_kn": speed, "slow_ratio": ratio}
-
-
-def _calmer(found: Findings) -> tuple[str, dict[str, float]]:
-    """More power, or the wind with which the bank and the motor do it."""
-    mend = next((item for item in found.use.help if item.place == found.key.worst_leg), None)
-    if mend is None or mend.wind is None:
-        return "more continuous power, or this leg only with the wind below that stated", {}
-    text = "more continuous power, or no more than {here.flip_wind_kn|wind} on the nose"
-    return text, {"flip_wind_kn": mend.wind / KNOT}

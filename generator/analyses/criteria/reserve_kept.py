@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
+
 import numpy as np
 
 from generator.analyses.bank_state import taken
@@ -10,11 +14,32 @@ from generator.analyses.demand import Weather
 from generator.analyses.findings import Findings
 from generator.analyses.power import at_points
 from generator.analyses.spread import best, scalar, side_by_side, spread
-from generator.arrays import Array
+from generator.arrays import Array, Numbers
 from generator.case.register import find_default
+from generator.records import number, record
 
-KWH, LITRE, MINUTE = 3.6e6, 1e-3, 60.0
 OWN = {f"planning.{name}" for name in ("manoeuvring_speed", "hold_speed", "hold_wind")}
+
+
+@record
+class ReserveKept:
+    """What is kept back and there, and what the usual rule keeps.
+
+    ``outcome``: kept, short, cannot_hold (the plant cannot give what holding takes), or warm (the
+    energy is there, the warm motor does not bear the holding for its time).
+    """
+
+    SAID_BY: ClassVar[str] = "reserve_kept"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    kept_in: str
+    kept: Array = number("stored", "kept in reserve and there", cautious="low")
+    wanted: Array = number("stored", "kept by the usual rule", cautious="high")
+    held: Array = number("minutes", "time that the warm motor holds her", cautious="low")
+    hold_time: Numbers = number("minutes", "time that the reserve is kept for", cautious="high")
+    hold_speed: Numbers = number("speed", "speed at which she is held", cautious="high")
+    hold_wind: Numbers = number("wind", "wind against which she is held", cautious="high")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
@@ -23,38 +48,32 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     Energy alone does not hold her: a warm motor that does not bear the holding on for its time,
     in the middle of the draws, makes it conditional.
     """
-    kept, store = found.reserve, found.store
-    usable = np.asarray(store.usable_aged)
+    kept, plan = found.reserve, found.case.planning
+    usable = np.asarray(found.store.usable_aged)
     demand = _demand(found)
     demand = np.where(np.isnan(demand), np.inf, demand)  # what cannot be held is never kept
     wanted = np.maximum(usable * _usual("reserve_share"), demand)
     there = np.minimum(kept.of_aged, usable)
-    ratio = np.nan_to_num(there / np.maximum(wanted, 1e-9), nan=0.0)
-    holding = _held_for(found)
-    told = spread(np.round(ratio, 9))
-    low = scalar(told.low)
+    told = spread(np.round(there / np.maximum(wanted, 1e-9), 9), "low")
+    low, holding = scalar(told.low), _held_for(found)
     result = criterion.judge(low)
-    unit, scale = ("kwh|energy", KWH) if found.bank else ("l|fuel", LITRE)
-    name = unit.partition("|")[0]
-    numbers = {
-        f"kept_{name}": scalar(spread(np.nan_to_num(there)).middle) / scale,
-        f"wanted_{name}": scalar(spread(wanted).middle) / scale,
-    }
-    numbers = {key: value for key, value in numbers.items() if np.isfinite(value)}
-    why = f"{{here.kept_{unit}}} stay in reserve; the usual rule asks for {{here.wanted_{unit}}}"
-    flip = "" if result == GO else "the reserve of the register, and a store that holds it"
-    if f"wanted_{name}" not in numbers:
-        why = "the holding part of the reserve asks for more than the plant can give"
-    elif result == GO and scalar(spread(holding).middle) < 1.0:
-        result, plan = CONDITIONAL, found.case.planning
-        numbers["held_min"] = scalar(spread(holding).middle) * scalar(best(plan.hold_time)) / MINUTE
-        why = (
-            "warm, the motor holds {planning.hold_speed_kn|speed} against "
-            "{planning.hold_wind_kn|wind} for {here.held_min|minutes} of the "
-            "{planning.hold_time_min|minutes} that the reserve is kept for"
-        )
-        flip = "a motor, a reduction or a cooler space that holds it so long"
-    return Judgement(criterion, scalar(told.middle), low, "-", result, why, flip, numbers=numbers)
+    outcome = "kept" if result == GO else "short"
+    if not np.isfinite(scalar(spread(wanted).middle)):
+        outcome = "cannot_hold"
+    elif result == GO and scalar(spread(holding, "low").middle) < 1.0:
+        result, outcome = CONDITIONAL, "warm"
+    facts = ReserveKept(
+        outcome=outcome,
+        kept_in=kept.kept_in,
+        kept=there,
+        wanted=wanted,
+        held=holding * scalar(best(plan.hold_time)),
+        hold_time=plan.hold_time,
+        hold_speed=plan.hold_speed,
+        hold_wind=plan.hold_wind,
+        absent=dict.fromkeys(("kept", "wanted", "held"), "cannot_hold"),
+    )
+    return Judgement(criterion, scalar(told.middle), low, "-", result, facts=facts)
 
 
 def _held_for(found: Findings) -> Array:

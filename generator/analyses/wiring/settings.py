@@ -77,7 +77,7 @@ def _controller(
     )
     peak = min(
         drive.peak,
-        PEAK_SHARE * scalar(spread(found.limit).middle),
+        PEAK_SHARE * scalar(spread(found.discharge_limit).middle),
         made.string.for_peak * scalar(shared(bank, bank.blocks.parallel)) - others,
     )
     rows = [

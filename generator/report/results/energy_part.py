@@ -6,8 +6,6 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.bank import BankResult
-from generator.analyses.bank_state import BankState
 from generator.analyses.duty import Hold
 from generator.analyses.findings import Findings
 from generator.analyses.one_fault import OneFault
@@ -22,75 +20,6 @@ KNOT = PER_SI["kn"]
 
 def _middle(values: Numbers, suffix: str = "1") -> float:
     return scalar(spread(np.asarray(values)).middle) * PER_SI[suffix]
-
-
-def condition_part(found: Findings, bank: BankResult) -> Row:
-    """The bank as new, in midlife and at the horizon; floor, sag and ageing."""
-    own, age = found.option.bank, bank.ageing
-    assert own is not None
-    aged = bank.states[2]
-    by_sag = aged.sag_floor + np.asarray(aged.gauge_error)
-    sag_binds = scalar(spread(by_sag - np.asarray(aged.planned_floor)).middle) > 0.0
-    calendar = scalar(spread(age.calendar - age.wear).middle) >= 0.0
-    return {
-        "lead": bank.lead,
-        "cells": bank.cells,
-        "strings": own.blocks.parallel,
-        "blocks_in_series": own.blocks.series,
-        "cut_off_v": _middle(bank.cut_off),
-        "peak_kw": _middle(bank.peak_power, "kw"),
-        "gauge_error_pct": _middle(aged.gauge_error, "pct"),
-        "planned_floor_pct": _middle(aged.planned_floor, "pct"),
-        "floor_by": "sag" if sag_binds else "planned depth",
-        "coldest_c": _middle(age.aged.temperature),
-        "cold_share": _middle(aged.cold_share),
-        "cold_charge_a": _middle(bank.cold_charge * np.asarray(own.charge)),
-        "cold_charge_low_a": bank.cold_charge_low * scalar(own.charge),
-        "cycles_per_year": _middle(age.cycles),
-        "calendar_loss_pct": _middle(age.calendar, "pct"),
-        "cycle_loss_pct": _middle(age.wear, "pct"),
-        "life_years": _middle(age.life),
-        "cycle_life_years": min(_middle(age.cycle_years), 999.0),
-        "limited_by": "calendar" if calendar else "cycles",
-        "published_share": None if age.published is None else _middle(age.published),
-        "published_share_why": None if age.published is not None else "no published model",
-        "resting_share": _middle(own.resting_state),
-        "ages": [
-            _age(bank, state, left) for state, left in zip(bank.states, bank.left, strict=True)
-        ],
-    }
-
-
-def _age(bank: BankResult, state: BankState, left: Array) -> Row:
-    """One condition of the bank."""
-    reaches = np.isfinite(state.peak_current)
-    share = float(reaches[1:].mean() if reaches.shape[0] > 1 else reaches.mean())
-    row: Row = {
-        "age": state.condition.name,
-        "years": state.condition.years,
-        "temperature_c": _middle(state.condition.temperature),
-        "capacity_share": _middle(state.capacity),
-        "age_share": _middle(state.condition.share),
-        "resistance_mohm": _middle(state.resistance_half, "mohm"),
-        "sag_floor_pct": _middle(state.sag_floor, "pct"),
-        "sag_and_gauge_pct": _middle(
-            np.minimum(state.sag_floor + np.asarray(state.gauge_error), 1.0), "pct"
-        ),
-        "floor_pct": _middle(state.floor, "pct"),
-        "usable_kwh": _middle(state.usable, "kwh"),
-        "to_reserve_kwh": _middle(left, "kwh"),
-        "peak_held_kw": _middle(state.peak_held, "kw"),
-        "peak_reached_share": share,
-        "peak_current_a": None,
-        "peak_voltage_v": None,
-        "peak_voltage_why": "peak power cannot be had",
-        "peak_current_why": "peak power cannot be had",
-    }
-    if share >= 0.5:
-        row["peak_voltage_why"] = row["peak_current_why"] = None
-        row["peak_current_a"] = _middle(np.nan_to_num(state.peak_current, nan=np.inf))
-        row["peak_voltage_v"] = _middle(np.nan_to_num(state.peak_voltage))
-    return row
 
 
 def _minutes(name: str, seconds: Array) -> Row:

@@ -8,42 +8,11 @@ from typing import Any
 import numpy as np
 
 from generator.arrays import Numbers
+from generator.kinds import KINDS
 
-PER_SI = {
-    "kn": 3600.0 / 1852.0,
-    "nm": 1.0 / 1852.0,
-    "km": 1e-3,
-    "m": 1.0,
-    "m2": 1.0,
-    "mm2": 1e6,
-    "mohm": 1e3,
-    "mf": 1e3,
-    "j": 1.0,
-    "mm": 1e3,
-    "kg": 1.0,
-    "n": 1.0,
-    "w": 1.0,
-    "kw": 1e-3,
-    "kwh": 1.0 / 3.6e6,
-    "kwh_per_nm": 1852.0 / 3.6e6,
-    "l": 1e3,
-    "l_per_h": 3.6e6,
-    "l_per_nm": 1852.0 * 1e3,
-    "h": 1.0 / 3600.0,
-    "min": 1.0 / 60.0,
-    "s": 1.0,
-    "d": 1.0 / 86400.0,
-    "rpm": 30.0 / math.pi,
-    "a": 1.0,
-    "v": 1.0,
-    "years": 1.0,
-    "ah": 1.0 / 3600.0,
-    "c": 3600.0,
-    "deg": 180.0 / math.pi,
-    "degc": 1.0,
-    "pct": 100.0,
+PER_SI = {kind.suffix: kind.per_si for kind in KINDS.values() if kind.suffix} | {
     "1": 1.0,
-    "money": 1.0,
+    "l_per_nm": 1852.0 * 1e3,
     "money_per_kwh": 3.6e6,
     "money_per_l": 1e-3,
 }
@@ -83,7 +52,8 @@ def without_idle_reasons(node: Any) -> Any:
 
 def _stands(row: dict[str, Any], stem: str) -> bool:
     """Are all values there that a reason of this name speaks of, and is there one at all?"""
-    names = [name for name in row if name == stem or name.rpartition("_")[0] == stem]
+    stems = (stem, f"{stem}_low", f"{stem}_high")
+    names = [name for name in row if name in stems or name.rpartition("_")[0] in stems]
     values = [row[name] for name in names if not name.endswith("_why")]
     return bool(values) and all(value is not None for value in values)
 

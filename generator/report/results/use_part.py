@@ -10,13 +10,12 @@ from generator.analyses.berth import Berthed
 from generator.analyses.coverage import Coverage
 from generator.analyses.energy_walk import Walk
 from generator.analyses.findings import Findings
-from generator.analyses.leg_help import LegHelp
 from generator.analyses.sizing import Sizing
-from generator.analyses.slow_legs import SlowLeg
 from generator.analyses.spread import scalar, spread
 from generator.analyses.sun_carries import SunCarries
-from generator.arrays import Array, Numbers
+from generator.arrays import Array
 from generator.report.results.suffix import PER_SI, put
+from generator.report.tree import Telling, tree
 from generator.search import Smallest
 from generator.study import Study
 
@@ -24,28 +23,16 @@ Row = dict[str, Any]
 NO_BANK = "no propulsion battery"
 NO_POWER = "continuous power does not hold a leg in one draw of ten"
 NO_BREAKER = "no plug, or neither breaker nor voltage of the berth is given"
-WAYS = {
-    "slower": "at {{{0}.slower_kn|speed}} through the water, {{{0}.slower_hours_h|hours}}",
-    "sail": "with “{{{0}.before|given}}” sailed, {{{0}.sail_ratio|ratio}} times the need",
-    "tide": "with at most {{{0}.stream_kn|speed}} of foul stream",
-    "wind": "with at most {{{0}.wind_kn|wind}} on the nose",
-    "charge": "{{{0}.charge_kwh|energy}} charged before it or on the way",
-    "bank": "{{{0}.nominal_kwh|energy}} nominal",
-    "power": "more continuous power",
-}
 
 
-def use_part(found: Findings, sizes: tuple[Smallest, ...]) -> Row:
+def use_part(found: Findings, sizes: tuple[Smallest, ...], telling: Telling) -> Row:
     """Coverage, failing legs, walk, charging and size of one option."""
     use = found.use
     size = next((item for item in sizes if item.option == found.place), None)
     return {
         "coverage": None if use.coverage is None else _coverage(use.coverage),
         "coverage_why": "no passage is motored",
-        "failing": [
-            _failing(found, item, f"options.{found.place}.use.failing.{place}")
-            for place, item in enumerate(use.help)
-        ],
+        "failing": tree(use.help, f"options.{found.place}.use.failing", telling),
         **_walk(use.walk),
         "berth": None if use.berth is None else _berth(found, use.berth),
         "berth_why": NO_BANK,
@@ -83,28 +70,6 @@ def goals_part(study: Study) -> Row:
     return {"mooring_go": rows[12].go, "leg_go": rows[1].go, "coverage_go_share": rows[2].go}
 
 
-def slow_row(item: SlowLeg) -> Row:
-    """What a leg asks at the speed that asks for least."""
-    ratio = spread(item.ratio)
-    row: Row = {"slow_ratio": scalar(ratio.middle), "slow_ratio_p10": scalar(ratio.low)}
-    for name, values, suffix in (
-        ("slow", item.sheltered_speed, "kn"),
-        ("slow_exposed", item.exposed_speed, "kn"),
-        ("slow_hours", item.time, "h"),
-    ):
-        row[f"{name}_{suffix}"] = _middle(values, suffix)
-    return row | {"slow_kn_why": "no sheltered part, or no speed is held"}
-
-
-def _middle(values: Numbers, suffix: str) -> float | None:
-    """Middle of the draws that have a value; none where half of them lack it."""
-    table = np.atleast_2d(np.asarray(values, dtype=np.float64))
-    good = table[np.isfinite(table)]
-    if good.size < 0.5 * table.size:
-        return None
-    return float(np.median(good)) * PER_SI[suffix]
-
-
 def _told(name: str, values: Array, suffix: str) -> Row:
     told = spread(np.where(np.isnan(values), np.inf, values))
     ends = (("", told.middle), ("_low", told.low), ("_high", told.high))
@@ -120,27 +85,6 @@ def _coverage(item: Coverage) -> Row:
         "miles_low_share": scalar(spread(item.miles).low),
         "slow_legs_low_share": scalar(spread(item.legs_slow).low),
         "slow_miles_low_share": scalar(spread(item.miles_slow).low),
-    }
-
-
-def _failing(found: Findings, item: LegHelp, key: str) -> Row:
-    leg = found.legs.results[item.place]
-    electric = found.option.bank is not None
-    return {
-        "name": leg.leg.name,
-        "leg": item.place,
-        "ratio_p10": scalar(spread(leg.ratio).low),
-        "cheapest": item.cheapest,
-        "way": WAYS[item.cheapest].format(key),
-        "slower_kn": put(item.slower, "kn"),
-        "slower_hours_h": put(item.slower_time, "h"),
-        "before": None if leg.leg.follows is None else found.case.legs[leg.leg.follows].name,
-        "sail_ratio": item.sail,
-        "stream_kn": put(item.stream, "kn"),
-        "wind_kn": put(item.wind, "kn"),
-        "charge_kwh": put(item.charge, "kwh") if electric else None,
-        "nominal_kwh": put(item.nominal, "kwh") if electric else None,
-        "nominal_l": None if electric else put(item.nominal, "l"),
     }
 
 

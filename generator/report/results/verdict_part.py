@@ -6,6 +6,7 @@ from typing import Any
 
 from generator.analyses.criteria.criterion import NOT_APPLICABLE, NOT_ASSESSED, Judgement
 from generator.analyses.verdict import Verdict
+from generator.report.tree import Telling, tree
 
 Row = dict[str, Any]
 OF_ALL = "{options.PLACE.verdict.judged|count} of {options.PLACE.verdict.total|count} criteria "
@@ -14,9 +15,9 @@ ELSEWHERE = "{options.PLACE.verdict.not_applicable|count} not applicable"
 ALL_JUDGED = "All {options.PLACE.verdict.total|count} criteria judged."
 
 
-def verdict_part(verdict: Verdict, place: int) -> Row:
+def verdict_part(verdict: Verdict, place: int, telling: Telling) -> Row:
     """The word, the reasons, the conditions, and every row."""
-    rows = [_row(item, place, index) for index, item in enumerate(verdict.judgements)]
+    rows = [_row(item, place, index, telling) for index, item in enumerate(verdict.judgements)]
     results = [item.result for item in verdict.judgements]
     left, apart = results.count(NOT_ASSESSED), results.count(NOT_APPLICABLE)
     return {
@@ -27,9 +28,10 @@ def verdict_part(verdict: Verdict, place: int) -> Row:
         "open": left,
         "total": len(results),
         "sentence": _count(left, apart).replace("PLACE", str(place)),
-        "reasons": [_sentence(_placed(text, place, index)) for index, text in verdict.reasons],
+        "reasons": [rows[index]["why"] for index in verdict.reasons],
         "conditions": [
-            _sentence(_placed(text, place, index)) for index, text in verdict.conditions
+            _condition(verdict.judgements[index], rows[index], mend, place, index)
+            for index, mend in verdict.conditions
         ],
         "criteria": rows,
     }
@@ -41,6 +43,14 @@ def _count(left: int, apart: int) -> str:
     return f"{OF_ALL}judged; {', '.join(others)}." if others else ALL_JUDGED
 
 
+def _condition(item: Judgement, row: Row, mend: bool, place: int, index: int) -> str:
+    """What would mend a row, under its name, or what it asks for by itself."""
+    if not mend:
+        return _sentence(_placed(item.condition, place, index))
+    said: str = row["facts"]["words_mend"] if item.facts is not None else item.flip
+    return _sentence(_placed(f"{item.criterion.name}: {said}", place, index))
+
+
 def _placed(text: str, place: int, index: int) -> str:
     return text.replace("{here.", f"{{options.{place}.verdict.criteria.{index}.")
 
@@ -50,8 +60,10 @@ def _sentence(text: str) -> str:
     return f"{text[0].upper()}{text[1:]}." if text else ""
 
 
-def _row(item: Judgement, place: int, index: int) -> Row:
+def _row(item: Judgement, place: int, index: int, telling: Telling) -> Row:
     criterion = item.criterion
+    facts = tree(item.facts, f"options.{place}.verdict.criteria.{index}.facts", telling)
+    why, flip = (item.why, item.flip) if facts is None else (facts["words"], facts["words_mend"])
     return {
         "id": criterion.id,
         "name": criterion.name,
@@ -64,7 +76,8 @@ def _row(item: Judgement, place: int, index: int) -> Row:
         "sense": criterion.sense,
         "result": item.result,
         "role": criterion.role,
-        "why": _sentence(_placed(item.why, place, index)),
-        "flip": _sentence(_placed(item.flip, place, index)),
+        "why": _sentence(_placed(why, place, index)),
+        "flip": _sentence(_placed(flip, place, index)),
         **item.numbers,
+        **({} if facts is None else {"facts": facts}),
     }

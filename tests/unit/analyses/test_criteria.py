@@ -369,7 +369,7 @@ def test_a_reserve_that_the_warm_motor_cannot_spend_is_conditional() -> None:
 
 def test_a_reserve_kept_by_construction_is_no_reason_on_page_one() -> None:
     found = studied(sloop())
-    named = [found.verdict.judgements[place].criterion.id for place, _ in found.verdict.reasons]
+    named = [found.verdict.judgements[place].criterion.id for place in found.verdict.reasons]
     assert 3 not in named
 
 

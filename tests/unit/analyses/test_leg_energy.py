@@ -16,9 +16,8 @@ from generator.analyses.leg_energy import (
     in_hand,
     wanted_usable,
 )
-from generator.analyses.legs import LegResult, Legs
+from generator.analyses.legs import LegResult, Legs, SlowLeg
 from generator.analyses.power import KNOT
-from generator.analyses.slow_legs import SlowLeg
 from generator.case.open import read_case
 
 CASES = Path(__file__).parents[3] / "cases"
@@ -101,4 +100,4 @@ def _result(leg: object, ratio: float) -> LegResult:
 
 
 def _slow(ratio: float) -> SlowLeg:
-    return SlowLeg(one(1.0), one(ratio), one(1.0), one(1.0), one(1.0))
+    return SlowLeg("bank", one(1.0), one(ratio), one(1.0), one(1.0), one(1.0))

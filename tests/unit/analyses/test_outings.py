@@ -80,7 +80,7 @@ def test_the_walk_and_the_smallest_bank_know_of_the_way_out(tmp_path: Path) -> N
 
 def test_a_leg_that_lacks_the_way_out_is_mended_by_sailing_it(tmp_path: Path) -> None:
     small = electric(sloop(tmp_path, ("charge: 220 Ah", "charge: 165 Ah")))
-    (help_of,) = [item for item in small.use.help if item.place == HOME]
+    (help_of,) = [item for item in small.use.help if item.leg == HOME]
     assert help_of.sail is not None
     assert help_of.sail >= 1.0
     assert help_of.nominal is not None

@@ -1,0 +1,20 @@
+"""What are the answers on one option that pages read as records?"""
+
+from __future__ import annotations
+
+from generator.analyses.bank import BankResult
+from generator.analyses.legs import LegResult
+from generator.analyses.reserve import Reserve
+from generator.records import record
+
+
+@record
+class OptionAnswers:
+    """Stands in the results as it stands here, among parts that are not yet records."""
+
+    id: str
+    name: str
+    kind: str
+    bank: BankResult | None
+    reserve: Reserve
+    legs: tuple[LegResult, ...]

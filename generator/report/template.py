@@ -1,0 +1,124 @@
+"""Where do the templates lie, and with what may they be filled?
+
+Sentences stand in templates alone. `said` renders the words of a record once as plain text, for
+page, results.json, CSV and alternative texts alike; whoever sets that text on a page escapes it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from markupsafe import Markup
+
+from generator.errors import EngineError
+from generator.report.view import (
+    Fact,
+    Quantity,
+    View,
+    cautious,
+    label_of,
+    unit_in,
+    whys,
+    with_flag,
+)
+from generator.verbatim import guarded
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
+
+BREAKS = re.compile(r"[ \n]+")  # not str.split: a no-break space stands between number and unit
+MARK = "\ue000{}\ue001{}\ue002"  # for tests alone; private signs pass escaping, JSON, CSV and SVG
+
+
+def templates_folder() -> Path:
+    """The templates: beside the modules in a wheel, beside the package in a checkout."""
+    package = Path(__file__).resolve().parent.parent
+    for folder in (package / "templates", package.parent / "templates"):
+        if (folder / "report.html").is_file():
+            return folder
+    raise EngineError("the report's templates are missing; install the package again")
+
+
+@lru_cache(maxsize=3)
+def environment(page: bool = True, marked: bool = False) -> Environment:
+    """``page``: HTML, escaped, each number in an element that names its key; else plain text.
+
+    ``marked`` puts private signs around the numbers of plain text, by which tests find them.
+    """
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    made = Environment(
+        loader=FileSystemLoader(templates_folder()), autoescape=page, undefined=StrictUndefined,
+        trim_blocks=True, lstrip_blocks=True,
+        finalize=_on_page if page else (_marked if marked else _in_words),
+    )  # fmt: skip
+    made.filters["cautious"] = cautious
+    made.filters["bare"] = lambda it: with_flag(it, "bare")
+    made.filters["signed"] = lambda it: with_flag(it, "signed")
+    made.filters["size"] = lambda it: with_flag(it, "size")
+    made.filters["label"] = label_of
+    made.filters["unit"] = unit_in
+    made.filters["whys"] = whys
+    return made
+
+
+def _on_page(value: Any) -> Any:
+    """What jinja sets for each printed value."""
+    return value.element if isinstance(value, Quantity | Fact) else _declared(value)
+
+
+def _in_words(value: Any) -> Any:
+    return value.text if isinstance(value, Quantity) else _declared(value)
+
+
+def _marked(value: Any) -> Any:
+    if not isinstance(value, Quantity):
+        return _declared(value)
+    return MARK.format(value.full_key, value.text)
+
+
+def _declared(value: Any) -> Any:
+    """Anything but a number that no field declares."""
+    if isinstance(value, float | bool):
+        raise TypeError("a number without a declaration, or a condition, cannot be printed")
+    return value
+
+
+def said(view: View, part: str = "", file: str = "criteria", marked: bool = False) -> str:
+    """The words of a record as plain text on one line, its braces guarded.
+
+    They stand in ``words/<file>.html`` under the name that the record gives; ``part`` is a
+    further sentence on the same record.
+    """
+    name = "_".join(each for each in (view._record.SAID_BY, part) if each)
+    return _plain(_macro(f"words/{file}.html", name, False, marked)(view))
+
+
+def reason(word: str) -> str:
+    """Why a number is absent, in words."""
+    return _plain(_macro("words/absent.html", word, False, False)())
+
+
+def pieces(template: str, name: str) -> Callable[..., Markup]:
+    """A part of a page: a macro of a template of pages."""
+    made: Callable[..., Markup] = _macro(template, name, True, False)
+    return made
+
+
+def _macro(template: str, name: str, page: bool, marked: bool) -> Callable[..., Any]:
+    module = _module(template, page, marked)
+    made: Callable[..., Any] = getattr(module, name)
+    return made
+
+
+@lru_cache(maxsize=64)
+def _module(template: str, page: bool, marked: bool) -> Any:
+    return environment(page, marked).get_template(template).module
+
+
+def _plain(text: str) -> str:
+    return guarded(BREAKS.sub(" ", str(text)).strip())

@@ -1,0 +1,113 @@
+"""How does a record become a piece of results.json, and what do its keys mean?
+
+By one rule: a number is `field_suffix`, its cautious and its bright end `field_low_suffix` and
+`field_high_suffix`, and `field_why` says why there is none. Facts keep the name of their field.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from generator.analyses.spread import spread
+from generator.arrays import Array
+from generator.kinds import KINDS, STORES
+from generator.records import STORED, Number, facts_of, key_of, kind_of, numbers_of, records_of
+from generator.report.numbers import Display
+from generator.report.template import reason
+from generator.report.template import said as words_of
+from generator.report.view import View
+from generator.verbatim import guarded
+
+ENDS = {"": "", "low": ", tenth percentile of the draws", "high": ", ninetieth percentile"}
+
+
+@dataclass(frozen=True)
+class Telling:
+    """How the words of a record are said: in which units, and for tests with marks."""
+
+    display: Display
+    marked: bool = False
+
+
+def tree(item: Any, key: str, telling: Telling) -> Any:
+    """Plain types. Which keys there are depends on the declarations, never on the numbers.
+
+    A record whose words stand in the templates has them said in ``words``, and its further
+    sentences in ``words_`` and their name.
+    """
+    if isinstance(item, tuple):
+        return [tree(each, f"{key}.{place}", telling) for place, each in enumerate(item)]
+    if isinstance(item, float | np.ndarray):
+        raise TypeError("a number without a declaration: give it one, or mark it as working")
+    if isinstance(item, str):
+        return guarded(item)
+    if not dataclasses.is_dataclass(item):
+        return item
+    kind: Any = type(item)
+    facts = {name: tree(getattr(item, name), f"{key}.{name}", telling) for name in facts_of(kind)}
+    columns = dict(
+        cell for name, said in numbers_of(kind).items() for cell in _columns(item, name, said)
+    )
+    rows = [dict(zip(columns, cells, strict=True)) for cells in zip(*columns.values(), strict=True)]
+    if hasattr(kind, "ALONG"):
+        return rows
+    node = facts | (rows[0] if rows else {})
+    return node | _words(View(node, kind, key, telling.display), kind, telling.marked)
+
+
+def _words(view: View, kind: Any, marked: bool) -> dict[str, str]:
+    """What the templates say of a record."""
+    if not hasattr(kind, "SAID_BY"):
+        return {}
+    parts = ("", *getattr(kind, "SAYS_ALSO", ()))
+    return {f"words_{part}".strip("_"): words_of(view, part, marked=marked) for part in parts}
+
+
+def ends_of(said: Number, values: Any) -> tuple[Array, Array, Array]:
+    """Low, middle and high of each column; nan where there is no number."""
+    found = spread(np.nan if values is None else values, said.cautious or "high", said.most_lacking)
+    low, middle, high = (
+        np.where(np.isfinite(end), end, np.nan) for end in (found.low, found.middle, found.high)
+    )
+    return low, middle, high
+
+
+def _columns(item: Any, name: str, said: Number) -> Iterator[tuple[str, list[Any]]]:
+    """Middle, the two ends where there is a cautious one, and the reason where none is there."""
+    kind = kind_of(said, getattr(item, "kept_in", "bank"))
+    low, middle, high = ends_of(said, getattr(item, name))
+    for end, column in (("", middle), ("low", low), ("high", high)):
+        if said.cautious or not end:
+            scaled = column * KINDS[kind].per_si
+            yield key_of(name, kind, end), [_plain(value) for value in scaled]
+    careful = {"low": low, "high": high}.get(said.cautious, middle)
+    there = np.isfinite(middle) & np.isfinite(careful)
+    # A KeyError here is a null that nobody gave a reason for.
+    yield f"{name}_why", [None if whole else reason(item.absent[name]) for whole in there]
+
+
+def _plain(value: float) -> float | None:
+    return float(value) if np.isfinite(value) else None
+
+
+def dictionary(kind: Any, before: str) -> Iterator[tuple[str, str, str]]:
+    """Key, unit and meaning of every number: from the classes alone, without a result."""
+    for name, said in numbers_of(kind).items():
+        for one in STORES.values() if said.kind == STORED else (said.kind,):
+            for end, meaning in ENDS.items() if said.cautious else (("", ""),):
+                key = f"{before}.{key_of(name, one, end)}"
+                yield key, KINDS[one].metric.unit, f"{said.label}{meaning}"
+    for name, inner in records_of(kind).items():
+        for each in inner:
+            star = ".*" if _is_list(kind, name) else ""
+            yield from dictionary(each, f"{before}.{name}{star}")
+
+
+def _is_list(kind: Any, name: str) -> bool:
+    part = next(part for part in dataclasses.fields(kind) if part.name == name)
+    return str(part.type).startswith("tuple")
