@@ -23,6 +23,7 @@ from generator.cli import (
     tell_lack,
 )
 from generator.errors import CaseError, EngineError, Fault
+from generator.report.results_file import SCHEMA
 from generator.report.write import Lack
 from generator.version import VERSION
 from tests.unit.case.faulty import SMALL
@@ -180,7 +181,9 @@ def test_report_goes_on_without_a_chart_that_cannot_be_drawn(
     assert "speed-power.svg" not in figures
     assert len(figures) > 3
     assert (folder / "report.pdf").read_bytes().startswith(b"%PDF")
-    assert json.loads((folder / "results.json").read_text(encoding="utf-8"))["schema"] == 1
+    results = json.loads((folder / "results.json").read_text(encoding="utf-8"))
+    assert results["schema"] == SCHEMA
+    assert results["options"]
     assert list((folder / "tables").iterdir())
     page = (folder / "report.html").read_text(encoding="utf-8")
     assert page.count("This chart could not be drawn.") == 1
