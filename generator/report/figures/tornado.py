@@ -95,7 +95,7 @@ def bar(
         "va": "center", "fontsize": 7, "color": QUIET, "bbox": PAD, "zorder": 5,
     }  # fmt: skip
     there = sorted((pair for pair in ends if pair[1] is not None), key=lambda pair: pair[1])
-    for key, end in ends:
+    for key, end in (*there, *(pair for pair in ends if pair[1] is None)):
         if end is None:
             named = f"{key.removeprefix('at_').removesuffix(suffix)}: no value"
             label(axes, (right, place), named, ha="right", **words)
