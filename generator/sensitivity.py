@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from math import inf, isfinite
 
 import numpy as np
 
@@ -29,13 +30,14 @@ class Swing:
     low: float  # of the input, SI
     high: float
     unit: str
-    at_low: float
+    at_low: float  # nan or without end where there is no value
     at_high: float
 
     @property
     def width(self) -> float:
-        """How far the value moves between the two ends."""
-        return abs(self.at_high - self.at_low)
+        """How far the value moves between the two ends; without end where one has no value."""
+        gap = abs(self.at_high - self.at_low)
+        return gap if isfinite(gap) else inf
 
 
 @dataclass(frozen=True)
@@ -107,8 +109,8 @@ def _column(values: Numbers | None) -> Array:
 
 
 def _swings(case: Case, groups: list[list[Assumption]], column: Array) -> tuple[Swing, ...]:
-    """Those that move it at all, widest first; none where all rows share one value."""
-    if column.size <= 1:
+    """Those that move it at all, widest first; none where all rows share a value or lack one."""
+    if column.size <= 1 or not isfinite(column[0]):
         return ()
     swings = (_swing(case, group, column, number) for number, group in enumerate(groups))
     return tuple(sorted((s for s in swings if s.width > 0.0), key=lambda s: s.width, reverse=True))

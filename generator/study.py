@@ -67,6 +67,7 @@ from generator.draws import Draws, drawn
 from generator.turning import break_even_of
 
 HOUR = 3600.0
+DIESELS = ("keep", "new diesel")
 MUST, COVERAGE, RECHARGE, MOORING = 1, 2, 11, 12  # ids of the criteria of use
 
 
@@ -93,6 +94,7 @@ class Study:
     sky: Sky | None  # none where the case tells no position
     times: Outings | None
     papers: Papers
+    as_she_is: int  # place of the option whose figures stand for the boat herself
 
 
 def run(case: Case, draws: Draws) -> Study:
@@ -107,18 +109,26 @@ def run(case: Case, draws: Draws) -> Study:
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
     options = tuple(OptionStudy(item, verdict(item), failures(item)) for item in found)
+    own = _as_she_is(case)
     return Study(
         draws=draws,
         trial=trial,
         options=options,
-        cautions=cautions(found),
-        service=service_factor(moved, found[0].key),
+        cautions=cautions(found, found[own]),
+        service=service_factor(moved, found[own].key),
         opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0)),
         loads=loads,
         sky=sky,
         times=times,
         papers=papers(found),
+        as_she_is=own,
     )
+
+
+def _as_she_is(case: Case) -> int:
+    """The present diesel where it is an option, else a new one, else the first."""
+    kinds = [option.kind for option in case.options]
+    return next((kinds.index(kind) for kind in DIESELS if kind in kinds), 0)
 
 
 def _year(

@@ -24,9 +24,14 @@ from generator.case.case import Case
 from generator.case.option import Option
 
 
-def break_even_of(case: Case, own: Findings, other: Findings) -> BreakEven:
-    """One option against its fair baseline; legs and their energy stay at the best estimate."""
+def break_even_of(case: Case, own: Findings, other: Findings) -> BreakEven | None:
+    """One option against its fair baseline; legs and their energy stay at the best estimate.
+
+    None where the best estimate cannot motor a leg: there is no energy to pay for.
+    """
     legs = (_at_best(own.legs), _at_best(other.legs))
+    if not all(np.isfinite(each.yearly).all() for each in legs):
+        return None
     options = (_at_best_life(case.options[own.place], own.option), case.options[other.place])
     hours, price = _hours_and_fuel(case, options, legs), _price_and_life(case, options, legs)
     return BreakEven(hours, price, turning(case, options[0], hours, price))
@@ -42,7 +47,7 @@ def _at_best_life(option: Option, aged: Option) -> Option:
 def _at_best(legs: Legs) -> Legs:
     return replace(
         legs,
-        yearly=np.nan_to_num(np.atleast_2d(legs.yearly)[:1]),
+        yearly=np.atleast_2d(legs.yearly)[:1],
         yearly_time=np.atleast_2d(legs.yearly_time)[:1],
     )
 

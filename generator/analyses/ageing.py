@@ -50,7 +50,7 @@ def ageing(case: Case, option: Option, hull: Vessel, scale: Scale) -> Ageing | N
     if bank is None:
         return None
     nominal = np.asarray(nominal_energy(bank.nominal_voltage, bank.charge))
-    cycles = _yearly_energy(case, option, hull, scale) / nominal
+    cycles = _yearly_energy(case, option, hull, scale, nominal) / nominal
     horizon = float(case.prices.horizon)
     calendar, wear = _losses(case, bank, cycles, horizon)
     season, cold = case.waters.temperature, coldest(case)
@@ -74,15 +74,26 @@ def coldest(case: Case) -> Numbers:
     return case.waters.temperature - case.waters.season_swing
 
 
-def _yearly_energy(case: Case, option: Option, hull: Vessel, scale: Scale) -> Array:
-    """What the owner's legs draw in a year of ordinary weather [J]."""
+def _yearly_energy(case: Case, option: Option, hull: Vessel, scale: Scale, nominal: Array) -> Array:
+    """What the owner's legs draw in a year of ordinary weather [J].
+
+    No passage takes more than the bank holds: one that cannot be motored wears it like that.
+    """
     if not case.legs:
         return np.zeros((1, 1))
     speeds = side_by_side(*(leg.speed for leg in case.legs))
     calm = on_hull(case, option, hull, None, scale, speeds, Weather(0.0, 1.0))
-    drain = np.nan_to_num(np.atleast_2d(calm.output.drain)) + house_drain(case, option)
+    drain = np.atleast_2d(calm.output.drain) + house_drain(case, option)
     hours = side_by_side(*(leg.times_per_year * passage_time(leg) for leg in case.legs))
-    return np.asarray((drain * hours).sum(axis=1, keepdims=True))
+    times = side_by_side(*(leg.times_per_year for leg in case.legs))
+    return _worn_by(drain * hours, times * np.atleast_2d(nominal))
+
+
+def _worn_by(yearly: Array, emptied: Array) -> Array:
+    """Sum over the legs; a leg without a value wears the bank as if each passage emptied it."""
+    # lacking: the sum must stand, for all else rests on it, and no passage can wear her more
+    filled = np.where(np.isnan(yearly), emptied, yearly)
+    return np.asarray(filled.sum(axis=1, keepdims=True))
 
 
 def _losses(case: Case, bank: Bank, cycles: Array, years: float | Array) -> tuple[Array, Array]:

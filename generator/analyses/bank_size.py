@@ -45,6 +45,7 @@ class BySize:
         smaller = np.where(first > 0.0, asked[:, :1] / np.where(first > 0.0, first, 1.0), 1.0)
         found = np.where(asked[:, :1] > last, larger, inside)
         found = np.where(asked[:, :1] < first, smaller * self.nominal[:, :1], found)
+        # lacking: no size gives what has no value; without end, and no reader is told it
         return np.where(np.isfinite(found), found, np.inf)
 
 

@@ -161,6 +161,7 @@ def _lead_share(bank: Bank, state: BankState, current: Array) -> Numbers:
         return 1.0
     charge = np.asarray(bank.charge) * state.capacity
     hours = rated_discharge_time(bank.chemistry)
+    # lacking: the share is that of some charge; what it divides has no value without a current
     drawn = np.where(np.isfinite(current), current, 0.0)
     return np.asarray(peukert_capacity(hours, charge, drawn, exponent) / charge)
 

@@ -25,7 +25,8 @@ VOLTAGE = method("berth.voltage")
 class Berthed:
     """Charging of one option. J, W, s, A, V; per draw. Times are of the bank as new.
 
-    ``typical`` is what comes home missing on a usual day, ``worst`` a bank drawn to its reserve.
+    ``typical`` is what comes home missing on a usual day, nan where a leg cannot be motored;
+    ``worst`` a bank drawn to its reserve.
     """
 
     days: float  # of use in a year
@@ -53,7 +54,7 @@ def berthed(
     if bank is None or option.supply is None or days <= 0.0:
         return None
     most = most_power_in(case, bank)
-    typical = np.nan_to_num(legs.yearly, nan=np.inf) / days
+    typical = legs.yearly / days
     worst = np.maximum(np.asarray(held.usable) - kept.of_new, 0.0)
     voltage = VOLTAGE if berth.voltage is None else float(best(berth.voltage)[0])
     derated = np.asarray(berth.breaker_share)
@@ -128,11 +129,11 @@ def _least_charger(
     """Power into the bank that refills a usual day in time in nine draws of ten [W]."""
     low, high = 0.0, 2.0 * float(np.max(most))
     enough = spread(refill(bank, held, typical, np.minimum(high, most))).high
-    if scalar(enough) > wanted:
+    if not scalar(enough) <= wanted:
         return None
     for _ in range(30):
         middle = 0.5 * (low + high)
         power = np.minimum(middle, most)
-        late = scalar(spread(refill(bank, held, typical, power)).high) > wanted
+        late = not scalar(spread(refill(bank, held, typical, power)).high) <= wanted
         low, high = (middle, high) if late else (low, middle)
     return high

@@ -25,7 +25,7 @@ class CautionItem:
     numbers: dict[str, float]
 
 
-def cautions(options: tuple[Findings, ...]) -> tuple[CautionItem, ...]:
+def cautions(options: tuple[Findings, ...], as_she_is: Findings) -> tuple[CautionItem, ...]:
     """The cautions that belong to this case, hazards of the battery options first."""
     electric = [found for found in options if found.bank is not None]
     items = []
@@ -34,7 +34,7 @@ def cautions(options: tuple[Findings, ...]) -> tuple[CautionItem, ...]:
         items += [_loss(largest), _fire(largest), _fault(largest), _cold(largest), _shock(largest)]
         items += [_securing(largest), _removal(largest), _conformity(largest)]
         items.append(_insurer(largest))
-    items.append(_trial_at_sea(options[0]))
+    items.append(_trial_at_sea(as_she_is))
     return tuple(item for item in items if item is not None)
 
 

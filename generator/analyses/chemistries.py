@@ -38,7 +38,7 @@ class Alternative:
     mass: float
     volume: float
     price: float
-    life: float
+    life: float  # nan where the yearly use is not known
     own: bool
 
     @property
@@ -57,7 +57,7 @@ class Need:
     """What all have in common. J, A, V, degC, [-]."""
 
     energy: float  # of the longest leg with the reserve it asks for
-    yearly: float
+    yearly: float  # not finite where too many draws cannot motor a leg
     leg: str
     voltage: float
     peak_current: float
@@ -77,25 +77,25 @@ class Chemistries:
 def chemistries(
     case: Case, option: Option, bank: BankResult | None, legs: Legs, kept: Reserve
 ) -> Chemistries | None:
-    """Size every chemistry for the longest leg that can be made, above its reserve."""
+    """Size every chemistry for the longest leg that can be made, above its reserve.
+
+    None where neither a leg nor cruise has a number in more than half of the draws.
+    """
     own = option.bank
     if own is None or bank is None:
         return None
-    needs = [
-        (scalar(spread(leg.need).middle), leg.leg.name)
-        for leg in legs.results
-        if np.isfinite(leg.need).all()
-    ]
-    if not needs:
+    told = ((scalar(spread(leg.need).middle), leg.leg.name) for leg in legs.results)
+    needs = [(need, name) for need, name in told if np.isfinite(need)]
+    cruise = scalar(spread(bank.cruise_current).middle)
+    if not needs or not np.isfinite(cruise):
         return None
     energy, name = max(needs)
     voltage = float(np.asarray(own.nominal_voltage).flat[0])
     charge = float(np.asarray(own.charge).flat[0])
-    cruise = scalar(spread(np.nan_to_num(bank.cruise_current)).middle)
     need = Need(
         energy=(energy + scalar(spread(kept.demand).middle))
         * _lead_gives(own.chemistry, charge, cruise),
-        yearly=scalar(spread(np.nan_to_num(legs.yearly)).middle),
+        yearly=scalar(spread(legs.yearly).middle),
         leg=name,
         voltage=voltage,
         peak_current=scalar(spread(np.asarray(bank.peak_power) / voltage).middle),
@@ -144,14 +144,14 @@ def _alternative(chemistry: str, need: Need, own: bool) -> Alternative:
     table = read_table("energy/bulk")
     row = table.row_of("chemistry", chemistry)
     cycles = need.yearly / nominal
-    by_cycles = _default("cycle_life", chemistry) / max(cycles, 1e-9)
-    calendar = _default("calendar_life", chemistry)
+    by_cycles = _default("cycle_life", chemistry) / np.maximum(cycles, 1e-9)
+    life = np.minimum(_default("calendar_life", chemistry), by_cycles)  # nan if cycles are none
     return Alternative(
         chemistry=chemistry,
         asked=asked,
         mass=nominal / _default("specific_energy", chemistry) * need.fastening,
         volume=nominal / 3600.0 / float(table.column("volume_energy")[row]) / 1e3,
         price=nominal / 3.6e6 * float(table.column("price")[row]),
-        life=min(calendar, by_cycles),
+        life=float(life) if np.isfinite(cycles) else np.nan,
         own=own,
     )

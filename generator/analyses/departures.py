@@ -90,6 +90,7 @@ class Motoring:
             goes = open_ & (state - self.reserve + self.genset * spent >= need)
             if not goes.any():
                 continue
+            # lacking: an option that cannot do it has no time; the clock waits for those that can
             hours = ceil(float(np.nanmax(spent)) / HOUR - 1e-9)
             rows = slice(departure.hour, min(departure.hour + hours, HOURS))
             hourly = np.where(goes, need / (rows.stop - rows.start), 0.0)

@@ -43,7 +43,7 @@ class Duty:
     heat_full: Array
     heat_peak: Array
     heat_standing: Array
-    before: Array  # load of the long run at planned cruise
+    before: Array  # load of the long run at planned cruise; nan where it has none
     peak_load: Array
     peak_cold: Array
     peak_warm: Array
@@ -62,7 +62,9 @@ def duty(case: Case, option: Option, found: Power, scale: Scale, held: Store) ->
     rating = np.asarray(motor.continuous_power * share)
     points = np.atleast_2d(np.asarray(case.planning.cruise_speed))
     cruise = at_points(case, option, found, scale, points, Weather(0.0, 1.0))
-    before = np.nan_to_num(_load(motor, rating, cruise), nan=1.0)
+    load = _load(motor, rating, cruise)
+    # lacking: a run that has no load of its own leaves the motor as warm as a full one can
+    before = np.nan_to_num(load, nan=1.0)
     peak = np.asarray(motor.peak_power / np.maximum(rating, 1e-9))
     heat_cruise = _heat(case, motor, cruise)
     heat_full = heat(motor, rating, motor.rated_speed, case.factors)
@@ -82,7 +84,7 @@ def duty(case: Case, option: Option, found: Power, scale: Scale, held: Store) ->
         heat_full=heat_full,
         heat_peak=heat(motor, motor.peak_power, motor.rated_speed, case.factors),
         heat_standing=heat(motor, 0.0, 0.0, case.factors),
-        before=before,
+        before=load,
         peak_load=peak,
         peak_cold=_time(motor, peak, 0.0),
         peak_warm=_time(motor, peak, before),
@@ -121,7 +123,8 @@ def _constants(motor: Motor) -> tuple[Numbers, Array]:
     a shorter one is given.
     """
     stated = time_constant(motor.peak_time, motor.peak_power / np.asarray(motor.continuous_power))
-    stated = np.where(np.isfinite(stated), stated, motor.time_constant)  # no peak above the plate
+    # lacking: no peak above the plate gives no constant; the motor's own is then the shorter
+    stated = np.where(np.isfinite(stated), stated, motor.time_constant)
     if motor.controller_time_constant is not None:
         stated = np.minimum(motor.controller_time_constant, stated)
     return motor.time_constant, stated

@@ -36,7 +36,7 @@ class Emissions:
     yearly: Array | None
     diesel_yearly: Array | None  # of the diesel that would run otherwise
     extra_made: Array | None  # above what that diesel needs
-    payback: Array | None  # years; infinite where nothing is saved
+    payback: Array | None  # years; infinite where nothing is saved, nan where that is not known
 
 
 def grid_mix(case: Case) -> GridMix:
@@ -65,7 +65,8 @@ def emissions(
     burnt = _yearly(case, other, cost, mix)
     assert burnt is not None
     extra = bank_made + drive_made - _made(case, other)[1]
-    payback = carbon_payback(extra, burnt - yearly)
+    saved = burnt - yearly
+    payback = np.where(np.isnan(saved), np.nan, carbon_payback(extra, saved))
     return Emissions(mix, bank_made, drive_made, yearly, burnt, extra, payback)
 
 

@@ -37,7 +37,7 @@ class Walk:
     nominal: float
     steps: tuple[Step, ...]
     left: float
-    left_each: Array  # per draw, its tenth percentile is judged; -inf where it cannot be done
+    left_each: Array  # per draw, its tenth percentile is judged; nan where it cannot be done
 
 
 def energy_walk(outfit: Outfit, item: LegResult, place: int) -> Walk | None:
@@ -54,7 +54,7 @@ def energy_walk(outfit: Outfit, item: LegResult, place: int) -> Walk | None:
         nominal=nominal,
         steps=steps,
         left=nominal - sum(step.energy for step in steps),
-        left_each=np.where(np.isfinite(need), item.above - item.before - need, -np.inf),
+        left_each=item.above - item.before - need,
     )
 
 
@@ -81,6 +81,7 @@ def _leg(outfit: Outfit, item: LegResult) -> tuple[Step, ...]:
     flat = replace(case.factors, wave_resistance=0.0, pitching_loss=0.0)
     rough = np.asarray(item.outside)
     distances = side_by_side(leg.distance - leg.exposed_distance, leg.exposed_distance)
+    # lacking: of the best estimate alone, whose need is known to have a value here
     through = side_by_side(leg.speed, np.where(np.isfinite(rough), rough, leg.speed))
 
     def both(factors: Factors, weather: Weather, stream: Numbers = 0.0) -> float:

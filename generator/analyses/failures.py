@@ -98,10 +98,9 @@ def _string(found: Findings, fault: OneFault) -> Failure | None:
         return None
     key = f"options.{found.place}.one_fault"
     cascade = float(np.mean(fault.cruise_trips)) > MANY
-    left = (
-        f"{{{key}.speed_kn|speed}} at most; {{{key}.endurance_h|hours}} at "
-        "{planning.manoeuvring_speed_kn|speed}"
-    )
+    left = f"{{{key}.speed_kn|speed}} at most"
+    if np.isfinite(scalar(spread(fault.endurance, "low").middle)):
+        left += f"; {{{key}.endurance_h|hours}} at {{planning.manoeuvring_speed_kn|speed}}"
     if cascade:
         left = "sail: at cruise the strings left trip one after the other"
     elif float(np.mean(fault.peak_trips)) > MANY:
@@ -207,24 +206,26 @@ def _joint(found: Findings) -> Failure | None:
     cruise, peak = (
         _watts(current) for current in (found.bank.cruise_current, found.bank.peak_current)
     )
-    if not np.isfinite(peak):
+    heats = {"cruise_w": cruise, "peak_w": peak}
+    heats = {name: heat for name, heat in heats.items() if np.isfinite(heat)}
+    if not heats:
         return None
+    made = ", ".join(f"{{here.{name}|watts}} at {name.removesuffix('_w')}" for name in heats)
     return Failure(
         "joint",
         "A lug works loose or corrodes",
         "It heats with the square of the current, and opens in the end",
         WHOLE,
-        "all until then; each {here.joint_mohm|resistance} more makes {here.cruise_w|watts} at "
-        "cruise, {here.peak_w|watts} at peak",
+        f"all until then; each {{here.joint_mohm|resistance}} more makes {made}",
         "Torque marks; feel or film the lugs after an hour, each spring and after hard use",
         "",
-        {"joint_mohm": 1e3 * HOT_JOINT, "cruise_w": cruise, "peak_w": peak},
+        {"joint_mohm": 1e3 * HOT_JOINT, **heats},
     )
 
 
 def _watts(current: Numbers) -> float:
-    """Heat in the joint at the middle of a current."""
-    middle = scalar(spread(np.nan_to_num(np.asarray(current), nan=np.inf)).middle)
+    """Heat in the joint at the middle of a current; no number where that is none."""
+    middle = scalar(spread(current).middle)
     return HOT_JOINT * middle * middle
 
 
@@ -236,15 +237,27 @@ def _charger(found: Findings) -> Failure | None:
     if place is None:
         return None
     bar = f"options.{found.place}.range_at_cruise.{place}"
+    left = f"{{{bar}.range_nm|distance}} to reserve"
+    if not _goes(found, place):
+        left = "no way to reserve at {planning.cruise_speed_kn|speed}"
     return Failure(
         "charger",
         "Charger or shore supply fails",
         "Nothing comes in; what is in the bank is all there is until {berth.name|given}",
         WHOLE,
-        f"from full, aged: {{{bar}.range_nm|distance}} to reserve",
+        f"from full, aged: {left}",
         "Look at the charge before leaving, not after; a second charger or another berth",
         "",
     )
+
+
+def _goes(found: Findings, place: int) -> bool:
+    """Whether a range at planned cruise is there in more than half of the draws."""
+    cruise = float(np.asarray(found.case.planning.cruise_speed).flat[0])
+    speed, distance = found.power.speed, np.atleast_2d(found.ranges[place].distance)
+    near = np.abs(speed - cruise) < speed[1] - speed[0] - 1e-9  # the speeds on either side of it
+    rows = (distance[1:] if distance.shape[0] > 1 else distance)[:, near]
+    return bool(near.any() and (rows > 0.0).all(axis=1).mean() > 0.5)
 
 
 def _gauge(found: Findings) -> Failure | None:
@@ -253,10 +266,10 @@ def _gauge(found: Findings) -> Failure | None:
         return None
     error = float(np.asarray(bank.gauge_error).flat[0])
     lost = error * scalar(spread(np.asarray(found.bank.nominal)).middle)
-    drain = scalar(spread(np.nan_to_num(found.key.cruise_drain)).middle)
+    drain = scalar(spread(found.key.cruise_drain).middle)
     numbers = {"gauge_kwh": lost / KILOWATT_HOUR}
     left = "all, {here.gauge_kwh|energy} less than shown"
-    if drain > 0.0:
+    if drain > 0.0 and np.isfinite(drain):
         cruise = float(np.asarray(found.case.planning.cruise_speed).flat[0])
         numbers["gauge_nm"] = lost / drain * cruise / 1852.0
         left = "all, {here.gauge_nm|distance} less than shown"

@@ -157,9 +157,9 @@ class Setting:
 
     device: str
     name: str
-    value: float
+    value: float  # nan where there is none
     unit: str  # suffix of the results: a, v, s, min, degc, share
-    reason: str
+    reason: str  # of the value, or of there being none
 
 
 @dataclass(frozen=True)

@@ -147,6 +147,7 @@ def stretches(strips: Strips, leg: Leg, exposed: Array) -> tuple[Stretch, Stretc
     """The sheltered part at the owner's speed, and the exposed part at the speed it is held."""
     speed = np.atleast_2d(np.asarray(leg.speed))
     calm = strips.at(speed, Weather(0.0, 1.0))
+    # lacking: a speed that is not held is asked for all the same, and found beyond her again
     open_water = np.atleast_2d(np.where(np.isfinite(exposed), exposed, np.asarray(leg.speed)))
     rough = strips.at(open_water, Weather(leg.wind, leg.fetch))
     return (
@@ -193,5 +194,6 @@ def wanted_usable(
 
     The reserve is the larger of a share of what is usable, and its demand: counted once.
     """
+    # lacking: what cannot be done asks for a bank without end, which no reader is told
     wanted = ratio * np.where(np.isfinite(need), need, np.inf) + before
     return np.asarray(np.maximum(wanted / (1.0 - np.asarray(share)), wanted + demand))

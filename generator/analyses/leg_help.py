@@ -110,7 +110,9 @@ def _slower(asked: _Question, exposed_need: Array) -> tuple[float | None, float 
     for speed in tried[(tried < owner) & (tried >= LEAST_THROUGH)][::-1]:
         smooth, _ = cheapest(calm.at(float(speed)), sheltered, leg.foul_stream)
         slow, _ = cheapest(rough, leg.exposed_distance, leg.foul_stream, speed)
+        # lacking: of two ways the one that can be done; where neither can, need has no value
         worse = np.where(np.isfinite(exposed_need), exposed_need, np.inf)
+        # lacking: likewise
         best_rough = np.minimum(np.where(np.isfinite(slow), slow, np.inf), worse)
         need = smooth + np.where(np.isfinite(best_rough), best_rough, np.nan)
         if asked.fits(need):
@@ -164,6 +166,7 @@ def _charge(asked: _Question) -> float | None:
         return None
     if not asked.leg.refuge and asked.leg.follows is None:
         return None
+    # lacking: what cannot be done lacks charge without end, which no reader is told
     short = np.where(np.isfinite(need), need + asked.item.before - asked.item.above, np.inf)
     most = scalar(spread(np.maximum(short, 0.0)).high)
     return most if np.isfinite(most) else None

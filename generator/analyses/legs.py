@@ -163,7 +163,7 @@ def _leg(
     cannot = ~part.fits | too_slow | ~np.isfinite(need)
     above, before = stock
     available = np.maximum(above - before, 0.0)
-    # What cannot be done needs more than any store: of that, nothing is nought times enough.
+    # lacking: what cannot be done needs more than any store, so that what is there is 0 times it
     ratio = np.where(cannot, 0.0, available / np.where(cannot, 1.0, need))
     feasible = 1.0 - lacking_share(np.where(cannot, np.nan, need))
     low = scalar(spread(ratio, "low").low)

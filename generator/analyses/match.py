@@ -204,6 +204,7 @@ class _Bench:
         power = self._demand(tried, self.cruise, self.cruise_resistance).shaft_power[:, 0]
         if not np.isfinite(power).any():
             return None
+        # lacking: of propellers, not of draws; one that cannot carry the thrust is no choice
         place = int(np.nanargmin(power))
         chosen = replace(
             self.propeller, diameter=float(diameter[place, 0]), pitch=float(pitch[place, 0])

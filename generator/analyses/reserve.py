@@ -56,7 +56,7 @@ def reserve(case: Case, option: Option, found: Power, scale: Scale, held: Store)
     curve: Curve = at_points(case, option, found, scale, speed, weather)
     drain = np.atleast_2d(taken(option.bank, held.aged, curve.output.drain))
     if option.bank is not None:
-        # What cannot be held leaves nothing to plan with: no number, but more than any bank.
+        # lacking: what cannot be held leaves nothing to plan with: it needs more than any bank
         drain = np.where(np.isnan(drain), np.inf, drain)
     manoeuvring = drain[:, :1] * np.asarray(plan.manoeuvring_time)
     holding = drain[:, 1:] * np.asarray(plan.hold_time)

@@ -27,7 +27,7 @@ class RulesOfThumb:
     gerr: float
     keith: float
     wyman: float
-    computed: float  # shaft power in service, middle of the draws
+    computed: float  # shaft power in service, middle of the draws; nan where too many have none
 
     @property
     def above(self) -> bool:
@@ -46,5 +46,5 @@ def rules_of_thumb(case: Case, found: Power, cruise_power: Array) -> RulesOfThum
         gerr=float(gerr_power(speed, length, mass)),
         keith=float(keith_power(speed, length, mass)),
         wyman=float(wyman_power(speed, length, mass)),
-        computed=scalar(spread(np.nan_to_num(cruise_power, nan=0.0)).middle),
+        computed=scalar(spread(cruise_power).middle),
     )

@@ -18,7 +18,10 @@ DYING = "dying"  # an engine in this state is no baseline: it must be replaced i
 
 @dataclass(frozen=True)
 class Saving:
-    """One option held against another one, per draw; years infinite where never repaid."""
+    """One option held against another one, per draw.
+
+    Years are infinite where never repaid, nan where what is saved is not known.
+    """
 
     present_value: Array  # saved over the horizon, positive where the option is cheaper
     extra_first: Array
@@ -65,11 +68,12 @@ def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost 
 def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
     """Draw by draw, so that doubts which both share cancel."""
     life = 0 if option.bank is None else round(scalar(spread(option.bank.lasts).middle))
-    window = max(case.prices.horizon, life)
+    drawn_up = min(own.flows.shape[1], other.flows.shape[1]) - 1  # a long-lived bank has more years
+    window = min(max(case.prices.horizon, life), drawn_up)
     flows = other.flows[:, : window + 1] - own.flows[:, : window + 1]
     worth = np.asarray(other.present_value - own.present_value)
-    simple = recovery(flows).reshape(-1, 1)
-    with_interest = recovery(discounted(flows, case.prices.discount_rate)).reshape(-1, 1)
+    simple = _recovered(flows)
+    with_interest = _recovered(discounted(flows, case.prices.discount_rate))
     return Saving(
         present_value=worth,
         extra_first=np.asarray(own.first - other.first),
@@ -80,6 +84,11 @@ def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
         repaid=_share(np.isfinite(with_interest)),
         window=window,
     )
+
+
+def _recovered(flows: Array) -> Array:
+    """Years until what was spent is back; nan where what is saved is not known."""
+    return np.where(np.isnan(flows).any(axis=1), np.nan, recovery(flows)).reshape(-1, 1)
 
 
 def _share(flags: Flags) -> float:

@@ -31,7 +31,7 @@ class SunCarries:
     """
 
     weeks: int
-    use: Array  # J a week of use
+    use: Array  # J a week of use; nan where a leg cannot be motored
     sun: float  # J a week into the bank, dimmest quarter, best estimate
     house: float  # J a week
     rated: float  # W of the option's own panels
@@ -66,7 +66,7 @@ def sun_carries(
         return None
     hours = panels.sun[: used.size * 168].reshape(used.size, 168, -1).sum(axis=1) * 3600.0
     sun, house = hours[used] * efficiency, year.weekly_house[used]
-    doubt = np.nan_to_num(legs.yearly / best(legs.yearly)[0], nan=1.0)
+    doubt = legs.yearly / best(legs.yearly)[0]
     use = float(year.weekly_legs[used].mean()) * np.atleast_2d(doubt)
     own = bool(option.supply and option.supply.panels)
     ratio = _ratio(sun, house, use, panels.factor) if own else np.zeros((1, 1))
@@ -99,9 +99,9 @@ def _least(sun: Array, house: Array, use: Array, panels: PanelYield, go: float) 
     low, high = 0.0, MOST / panels.rated
 
     def reached(scale: float) -> float:
-        return scalar(spread(_ratio(sun * scale, house, use, panels.factor)).low)
+        return scalar(spread(_ratio(sun * scale, house, use, panels.factor), "low").low)
 
-    if reached(high) < go:
+    if not reached(high) >= go:
         return None
     for _ in range(18):
         middle = 0.5 * (low + high)

@@ -225,6 +225,7 @@ def _legs_by_week(option: OptionYear, times: Outings) -> Array:
     weeks = np.zeros(WEEKS)
     for departure in times.departures:
         need = option.leg_energy[departure.leg, 0]
+        # lacking: a leg that cannot be done is not left for, and takes nothing in its week
         weeks[min(departure.hour // 168, WEEKS - 1)] += 0.0 if np.isnan(need) else need
     return weeks
 

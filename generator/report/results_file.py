@@ -78,6 +78,7 @@ from generator.version import VERSION
 
 SCHEMA = 2
 NO_BANK = "no propulsion battery"
+NO_NEED = "neither a leg nor planned cruise has a number in half of the draws"
 
 
 def build(
@@ -93,6 +94,7 @@ def build(
     ``marked`` puts private signs around the numbers in the words of records.
     """
     found = tuple(option.findings for option in study.options)
+    own = found[study.as_she_is]
     keep = _first(found, "keep")
     assumptions = inputs_part(case)
     telling = Telling(Display(case.study.units, case.study.currency), marked)
@@ -100,17 +102,17 @@ def build(
         "schema": SCHEMA,
         "tool_version": VERSION,
         **case_part(case, study.draws),
-        "boat": boat_part(case, found[0]),
+        "boat": boat_part(case, own),
         "engine": engine_part(case, keep),
         "propeller": propeller_part(case.propeller),
         "trial": trial_part(case, study.trial),
         "evidence": evidence_part(study),
         "service_factor": service_part(study.service),
-        **surroundings_part(case, found[0]),
+        **surroundings_part(case, own),
         **weather_part(study),
         **house_year_part(study),
         **assumptions,
-        "sea_states": seas_part(found[0]),
+        "sea_states": seas_part(own),
         "options": [
             _option(item, _money(moved, place), sizes, telling)
             | energy_year_part(study, item.findings)
@@ -126,8 +128,8 @@ def build(
         "form_band": band_row(study.opinions),
         "criteria": criteria_part(study),
         "cautions": cautions_part(study.cautions),
-        "range_warnings": range_warnings_part(found),
-        **papers_part(study.papers, list(found[0].power.speed * PER_SI["kn"])),
+        "range_warnings": range_warnings_part((own, *found)),
+        **papers_part(study.papers, list(own.power.speed * PER_SI["kn"])),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
     tree["sources"] = _sources(tree)
@@ -187,6 +189,7 @@ def _option(
         "one_fault": one_fault_part(found),
         "losses": losses_part(found),
         "chemistries": chemistries_part(found),
+        "chemistries_why": NO_NEED if bank else NO_BANK,
         "legs": tree(found.legs.results, f"{key}.legs", telling),
         "use": use_part(found, sizes, telling),
         "year": year_part(found),

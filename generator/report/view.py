@@ -66,13 +66,17 @@ class Quantity:
     @property
     def text(self) -> str:
         """In its own unit. A sentence that lost its number is a fault, never a dash."""
+        self._must_be_there()
+        return shown(self.value, self.form, self.display).replace(JOINER, "")
+
+    def _must_be_there(self) -> None:
         if self.value is None:
             raise ValueError(f"{self.full_key} has no value: ask for .there and tell why")
-        return shown(self.value, self.form, self.display).replace(JOINER, "")
 
     @property
     def element(self) -> Markup:
         """On a page: an element that names its key and its form."""
+        self._must_be_there()
         text = shown(self.value, self.form, self.display)
         return Markup('<data data-key="{}" data-form="{}" value="{}">{}</data>').format(
             self.full_key, self.form, self.value, text

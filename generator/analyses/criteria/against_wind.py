@@ -49,7 +49,7 @@ def held(found: Findings, speed: Array, wind: float) -> Held:
 
 def judged(criterion: Criterion, found: Findings, what: Held, rating: str) -> Judgement:
     """The tenth percentile of the speed against the limits; never a plain go in too steep a sea."""
-    told = spread(what.speed / KNOT)
+    told = spread(what.speed / KNOT, "low")
     low = scalar(told.low)
     result = criterion.judge(low)
     if what.beyond and result == GO:
@@ -107,8 +107,8 @@ def _flip(
     speed = np.array([criterion.go * KNOT])
     weather = Weather(what.wind, found.case.waters.fetch)
     curve = at_points(found.case, found.option, found.power, found.trial.scale, speed, weather)
-    power = scalar(spread(np.nan_to_num(curve.demand.shaft_power, nan=np.inf)).high)
-    torque = scalar(spread(np.nan_to_num(curve.demand.torque, nan=np.inf)).high)
+    power = scalar(spread(curve.demand.shaft_power).high)
+    torque = scalar(spread(curve.demand.torque).high)
     if what.beyond:
         return "sail set with the engine, or another day", {}
     if not np.isfinite(power):

@@ -4,7 +4,14 @@ from __future__ import annotations
 
 import numpy as np
 
-from generator.analyses.criteria.criterion import GO, NOT_APPLICABLE, Criterion, Judgement
+from generator.analyses.bank import BankResult
+from generator.analyses.criteria.criterion import (
+    GO,
+    NOT_APPLICABLE,
+    Criterion,
+    Judgement,
+    stated,
+)
 from generator.analyses.findings import Findings
 from generator.analyses.installation import PEAK_LEFT
 from generator.analyses.spread import scalar, spread
@@ -21,10 +28,11 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     if bank is None:
         why = "no propulsion battery"
         return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "")
-    cruise = np.nan_to_num(bank.cruise_rate / np.asarray(bank.rate_limit), nan=np.inf)
-    asked = np.nan_to_num(bank.peak_current, nan=np.inf)  # no root: the bank cannot give it
-    peak = asked / (PEAK_SHARE * np.asarray(bank.discharge_limit))
-    worst = np.maximum(cruise, peak)
+    cruise = bank.cruise_rate / np.asarray(bank.rate_limit)
+    peak = bank.peak_current / (
+        PEAK_SHARE * np.asarray(bank.discharge_limit)
+    )  # nan: it cannot give it
+    worst = np.maximum(cruise, peak)  # nan where either is
     worse = spread(worst)
     high = scalar(worse.high)
     result = criterion.judge(high)
@@ -34,8 +42,9 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         f"{{{key}.cruise_current_a|current}} ({{{key}.cruise_rate_c|rate}}); "
         f"peak takes {{{key}.peak_current_a|current}} of {{{key}.discharge_limit_a|current}}"
     )
-    if not np.isfinite(scalar(spread(asked).middle)):
-        why = f"old and at {{{key}.coldest_c|temperature}}, the bank cannot give peak power"
+    lacking = _lacking(found, bank)
+    if lacking:
+        why = f"old and at {{{key}.coldest_c|temperature}}, {lacking}"
     heights = scalar(spread(peak).high), scalar(spread(cruise).high)
     flip, numbers = ("", {}) if result == GO else _flip(found, *heights)
     left = None if found.installation is None else found.installation.setting(PEAK_LEFT)
@@ -46,8 +55,22 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
             f"{{options.{found.place}.particulars.motor.peak_power_kw|power}}"
         )
     return Judgement(
-        criterion, scalar(worse.middle), high, "-", result, why, flip, "", numbers, worst
+        criterion, stated(scalar(worse.middle)), stated(high), "-", result, why, flip, "",
+        numbers, worst,
+    )  # fmt: skip
+
+
+def _lacking(found: Findings, bank: BankResult) -> str:
+    """Why one of the two currents is no number in more than half of the draws."""
+    cruise, drain, peak = (
+        np.isfinite(scalar(spread(values).middle))
+        for values in (bank.cruise_current, found.key.cruise_drain, bank.peak_current)
     )
+    if not drain:
+        return "planned cruise is more than the hull form or the propeller series can tell"
+    if not (peak and cruise):
+        return f"the bank cannot give {'planned cruise' if peak else 'peak power'}"
+    return ""
 
 
 def _peak_power(found: Findings) -> Numbers:
@@ -60,6 +83,8 @@ def _flip(found: Findings, peak: float, cruise: float) -> tuple[str, dict[str, f
     assert bank is not None
     parts: list[str] = []
     numbers: dict[str, float] = {}
+    if not np.isfinite([peak, cruise]).all():
+        return "more cells side by side, or less power asked of them", numbers
     if peak > 1.0:
         numbers["flip_a"] = scalar(spread(bank.peak_current).high) / PEAK_SHARE
         parts.append("a discharge limit of {here.flip_a|current}, or a lower peak")

@@ -14,7 +14,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Calm speed at peak power, in service, over hull speed."""
     hull_speed = found.power.vessel.hull_speed
     shares = np.asarray(found.power.top.peak / hull_speed)
-    ratio = spread(shares)
+    ratio = spread(shares, "low")
     low = scalar(ratio.low)
     result = criterion.judge(low)
     key = f"options.{found.place}.top_speed"
@@ -31,7 +31,7 @@ def _flip(criterion: Criterion, found: Findings) -> tuple[str, dict[str, float]]
     wanted_speed = criterion.go * scalar(best(found.power.vessel.hull_speed))
     power = np.atleast_2d(np.where(demand.feasible, demand.shaft_power, np.nan))
     need = at_speed(power, found.power.speed, wanted_speed)
-    high = scalar(spread(np.nan_to_num(need, nan=np.inf)).high)
+    high = scalar(spread(need).high)
     if not np.isfinite(high):
         return "a propeller that carries more thrust, or a lower claim on speed", {}
     text = "{here.flip_kw|power} at the shaft at peak, with a propeller that takes it up"

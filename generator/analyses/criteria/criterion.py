@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from math import isfinite
 from typing import Any
 
 from generator.arrays import Array
@@ -31,6 +32,11 @@ class Criterion:
         if sign * value >= sign * self.go:
             return GO
         return CONDITIONAL if sign * value >= sign * self.conditional else NO
+
+
+def stated(value: float) -> float | None:
+    """A value that can be told: none where it is no number or has no end."""
+    return value if isfinite(value) else None
 
 
 @dataclass(frozen=True)

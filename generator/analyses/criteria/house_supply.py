@@ -4,7 +4,14 @@ from __future__ import annotations
 
 import numpy as np
 
-from generator.analyses.criteria.criterion import GO, NO, NOT_APPLICABLE, Criterion, Judgement
+from generator.analyses.criteria.criterion import (
+    GO,
+    NO,
+    NOT_APPLICABLE,
+    Criterion,
+    Judgement,
+    stated,
+)
 from generator.analyses.findings import Findings
 from generator.analyses.legs import LegResult
 from generator.analyses.plant import house_drain
@@ -26,7 +33,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     share = np.zeros((1, 1))
     if longest is not None:
         drain = house_drain(found.case, found.option)
-        share = np.nan_to_num(longest.time * drain / longest.need, nan=np.inf)
+        share = longest.time * drain / longest.need
     told = spread(share)
     high = scalar(told.high)
     result = criterion.judge(high) if house.buffered else NO
@@ -36,12 +43,9 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     why += "; a buffer keeps them alive" if house.buffered else "; a trip blacks them out"
     flip = "" if result == GO else BACKUP if not house.buffered else "less house load under way"
     numbers = {"share_pct": high * 100.0} if np.isfinite(high) else {}
-    middle = scalar(told.middle)
     return Judgement(
-        criterion,
-        middle if np.isfinite(middle) else None,
-        high if np.isfinite(high) else None,
-        "-", result, why, flip, numbers=numbers,
+        criterion, stated(scalar(told.middle)), stated(high), "-", result, why, flip,
+        numbers=numbers,
     )  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from generator.analyses.criteria.criterion import (
     NOT_ASSESSED,
     Criterion,
     Judgement,
+    stated,
 )
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
@@ -24,9 +25,10 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     if berth is None:
         why = "no propulsion battery" if found.bank is None else "no passage is motored"
         return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "")
-    numbers = {"outings": scalar(spread(berth.outings).low)}
+    outings = stated(scalar(spread(berth.outings, "low").low))
+    numbers = {} if outings is None else {"outings": outings}
     if found.case.berth.shore_power:
-        why = "there is a plug; without it the bank lasts {here.outings|ratio} usual days"
+        why = f"there is a plug; without it {_lasts(numbers, 'the')}"
         return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "", numbers=numbers)
     supply = found.option.supply
     if supply is None or not supply.panels:
@@ -38,33 +40,41 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
 
 
 def _by_the_sun(criterion: Criterion, found: Findings, carried: SunCarries) -> Judgement:
-    told = spread(carried.ratio)
+    told = spread(carried.ratio, "low")
     low = scalar(told.low)
     result = criterion.judge(low)
     if result == NO and other_source(found):
         result = CONDITIONAL
-    numbers = {
-        "sun_kwh": carried.sun / KWH,
-        "house_kwh": carried.house / KWH,
-        "use_kwh": scalar(spread(carried.use).middle) / KWH,
-    }
+    numbers = {"sun_kwh": carried.sun / KWH, "house_kwh": carried.house / KWH}
+    use = stated(scalar(spread(carried.use).middle))
+    taken = "in too many draws one of her legs cannot be motored"
+    if use is not None:
+        numbers["use_kwh"] = use / KWH
+        taken = "her legs take {here.use_kwh|energy} a week"
     why = (
         "in the dimmest quarter of her weeks the panels give {here.sun_kwh|energy} and the house "
-        "takes {here.house_kwh|energy}; her legs take {here.use_kwh|energy} a week"
+        f"takes {{here.house_kwh|energy}}; {taken}"
     )
     flip = ""
     if result != GO:
         flip, more = _flip(carried)
         numbers |= more
     return Judgement(
-        criterion, scalar(told.middle), low, "-", result, why, flip,
+        criterion, stated(scalar(told.middle)), stated(low), "-", result, why, flip,
         numbers=numbers, per_draw=carried.ratio,
     )  # fmt: skip
 
 
+def _lasts(numbers: dict[str, float], article: str) -> str:
+    """How long a bank lasts, where a usual day has a number."""
+    if "outings" in numbers:
+        return f"{article} bank lasts {{here.outings|ratio}} usual days"
+    return f"nothing is said of how long {article} bank lasts: a leg of hers cannot be motored"
+
+
 def _without_panels(criterion: Criterion, found: Findings, numbers: dict[str, float]) -> Judgement:
     result = CONDITIONAL if other_source(found) else NO
-    why = "no plug and no panel: a full bank lasts {here.outings|ratio} usual days"
+    why = f"no plug and no panel: {_lasts(numbers, 'a full')}"
     flip = "a berth with a plug, panels, or a genset"
     more: dict[str, float] = {}
     if found.carried is not None:

@@ -6,7 +6,13 @@ import math
 
 import numpy as np
 
-from generator.analyses.criteria.criterion import NOT_ASSESSED, TOLD, Criterion, Judgement
+from generator.analyses.criteria.criterion import (
+    NOT_ASSESSED,
+    TOLD,
+    Criterion,
+    Judgement,
+    stated,
+)
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
 
@@ -24,6 +30,9 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     other = NAMES[found.savings.fair]
     share = float(np.round(held.repaid, 4))
     numbers = {"window_years": float(held.window), "repaid_share": share}
+    if math.isnan(middle):
+        why = "in more than half of the draws a leg cannot be motored: its energy has no number"
+        return Judgement(criterion, None, None, "-", NOT_ASSESSED, why, "", numbers=numbers)
     if math.isinf(middle):
         why = (
             f"will not pay back against {other} within {{here.window_years|years}}; it does in "
@@ -38,5 +47,4 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     )
     if middle == 0.0:
         why = f"costs no more to fit than {other}, and is never behind it"
-    pessimistic = None if math.isinf(high) else high
-    return Judgement(criterion, middle, pessimistic, "-", TOLD, why, "", numbers=numbers)
+    return Judgement(criterion, middle, stated(high), "-", TOLD, why, "", numbers=numbers)

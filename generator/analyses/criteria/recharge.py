@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from generator.analyses.berth import Berthed
 from generator.analyses.criteria.criterion import (
     CONDITIONAL,
@@ -10,12 +12,15 @@ from generator.analyses.criteria.criterion import (
     NOT_APPLICABLE,
     Criterion,
     Judgement,
+    stated,
 )
 from generator.analyses.findings import Findings
 from generator.analyses.spread import best, scalar, spread
 from generator.case.option import Option
 
 HOUR, KILO, KWH = 3600.0, 1e3, 3.6e6
+NO_DAY = "one of her legs cannot be motored, so that a usual day has no number"
+NO_CHARGE = "nothing charges the bank"
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
@@ -34,25 +39,22 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     told = spread(berth.hours_typical / HOUR)
     high = scalar(told.high)
     result = _judged(criterion, high, found.option)
+    breaker = found.case.berth.breaker
+    worst = scalar(spread(berth.hours_worst if berth.hours_worst is not None else 0).high)
     numbers = {
         "day_kwh": scalar(spread(berth.typical).middle) / KWH,
-        "breaker_a": scalar(best(found.case.berth.breaker or 0.0)),
+        "breaker_a": 0.0 if breaker is None else scalar(best(breaker)),
         "hours_h": high,
-        "worst_h": scalar(spread(berth.hours_worst if berth.hours_worst is not None else 0).high)
-        / HOUR,
+        "worst_h": worst / HOUR,
     }
-    why = (
-        "a usual day of {here.day_kwh|energy} is back in {here.hours_h|hours} on "
-        f"{{here.breaker_a|current}}, the {berth.bound_by} being the limit; a bank drawn to its "
-        "reserve in {here.worst_h|hours}, nine in ten below"
-    )
-    flip = ""
+    numbers = {name: value for name, value in numbers.items() if np.isfinite(value)}
+    why, flip = _why(berth, numbers), ""
     if result != GO:
         flip, numbers = _flip(berth, numbers)
     return Judgement(
         criterion,
-        scalar(told.middle),
-        high,
+        stated(scalar(told.middle)),
+        stated(high),
         "h",
         result,
         why,
@@ -60,6 +62,20 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         numbers=numbers,
         per_draw=berth.hours_typical / HOUR,
     )
+
+
+def _why(berth: Berthed, numbers: dict[str, float]) -> str:
+    """The hours of a usual day and of a bank drawn to its reserve, or why there are none."""
+    if "hours_h" not in numbers:
+        lacks = bool(np.isnan(berth.typical).any())
+        return f"in more than one draw of ten {NO_DAY if lacks else NO_CHARGE}"
+    why = (
+        "a usual day of {here.day_kwh|energy} is back in {here.hours_h|hours} on "
+        f"{{here.breaker_a|current}}, the {berth.bound_by} being the limit"
+    )
+    if "worst_h" not in numbers:
+        return f"{why}, nine in ten below"
+    return f"{why}; a bank drawn to its reserve in {{here.worst_h|hours}}, nine in ten below"
 
 
 def _judged(criterion: Criterion, high: float, option: Option) -> str:
@@ -75,6 +91,8 @@ def second_source(option: Option) -> bool:
 
 
 def _flip(berth: Berthed, numbers: dict[str, float]) -> tuple[str, dict[str, float]]:
+    if berth.least_charger is None and np.isnan(berth.typical).any():
+        return "legs at speeds that her hull form allows", numbers
     if berth.least_charger is None:
         return "a bank that takes charge faster; no charger does it with this one", numbers
     numbers = numbers | {"flip_kw": berth.least_charger / KILO}

@@ -51,7 +51,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     kept, plan = found.reserve, found.case.planning
     usable = np.asarray(found.store.usable_aged)
     demand = _demand(found)
-    demand = np.where(np.isnan(demand), np.inf, demand)  # what cannot be held is never kept
+    # lacking: what cannot be held is never kept, so that it needs more than any store
+    demand = np.where(np.isnan(demand), np.inf, demand)
     wanted = np.maximum(usable * _usual("reserve_share"), demand)
     there = np.minimum(kept.of_aged, usable)
     told = spread(np.round(there / np.maximum(wanted, 1e-9), 9), "low")

@@ -112,6 +112,7 @@ def _for_good(case: Case, motor: Motor, found: BankResult, duty: Duty | None) ->
     warm = rating if duty is None else np.minimum(rating, duty.continuous_power)
     power = scalar(battery_power(motor, warm, motor.rated_speed, case.factors))
     current = scalar(draws_current(found.states[2], power))
+    # lacking: at its cut-off the bank would take the most that a circuit can meet for that power
     return current if np.isfinite(current) else power / scalar(found.cut_off)
 
 
@@ -134,8 +135,7 @@ def _left(bank: Bank, motor: Motor, found: BankResult, current: float) -> float:
 
 def _fall(found: BankResult, volts: Voltages) -> float:
     """Voltage from which the controller sheds torque, so that the cut-off is not met [V]."""
-    at_floor = np.nan_to_num(found.states[2].peak_voltage, nan=volts.lowest)
-    at_peak = scalar(spread(at_floor).low)
+    at_peak = scalar(spread(found.states[2].peak_voltage, "low", most_lacking=1.0).low)
     return max(volts.lowest, min(volts.cell_warning * volts.cells, at_peak))
 
 
@@ -187,10 +187,12 @@ def _alarms(option: Option, found: BankResult) -> list[Setting]:
                 "ahead of the floor that counts, old and cold, in nine draws of ten"),
     ]  # fmt: skip
     for name, current in (("cruise", found.cruise_current), ("peak", found.peak_current)):
-        asked = scalar(spread(np.nan_to_num(current, nan=np.inf)).middle)
-        time = warned / asked if asked > 0.0 else 0.0
+        asked = scalar(spread(current).middle)
+        time, why = warned / asked if asked > 0.0 else 0.0, "charge between them over the current"
+        if not np.isfinite(asked):
+            time, why = np.nan, "old and cold, the bank cannot give that current"
         rows.append(Setting(MANAGEMENT, f"Second alarm to the floor, at {name}", time / 60.0,
-                            "min", "charge between them over the current"))  # fmt: skip
+                            "min", why))  # fmt: skip
     return rows
 
 

@@ -151,7 +151,9 @@ def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow
     """
     power = scalar(battery_power(motor, motor.continuous_power, motor.rated_speed, case.factors))
     most = scalar(battery_power(motor, motor.peak_power, motor.rated_speed, case.factors))
+    # lacking: copper and fuses need a current; no circuit meets more than power at the cut-off
     sagged = np.nan_to_num(found.peak_current, nan=most / volts.lowest)
+    # lacking: likewise
     steady = np.nan_to_num(draws_current(found.states[2], power), nan=power / volts.lowest)
     return Flow(
         max(scalar(spread(steady).high), power / volts.nominal),

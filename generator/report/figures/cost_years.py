@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from generator.report.canvas import Drawing, corner_label, drawn, label, number, placed
@@ -26,12 +24,11 @@ def cost_years(page: Page, name: str = "cost-years", height: float = 3.3) -> Dra
 
 def _draw(page: Page, figure: Figure, height: float) -> None:
     axes = placed(figure, 0.065, FOOT / height, 0.735, 1 - HEAD / height)
-    options = [option for option in page.options if page.value(f"{option}.cost.cumulative")]
+    options = [option for option in page.options if page.value(last_paid(page, option)) is not None]
     for option in options:
         _path(page, axes, option)
     ends = [page.value(f"{option}.cost.cumulative")[-1] for option in options]
-    told = [end[f"{name}_money"] for end in ends for name in ("middle", "high")]
-    top = max([1.0, *(value for value in told if value is not None)]) * 1.04
+    top = max([1.0, *(end["high_money"] or end["middle_money"] for end in ends)]) * 1.04
     axes.set_ylim(0, top)
     last = max([1, *(end["year"] for end in ends)])
     axes.set_xlim(0, last)
@@ -45,19 +42,16 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
 def _path(page: Page, axes: Axes, option: str) -> None:
     rows, look = f"{option}.cost.cumulative", trait(page, option)
     years = page.column(rows, "year")
-    low, middle, high = (
-        broken(page.column(rows, f"{name}_money")) for name in ("low", "middle", "high")
-    )
-    axes.fill_between(years, low, high, color=look.colour, alpha=0.09, linewidth=0)
-    axes.plot(
-        years, middle, color=look.colour, linestyle=look.dash, marker=look.marker, markevery=2,
-        markersize=4,
+    low, high = (page.column(rows, f"{end}_money") for end in ("low", "high"))
+    told = [place for place in range(len(years)) if None not in (low[place], high[place])]
+    axes.fill_between(
+        [years[place] for place in told], [low[place] for place in told],
+        [high[place] for place in told], color=look.colour, alpha=0.09, linewidth=0,
     )  # fmt: skip
-
-
-def broken(values: Iterable[float | None]) -> list[float]:
-    """The values of a line, which breaks where there is none: what cannot be done has no cost."""
-    return [math.nan if value is None else value for value in values]
+    axes.plot(
+        years, page.column(rows, "middle_money"), color=look.colour, linestyle=look.dash,
+        marker=look.marker, markevery=2, markersize=4,
+    )  # fmt: skip
 
 
 def _end_labels(
@@ -65,9 +59,8 @@ def _end_labels(
 ) -> None:
     """Names at the ends of the lines, pushed apart where they would touch."""
     top, last = ends
-    keys = {option: _last(page, option) for option in options}
-    ended = [option for option in options if page.value(keys[option]) is not None]
-    rising = sorted(ended, key=lambda each: float(page.value(keys[each])))
+    keys = {option: last_paid(page, option) for option in options}
+    rising = sorted(options, key=lambda each: float(page.value(keys[each])))
     values = [axis_value(page.value(keys[option]), "money", page.display) for option in rising]
     heights = apart([value / top for value in values], gap)
     for option, value, height in zip(rising, values, heights, strict=True):
@@ -92,5 +85,7 @@ def apart(wanted: list[float], gap: float) -> list[float]:
     return [min(height, 1.0 - (last - place) * gap) for place, height in enumerate(found)]
 
 
-def _last(page: Page, option: str) -> str:
-    return f"{page.keys(f'{option}.cost.cumulative')[-1]}.middle_money"
+def last_paid(page: Page, option: str) -> str:
+    """Key of what an option has cost at the end of the horizon; it may have no value."""
+    years = len(page.value(f"{option}.cost.cumulative") or ())
+    return f"{option}.cost.cumulative.{max(years - 1, 0)}.middle_money"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import TYPE_CHECKING, Any
 
 from generator.report.canvas import Drawing, drawn, label, placed
@@ -33,8 +34,9 @@ def widest(page: Page, motors: list[str]) -> list[str]:
     size: dict[str, float] = {}
     for motor in motors:
         for row in page.value(f"{motor}.cost.swing"):
-            size[row["what"]] = max(size.get(row["what"], 0.0), row["swing_money"])
-    least = LEAST * max(size.values(), default=0.0)
+            swing = inf if row["swing_money"] is None else row["swing_money"]
+            size[row["what"]] = max(size.get(row["what"], 0.0), swing)
+    least = LEAST * max((swing for swing in size.values() if swing < inf), default=0.0)
     told = [what for what in size if size[what] >= least]
     return sorted(told, key=lambda what: -size[what])[:MOST]
 
@@ -55,7 +57,8 @@ def _panel(page: Page, axes: Axes, motor: str, inputs: list[str]) -> None:
     rows = {page.value(row)["what"]: row for row in page.keys(f"{motor}.cost.swing")}
     shown = [rows[what] for what in inputs if what in rows]
     ends = [page.value(f"{row}.at_{end}_money") for row in shown for end in ("low", "high")]
-    low, high = min([best, *ends]), max([best, *ends])
+    known = [best, *(end for end in ends if end is not None)]
+    low, high = min(known), max(known)
     room = ROOM * max(high - low, 1.0)
     axes.set_xlim(low - room, high + room)
     axes.set_ylim(len(inputs) - 0.4, -0.6)

@@ -47,7 +47,7 @@ def _lines(page: Page, axes: Axes, motor: str) -> None:
 
 def _dot(page: Page, axes: Axes, motor: str) -> None:
     duty = page.value(f"{motor}.duty")
-    if duty["peak_warm_min"] is None:
+    if None in (duty["peak_warm_min"], duty["before_share"]):
         return
     look = trait(page, motor)
     at = (duty["before_share"] * 100, duty["peak_warm_min"])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from generator.report.canvas import Drawing, drawn, label, number, placed
 from generator.report.figures.look import CRIMSON, INK, PAD, QUIET, trait
@@ -19,11 +19,7 @@ ROOM, MORE_ROOM = 0.12, 0.3  # beside the bars, share of their span; where words
 
 
 def tornado(page: Page, motor: str, name: str, form: str = "ratio") -> Drawing:
-    """Bars from the criterion's value at the input's low end to that at its high end.
-
-    An end at which the criterion has no value, as where the bank cannot give what is asked, has
-    no bar; at the best estimate that may be so too.
-    """
+    """Bars from the criterion's value at the input's low end to that at its high end."""
     rows = page.keys(f"{motor}.tornado.rows")
     height = 0.75 + 0.24 * len(rows)
     return drawn(name, height, lambda figure: _draw(page, figure, motor, height, form))
@@ -34,8 +30,8 @@ def _draw(page: Page, figure: Figure, motor: str, height: float, form: str) -> N
     rows = page.keys(f"{motor}.tornado.rows")
     ends = [page.value(f"{row}.{end}") for row in rows for end in ("at_low", "at_high")]
     limit, best = (page.value(f"{motor}.tornado.{key}") for key in ("limit_go", "best"))
-    there = [value for value in (*ends, best, limit) if value is not None]
-    low, high = min(there), max(there)
+    known = [best, limit, *(end for end in ends if end is not None)]
+    low, high = min(known), max(known)
     room = (high - low) * ROOM or 0.1
     more = room if None not in ends else (high - low) * MORE_ROOM or 0.3
     axes.set_xlim(low - room, high + more)
@@ -43,8 +39,7 @@ def _draw(page: Page, figure: Figure, motor: str, height: float, form: str) -> N
     for place, row in enumerate(rows):
         bar(page, axes, motor, (row, place), best, ("", form))
         name(axes, place, page.value(f"{row}.what"))
-    if best is not None:
-        axes.axvline(best, color=INK, linewidth=0.8, zorder=4)
+    axes.axvline(best, color=INK, linewidth=0.8, zorder=4)
     axes.axvline(limit, color=CRIMSON, linewidth=1.1, linestyle=(0, (4, 2)), zorder=4)
     words = f"limit for go {page.plain(f'{motor}.tornado.limit_go', form)}"
     label(
@@ -72,34 +67,37 @@ def name(axes: Axes, place: int, what: str, most: int = WIDEST) -> None:
 
 
 def bar(
-    page: Page, axes: Axes, motor: str, at: tuple[str, int], best: float | None,
+    page: Page, axes: Axes, motor: str, at: tuple[str, int], best: float,
     shown: tuple[str, str] = ("", "ratio"),
 ) -> None:  # fmt: skip
     """One input: hatched to its low end, filled to its high end, both ends in numbers.
 
+    An end at which there is no value has no bar, and words in the place of the number.
     ``at``: the key of its row and its place; ``shown``: the suffix of the ends and their form.
-    Without a best estimate an end is a stroke.
     """
     (row, place), (suffix, form), look = at, shown, trait(page, motor)
     ends = [(key, page.value(f"{row}.{key}")) for key in (f"at_low{suffix}", f"at_high{suffix}")]
     for (_, end), face in zip(ends, ("white", look.colour), strict=True):
-        if end is not None:
-            start = end if best is None else best
-            axes.barh(
-                place, end - start, BAR, left=start, facecolor=face, edgecolor=look.colour,
-                hatch=look.hatch if face == "white" else None, linewidth=0.7, zorder=3,
-            )  # fmt: skip
+        if end is None:
+            continue
+        axes.barh(
+            place, end - best, BAR, left=best, facecolor=face, edgecolor=look.colour,
+            hatch=look.hatch if face == "white" else None, linewidth=0.7, zorder=3,
+        )  # fmt: skip
     left, right = axes.get_xlim()
     gap = (right - left) * 0.006
-    words: dict[str, Any] = {
-        "va": "center", "fontsize": 7, "color": QUIET, "bbox": PAD, "zorder": 5,
-    }  # fmt: skip
-    there = sorted((pair for pair in ends if pair[1] is not None), key=lambda pair: pair[1])
-    for key, end in (*there, *(pair for pair in ends if pair[1] is None)):
-        if end is None:
-            named = f"{key.removeprefix('at_').removesuffix(suffix)}: no value"
-            label(axes, (right, place), named, ha="right", **words)
-            continue
-        before = key == there[0][0] if len(there) > 1 else best is None or end <= best
-        side, align = (-gap, "right") if before else (gap, "left")
-        number(axes, page, f"{row}.{key}", form, (end + side, place), ha=align, **words)
+    lacking = [key.removeprefix("at_").removesuffix(suffix) for key, end in ends if end is None]
+    if lacking:
+        label(
+            axes, (right, place), f"{' and '.join(lacking)}: no value", ha="right", va="center",
+            fontsize=7, color=QUIET, bbox=PAD, zorder=5,
+        )  # fmt: skip
+    known = sorted((pair for pair in ends if pair[1] is not None), key=lambda pair: pair[1])
+    sides = [(-gap, "right"), (gap, "left")]
+    if len(known) == 1 and known[0][1] > best:
+        sides.reverse()
+    for (key, value), (side, align) in zip(known, sides, strict=False):
+        number(
+            axes, page, f"{row}.{key}", form, (value + side, place), ha=align, va="center",
+            fontsize=7, color=QUIET, bbox=PAD, zorder=5,
+        )  # fmt: skip

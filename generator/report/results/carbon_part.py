@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
 import numpy as np
 
 from generator.analyses.emissions import Emissions
 from generator.analyses.findings import Findings
-from generator.analyses.spread import scalar, spread
+from generator.analyses.spread import lacking_share, scalar
 from generator.report.results.option_part import told_of
+from generator.report.results.suffix import NOT_MOTORED, excused
 
 Row = dict[str, Any]
 G_PER_KWH = 3.6e9  # per kg/J
@@ -35,7 +35,7 @@ def carbon_part(found: Findings) -> Row | None:
         **told_of("drive_made", made.drive_made, "1", "kg"),
     }
     if made.yearly is not None:
-        row |= told_of("yearly", np.nan_to_num(made.yearly), "1", "kg")
+        row |= excused(told_of("yearly", made.yearly, "1", "kg"), NOT_MOTORED)
     return row | _against(found, made)
 
 
@@ -44,17 +44,15 @@ def _against(found: Findings, made: Emissions) -> Row:
     if made.payback is None or made.diesel_yearly is None or made.extra_made is None:
         return {"payback_years": None, "payback_years_why": "nothing to hold it against"}
     assert made.yearly is not None
-    row = told_of("saved_yearly", np.nan_to_num(made.diesel_yearly - made.yearly), "1", "kg")
-    row |= told_of("diesel_yearly", np.nan_to_num(made.diesel_yearly), "1", "kg")
+    saved = made.diesel_yearly - made.yearly
+    row = told_of("saved_yearly", saved, "1", "kg", cautious="low")
+    row |= told_of("diesel_yearly", made.diesel_yearly, "1", "kg")
     row |= told_of("extra_made", made.extra_made, "1", "kg")
-    told = spread(np.nan_to_num(made.payback, nan=np.inf, posinf=np.inf))
-    for name, value in (("", told.middle), ("_low", told.low), ("_high", told.high)):
-        years = scalar(value)
-        row[f"payback{name}_years"] = None if math.isinf(years) else years
-        if math.isinf(years):
-            row[f"payback{name}_years_why"] = NEVER
+    row = excused(row, NOT_MOTORED)
+    never = f"{NEVER}, or {NOT_MOTORED}" if np.isnan(made.payback).any() else NEVER
+    row |= excused(told_of("payback", made.payback, "years"), never)
     rows = made.payback[1:] if made.payback.shape[0] > 1 else made.payback
-    row["never_share"] = float(np.isinf(rows).mean())
+    row["never_share"] = lacking_share(made.payback)
     bank = found.option.bank
     life = np.inf if bank is None else np.asarray(bank.lasts)
     row["within_life_share"] = float((rows <= _draws(life, made.payback.shape[0])).mean())

@@ -17,7 +17,7 @@ from generator.case.case import Case
 from generator.case.diesel import Propeller
 from generator.case.usage import Leg
 from generator.draws import Draws
-from generator.report.results.suffix import put
+from generator.report.results.suffix import CRUISE_BEYOND, NOT_MOTORED, excused, put
 from generator.tables.method import method_numbers
 
 # Defaults that stand in for a thing which the case may say itself.
@@ -136,7 +136,11 @@ def propeller_part(propeller: Propeller) -> dict[str, Any]:
 def engine_part(case: Case, keep: Findings | None) -> dict[str, Any]:
     """The present engine, and what it burns by the study's own curve."""
     engine = case.engine
-    cruise = None if keep is None else scalar(spread(keep.key.cruise_drain).middle) * 3.6e6
+    burnt: dict[str, Any] = dict.fromkeys(("litres_per_hour_cruise_l", "litres_per_year_l"))
+    if keep is not None:
+        cruise, yearly = (spread(each).middle for each in (keep.key.cruise_drain, keep.legs.yearly))
+        burnt = excused({"litres_per_hour_cruise_l": scalar(cruise) * 3.6e6}, CRUISE_BEYOND)
+        burnt |= excused({"litres_per_year_l": scalar(yearly) * 1e3}, NOT_MOTORED)
     return {
         "rated_power_kw": put(engine.rated_power, "kw"),
         "rated_speed_rpm": put(engine.rated_speed, "rpm"),
@@ -146,13 +150,10 @@ def engine_part(case: Case, keep: Findings | None) -> dict[str, Any]:
         "hours_h": put(engine.hours, "h"),
         "hours_per_year_h": put(engine.hours_per_year, "h"),
         "condition": engine.condition,
-        "litres_per_hour_cruise_l": cruise,
+        **burnt,
         "legs_hours_h": None
         if keep is None
         else scalar(spread(keep.legs.yearly_time).middle) / 3600.0,
-        "litres_per_year_l": None
-        if keep is None
-        else scalar(spread(keep.legs.yearly).middle) * 1e3,
     }
 
 

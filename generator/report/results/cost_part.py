@@ -12,9 +12,10 @@ from generator.analyses.cost_ledger import FIRST_DIRECTIVE, Payment
 from generator.analyses.findings import Findings
 from generator.analyses.savings import Saving
 from generator.analyses.spread import scalar, spread
+from generator.arrays import Array
 from generator.case.case import Case
 from generator.report.results.option_part import told_of
-from generator.report.results.suffix import PER_SI, put
+from generator.report.results.suffix import NOT_MOTORED, PER_SI, excused, put
 from generator.report.results.turning_part import turning_part
 from generator.sensitivity import Tornado
 from generator.study import Study
@@ -70,7 +71,7 @@ def cost_part(found: Findings, moved: Tornado | None = None) -> Row:
         "items": [_item(item) for item in cost.payments if _counts(found, item)],
         "cumulative": _cumulative(cost),
     }
-    return row | _savings(found) | turning_part(found, moved)
+    return excused(row | _savings(found), NOT_MOTORED) | turning_part(found, moved)
 
 
 def _life(found: Findings) -> float | None:
@@ -154,9 +155,14 @@ def _cumulative(cost: Cost) -> list[Row]:
     return [
         {
             "year": int(year),
-            "low_money": float(told.low[year]),
-            "middle_money": float(told.middle[year]),
-            "high_money": float(told.high[year]),
+            **excused(
+                {
+                    "low_money": float(told.low[year]),
+                    "middle_money": float(told.middle[year]),
+                    "high_money": float(told.high[year]),
+                },
+                NOT_MOTORED,
+            ),
         }
         for year in np.arange(cost.cumulative.shape[1])
     ]
@@ -172,7 +178,8 @@ def _savings(found: Findings) -> Row:
     fair = held.fairly if held else None
     key = f"options.{found.place}.cost.saving.window_years"
     row["saving"] = None if held is None or fair is None else _saving(fair, held.fair, key)
-    row["sentence"] = None if fair is None or not found.bank else _sentence(found, fair)
+    known = fair is not None and np.isfinite(scalar(spread(fair.yearly, "low").middle))
+    row["sentence"] = _sentence(found, fair) if fair and known and found.bank else None
     return row
 
 
@@ -188,9 +195,9 @@ def _against(name: str, saving: Saving | None, itself: bool) -> Row:
 def _saving(saving: Saving, other: str, window: str) -> Row:
     row: Row = {
         "baseline": other,
-        **told_of("present_value", saving.present_value, "1", "money"),
+        **told_of("present_value", saving.present_value, "1", "money", "low"),
         **told_of("extra_first", saving.extra_first, "1", "money"),
-        **told_of("yearly", saving.yearly, "1", "money"),
+        **told_of("yearly", saving.yearly, "1", "money", "low"),
         "cheaper_share": saving.chance,
         "repaid_share": saving.repaid,
         "window_years": saving.window,
@@ -200,10 +207,14 @@ def _saving(saving: Saving, other: str, window: str) -> Row:
         told = spread(years)
         for end, value in (("", told.middle), ("_low", told.low), ("_high", told.high)):
             key = f"{name}_payback{end}_years"
-            row[key] = None if math.isinf(scalar(value)) else scalar(value)
-            if row[key] is None:
-                row[f"{key}_why"] = f"{NOT_REPAID} within {{{window}|years}}"
-    return row
+            row |= excused({key: scalar(value)}, _why_not_repaid(years, window))
+    return excused(row, NOT_MOTORED)
+
+
+def _why_not_repaid(years: Array, window: str) -> str:
+    """Why a payback has no number of years."""
+    why = f"{NOT_REPAID} within {{{window}|years}}"
+    return f"{why}, or {NOT_MOTORED}" if np.isnan(years).any() else why
 
 
 def _sentence(found: Findings, saving: Saving) -> str:
@@ -212,7 +223,8 @@ def _sentence(found: Findings, saving: Saving) -> str:
     other = "a new diesel" if found.savings and found.savings.fair == "new diesel" else (
         "keeping the diesel"
     )  # fmt: skip
-    extra, yearly = (scalar(spread(each).middle) for each in (saving.extra_first, saving.yearly))
+    extra = scalar(spread(saving.extra_first).middle)
+    yearly = scalar(spread(saving.yearly, "low").middle)
     first = "more" if extra >= 0.0 else "less"
     a_year = "saves" if yearly >= 0.0 else "costs"
     again = "a year" if yearly >= 0.0 else "more a year"
@@ -225,7 +237,7 @@ def _sentence(found: Findings, saving: Saving) -> str:
 def _repaid(saving: Saving, key: str) -> str:
     window = f"{{{key}.saving.window_years|years}}"
     middle = scalar(spread(saving.discounted_payback).middle)
-    if math.isinf(middle):
+    if not math.isfinite(middle):
         return f"will not pay back within {window}"
     if middle == 0.0:
         return "nothing has to be paid back"

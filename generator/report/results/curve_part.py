@@ -10,56 +10,49 @@ from generator.analyses.cruising_range import Range
 from generator.analyses.findings import Findings
 from generator.analyses.plant import LIMITS
 from generator.analyses.power import Curve
-from generator.analyses.spread import spread
-from generator.arrays import Array
-from generator.report.results.suffix import PER_SI, column
+from generator.analyses.spread import Spread, spread
+from generator.arrays import Array, Flags
+from generator.report.results.suffix import BEYOND, PER_SI, column, excused
 
 Row = dict[str, Any]
 SLOWEST_SHOWN = 1.5 * 1852.0 / 3600.0
+MOST_BEYOND = 0.1  # share of draws beyond the formulas above which a speed is not tabulated:
+# the band of its power would have no upper end
 
 
-def _masked(values: Array, curve: Curve) -> Array:
-    """Values where the formulas hold in at least nine draws of ten, else nothing.
-
-    The few draws without a number take the highest of the others, the pessimistic end.
-    """
+def _told(values: Array, feasible: Flags, cautious: str = "high") -> Spread:
+    """Percentiles at each speed; none where the formulas hold in less than nine draws of ten."""
     table = np.atleast_2d(values)
-    good = np.isfinite(table) & np.atleast_2d(curve.demand.feasible)
-    if good.all():
-        return table
-    highest = np.where(good, table, -np.inf).max(axis=0)
-    return np.where(good.mean(axis=0) >= 0.9, np.where(good, table, highest), np.nan)
+    good = np.isfinite(table) & np.atleast_2d(feasible)
+    if not good.all():
+        table = np.where(good, table, np.nan)
+    return spread(table, cautious, MOST_BEYOND)
 
 
 def curve_rows(found: Findings, sea: str) -> list[Row]:
     """One row per tabulated speed, in one sea; middle of the draws, low and high of power."""
     curve, electric = found.power.curves[sea], found.option.motor is not None
-    output, demand = curve.output, curve.demand
-    shaft = spread(_masked(demand.shaft_power, curve))
-    drain = spread(_masked(output.drain, curve))
+    output, demand, clean = curve.output, curve.demand, found.power.clean
+    good = demand.feasible
+    shaft, drain = _told(demand.shaft_power, good), _told(output.drain, good)
+    efficiency = _told(demand.propeller_efficiency, good, "low")
     middle = {
-        "resistance_n": column(spread(_masked(demand.resistance, curve)).middle, "n"),
-        "thrust_n": column(spread(_masked(demand.thrust, curve)).middle, "n"),
-        "shaft_speed_rpm": column(spread(_masked(demand.shaft_speed, curve)).middle, "rpm"),
-        "motor_rpm": column(spread(_masked(output.turns, curve)).middle, "rpm"),
-        "propeller_efficiency": column(
-            spread(_masked(demand.propeller_efficiency, curve)).middle, "1"
-        ),
+        "resistance_n": column(_told(demand.resistance, good).middle, "n"),
+        "thrust_n": column(_told(demand.thrust, good).middle, "n"),
+        "shaft_speed_rpm": column(_told(demand.shaft_speed, good).middle, "rpm"),
+        "motor_rpm": column(_told(output.turns, good).middle, "rpm"),
+        "propeller_efficiency": column(efficiency.middle, "1"),
         "shaft_power_kw": column(shaft.middle, "kw"),
         "shaft_power_low_kw": column(shaft.low, "kw"),
         "shaft_power_high_kw": column(shaft.high, "kw"),
-        "clean_shaft_power_kw": column(
-            spread(_masked(found.power.clean.shaft_power, Curve(found.power.clean, output))).middle,
-            "kw",
-        ),
+        "clean_shaft_power_kw": column(_told(clean.shaft_power, clean.feasible).middle, "kw"),
     }
     if electric:
         for name, values in (("", drain.middle), ("_low", drain.low), ("_high", drain.high)):
             middle[f"battery_power{name}_kw"] = column(values, "kw")
     else:
         middle["fuel_rate_l_per_h"] = column(drain.middle, "l_per_h")
-    load = spread(np.nan_to_num(_masked(output.load, curve), nan=np.inf))
-    peak = spread(np.nan_to_num(_masked(output.peak_load, curve), nan=np.inf))
+    load, peak = _told(output.load, good), _told(output.peak_load, good)
     return [
         _row(found, curve, middle, load.middle, peak.middle, place, electric)
         for place in range(found.power.speed.size)
@@ -79,13 +72,14 @@ def _row(
 ) -> Row:
     row: Row = {"speed_kn": found.power.speed[place] * PER_SI["kn"]}
     row |= {name: values[place] for name, values in middle.items()}
+    row |= {f"{name}_why": BEYOND for name in middle if row[name] is None}
     if not electric:
         row |= {"battery_power_kw": None, "battery_power_kw_why": "no propulsion battery"}
         row |= {"battery_power_low_kw": None, "battery_power_high_kw": None}
     row["within_continuous"] = bool(load[place] <= 1.0)
     row["within_peak"] = bool(peak[place] <= 1.0)
     binding = np.atleast_2d(curve.output.binding)[0, place]
-    row["limit"] = LIMITS[int(binding)] if load[place] > 1.0 else None
+    row["limit"] = None if row["within_continuous"] else LIMITS[int(binding)]
     return row
 
 
@@ -111,7 +105,7 @@ def _range_rows(found: Findings, item: Range) -> list[Row]:
     per_mile = "kwh_per_nm" if found.option.bank is not None else "l_per_nm"
     energy = f"energy_per_mile_{per_mile.split('_')[0]}"
     told = spread(item.distance)
-    drain = spread(np.nan_to_num(item.drain)).middle / speed
+    drain = spread(item.drain).middle / speed
     values = {
         "range_nm": told.middle * PER_SI["nm"],
         "range_low_nm": told.low * PER_SI["nm"],
@@ -128,7 +122,7 @@ def _range_rows(found: Findings, item: Range) -> list[Row]:
             "bank_age": item.age,
         }
         if told.middle[place] > 0.0:
-            row |= {name: column[place] for name, column in values.items()}
+            row |= excused({name: column[place] for name, column in values.items()}, BEYOND)
         else:
             row |= dict.fromkeys(values) | {"range_nm_why": _why_not(found, curve, int(place))}
         rows.append(row)

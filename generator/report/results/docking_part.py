@@ -19,8 +19,8 @@ NO_APERTURE = "the height of the aperture is not given"
 CROSS_WINDS = (10.0, 15.0, 20.0, 25.0)  # kn, as the analysis takes them
 
 
-def _middle(values: Numbers, suffix: str) -> float:
-    return scalar(spread(values).middle) * PER_SI[suffix]
+def _middle(values: Numbers, suffix: str, cautious: str = "high") -> float:
+    return scalar(spread(values, cautious).middle) * PER_SI[suffix]
 
 
 def docking_part(found: Findings) -> Row:
@@ -28,9 +28,9 @@ def docking_part(found: Findings) -> Row:
     docked, length = found.docking, np.asarray(found.case.boat.hull.length_overall)
     share = docked.power / found.key.rated_shaft_power
     return {
-        "ahead_n": _middle(docked.ahead, "n"),
-        "ahead_peak_n": _middle(docked.ahead_peak, "n"),
-        "astern_n": _middle(docked.astern, "n"),
+        "ahead_n": _middle(docked.ahead, "n", "low"),
+        "ahead_peak_n": _middle(docked.ahead_peak, "n", "low"),
+        "astern_n": _middle(docked.astern, "n", "low"),
         "bollard_power_kw": _middle(docked.power, "kw"),
         "bollard_power_share": _middle(share, "1"),
         "bollard_limit": LIMITS[docked.binding],

@@ -6,25 +6,25 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.duty import Hold
+from generator.analyses.duty import Duty, Hold
 from generator.analyses.findings import Findings
 from generator.analyses.one_fault import OneFault
 from generator.analyses.spread import best, scalar, spread
 from generator.arrays import Array, Numbers
-from generator.report.results.suffix import PER_SI
+from generator.report.results.suffix import BEYOND, CRUISE_BEYOND, NOT_MOTORED, PER_SI, excused
 
 Row = dict[str, Any]
 FOR_GOOD = 24 * 3600.0  # s; what is held for a day is held for good
 KNOT = PER_SI["kn"]
 
 
-def _middle(values: Numbers, suffix: str = "1") -> float:
-    return scalar(spread(np.asarray(values)).middle) * PER_SI[suffix]
+def _middle(values: Numbers, suffix: str = "1", cautious: str = "high") -> float:
+    return scalar(spread(np.asarray(values), cautious).middle) * PER_SI[suffix]
 
 
 def _minutes(name: str, seconds: Array) -> Row:
     """Middle and pessimistic end of a time in minutes; absent where it is held for good."""
-    told = spread(np.minimum(seconds, 2.0 * FOR_GOOD))
+    told = spread(np.minimum(seconds, 2.0 * FOR_GOOD), "low")
     row: Row = {}
     for end, value in (("", told.middle), ("_low", told.low)):
         good = scalar(value) >= FOR_GOOD
@@ -37,10 +37,10 @@ def _hold(hold: Hold, place: int) -> Row:
     share = hold.possible[:, [place]]
     possible = float(share[1:].mean() if share.shape[0] > 1 else share.mean())
     return {
-        "load_share": _middle(np.nan_to_num(hold.load[:, [place]], nan=9.0)),
+        **excused({"load_share": _middle(hold.load[:, [place]])}, BEYOND),
         "possible_share": possible,
-        "heat_w": _middle(np.nan_to_num(hold.heat[:, [place]])) if possible >= 0.5 else None,
-        "heat_why": None if possible >= 0.5 else "cannot be held",
+        "heat_w": _middle(hold.heat[:, [place]]) if possible >= 0.5 else None,
+        "heat_why": "cannot be held",
         **_minutes("cold", hold.from_cold[:, [place]]),
         **_minutes("warm", hold.after_cruise[:, [place]]),
         "state": _state(hold, place, possible),
@@ -51,7 +51,7 @@ def _state(hold: Hold, place: int, possible: float) -> str:
     """For good, for a time, or not at all, in the middle of the draws."""
     if possible < 0.5:
         return "not"
-    middle = scalar(spread(np.minimum(hold.after_cruise[:, [place]], 2 * FOR_GOOD)).middle)
+    middle = scalar(spread(np.minimum(hold.after_cruise[:, [place]], 2 * FOR_GOOD), "low").middle)
     return "for good" if middle >= FOR_GOOD else "for a time"
 
 
@@ -69,13 +69,11 @@ def duty_part(found: Findings) -> Row | None:
         "rated_ambient_c": _middle(motor.rated_ambient),
         "intake_c": _middle(motor.intake_temperature),
         "airflow_m3_per_h": _middle(motor.airflow) * 3600.0,
-        "space_cruise_c": _middle(np.nan_to_num(duty.space_cruise)),
+        **_at_cruise(duty),
         "space_full_c": _middle(duty.space_full),
-        "heat_cruise_w": _middle(np.nan_to_num(duty.heat_cruise)),
         "heat_full_w": _middle(duty.heat_full),
         "heat_peak_w": _middle(duty.heat_peak),
         "heat_standing_w": _middle(duty.heat_standing),
-        "before_share": _middle(duty.before),
         "peak_kw": _middle(motor.peak_power, "kw"),
         "peak_load": _middle(duty.peak_load),
         "stated_peak_min": _middle(motor.peak_time, "min"),
@@ -101,6 +99,16 @@ def duty_part(found: Findings) -> Row | None:
     }
 
 
+def _at_cruise(duty: Duty) -> Row:
+    """Load, heat and warmth of the long run at planned cruise."""
+    row = {
+        "space_cruise_c": _middle(duty.space_cruise),
+        "heat_cruise_w": _middle(duty.heat_cruise),
+        "before_share": _middle(duty.before),
+    }
+    return excused(row, CRUISE_BEYOND)
+
+
 def _needed(found: Findings) -> float:
     return _middle(found.case.planning.hold_time, "min")
 
@@ -116,14 +124,17 @@ def one_fault_part(found: Findings) -> Row | None:
     if fault is None or own is None:
         return None
     half = fault.half_power
+    left = {
+        "distance_nm": _middle(fault.distance, "nm", "low"),
+        "endurance_h": _middle(fault.endurance, "h", "low"),
+    }
     return {
         "strings": fault.strings,
         "power_kw": _middle(fault.power, "kw"),
         "power_low_kw": scalar(spread(fault.power).low) / 1e3,
         "speed_kn": _middle(fault.speed, "kn"),
         "speed_low_kn": scalar(spread(fault.speed).low) * KNOT,
-        "distance_nm": _middle(np.nan_to_num(fault.distance), "nm"),
-        "endurance_h": _middle(np.nan_to_num(fault.endurance), "h"),
+        **excused(left, f"manoeuvring speed is {BEYOND}"),
         "string_limit_a": None if fault.string_limit is None else _middle(fault.string_limit),
         "string_limit_why": None
         if fault.string_limit is not None
@@ -145,12 +156,15 @@ def _string_why(fault: OneFault) -> str | None:
     """Why a current of one string is absent; nothing where both are there."""
     if None not in (_string(fault.cruise_share), _string(fault.peak_share)):
         return None
-    return "no string is left" if fault.strings == 1 else "peak power cannot be had"
+    if fault.strings == 1:
+        return "no string is left"
+    lacks_cruise = _string(fault.cruise_share) is None
+    return "planned cruise cannot be had" if lacks_cruise else "peak power cannot be had"
 
 
 def _string(current: Array) -> float | None:
-    value = scalar(spread(np.nan_to_num(current, nan=1e9, posinf=1e9)).middle)
-    return value if value < 1e8 else None
+    value = _middle(current)
+    return value if np.isfinite(value) else None
 
 
 def losses_part(found: Findings) -> list[Row] | None:
@@ -188,6 +202,7 @@ def chemistries_part(found: Findings) -> Row | None:
         "cruise_current_a": need.cruise_current,
         "banks": [
             {
+                **excused({"life_years": bank.life}, NOT_MOTORED),
                 "chemistry": bank.chemistry,
                 "own": bank.own,
                 "nominal_kwh": bank.nominal * PER_SI["kwh"],
@@ -198,7 +213,6 @@ def chemistries_part(found: Findings) -> Row | None:
                 "mass_kg": bank.mass,
                 "volume_l": bank.volume * PER_SI["l"],
                 "price_money": bank.price,
-                "life_years": bank.life,
             }
             for bank in all_of.banks
         ],

@@ -10,8 +10,8 @@ from generator.analyses.cautions import CautionItem
 from generator.analyses.findings import Findings
 from generator.analyses.service_factor import ServiceFactor, ServicePart
 from generator.analyses.spread import scalar, spread
-from generator.arrays import Numbers
-from generator.report.results.suffix import put
+from generator.arrays import Array, Numbers
+from generator.report.results.suffix import CRUISE_BEYOND, PER_SI, excused, put
 from generator.study import Study
 
 Row = dict[str, Any]
@@ -28,26 +28,32 @@ LABELS = {
 
 def evidence_part(study: Study) -> Row:
     """On what the power curve rests, as the criterion for it found."""
-    row = next(
-        item for item in study.options[0].verdict.judgements if item.criterion.id == EVIDENCE
-    )
+    own = study.options[study.as_she_is]
+    row = next(item for item in own.verdict.judgements if item.criterion.id == EVIDENCE)
     trial = study.trial
     others = _others_at_cruise(study)
-    power = spread(study.options[0].findings.key.cruise_shaft_power)
-    share = (power.low / power.middle, power.high / power.middle)
-    low, high = (put(value - 1.0, "pct") for value in share)
     return {
         "grade": row.grade,
         "level": row.value,
         "used_rows": trial.used,
-        "curve_low_pct": low,
-        "curve_high_pct": high,
+        **_band(own.findings.key.cruise_shaft_power),
         "given_rows": len(trial.points),
         "prior_share": sigma_share(study.options[0].findings.case.factors.prior_sigma),
         "posterior_share": None if trial.sigma is None else sigma_share(trial.sigma),
         "others_low_share": min(others, default=None),
         "others_high_share": max(others, default=None),
     }
+
+
+def _band(power: Array) -> Row:
+    """Both ends of the shaft power at planned cruise, as shares of its middle."""
+    told = spread(power)
+    middle = scalar(told.middle)
+    ends = {"curve_low_pct": scalar(told.low), "curve_high_pct": scalar(told.high)}
+    if not np.isfinite(middle):
+        ends = dict.fromkeys(ends, np.nan)
+    shares = {key: (end / middle - 1.0) * PER_SI["pct"] for key, end in ends.items()}
+    return excused(shares, CRUISE_BEYOND)
 
 
 def sigma_share(sigma: Numbers) -> float:
@@ -68,10 +74,10 @@ def _others_at_cruise(study: Study) -> list[float]:
 
 def service_part(service: ServiceFactor) -> Row:
     """The in-service factor by its named parts, and their product at planned cruise."""
-    product = spread(np.nan_to_num(service.at_cruise, nan=0.0))
+    product = {"product_at_cruise": scalar(spread(service.at_cruise).middle)}
     return {
         "parts": [_service_row(part) for part in service.parts],
-        "product_at_cruise": scalar(product.middle) or None,
+        **excused(product, CRUISE_BEYOND),
         "single_factor": SINGLE_FACTOR,
     }
 

@@ -67,7 +67,7 @@ def _row(found: Findings, place: int) -> Row:
 
 
 def _speed(name: str, ladder: Ladder, place: int, beyond: bool) -> Row:
-    told = spread(ladder.speed[:, [place]])
+    told = spread(ladder.speed[:, [place]], "low")
     keys = (f"{name}_kn", f"{name}_low_kn", f"{name}_high_kn")
     if beyond:
         return dict.fromkeys(keys) | {f"{name}_limit": None, f"{name}_kn_why": NOT_ALONE}
@@ -82,7 +82,7 @@ def _speed(name: str, ladder: Ladder, place: int, beyond: bool) -> Row:
 def _end(ladder: Ladder, limit: Array) -> Row:
     """Wind in which she stops making 2 kn, or in which the formula ends while she still does."""
     stops = np.minimum(ladder.stops, limit)
-    told = spread(stops)
+    told = spread(stops, "low")
     by_sea = float(np.mean(ladder.stops > limit)) > 0.5
     return {
         "stops_kn": scalar(told.middle) * PER_SI["kn"],

@@ -15,7 +15,7 @@ from generator.analyses.installation import (
     Switch,
 )
 from generator.analyses.wiring.settings import FIRST, HOT, MANAGEMENT, SECOND
-from generator.report.results.suffix import put
+from generator.report.results.suffix import excused, put
 
 Row = dict[str, Any]
 NO_BANK = "no propulsion battery"
@@ -232,6 +232,6 @@ def _setting(item: Setting) -> Row:
         "status": FOR_THE_INSTALLER,
         "name": item.name,
         "unit": item.unit,
-        f"value_{item.unit}": item.value,
+        **excused({f"value_{item.unit}": item.value}, item.reason),
         "reason": item.reason,
     }

@@ -19,9 +19,9 @@ WIND_SPEED = 3.5 * KNOT  # the speed of the range bars against wind
 NO_BANK = "no propulsion battery"
 
 
-def told_of(name: str, values: Numbers, suffix: str, tail: str = "") -> Row:
+def told_of(name: str, values: Numbers, suffix: str, tail: str = "", cautious: str = "high") -> Row:
     """Middle, low and high under ``name``, each with the suffix."""
-    told, factor = spread(values), PER_SI[suffix]
+    told, factor = spread(values, cautious), PER_SI[suffix]
     end = tail or suffix
     return {
         f"{name}_{end}": scalar(told.middle) * factor,
@@ -59,7 +59,9 @@ def particulars(found: Findings) -> Row:
 def top_speed(found: Findings) -> Row:
     """Calm top speeds."""
     top = found.power.top
-    return told_of("continuous", top.continuous, "kn") | told_of("peak", top.peak, "kn")
+    return told_of("continuous", top.continuous, "kn", cautious="low") | told_of(
+        "peak", top.peak, "kn", cautious="low"
+    )
 
 
 def bars(found: Findings) -> list[Row]:

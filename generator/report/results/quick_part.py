@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-import numpy as np
-
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
-from generator.arrays import Array
-from generator.report.results.suffix import PER_SI
+from generator.report.results.suffix import CRUISE_BEYOND, PER_SI, excused
 
 Row = dict[str, Any]
 
@@ -19,38 +16,32 @@ def quick_part(found: Findings, bars: list[Row]) -> Row:
     key = found.key
     worst = None if key.worst_leg is None else found.legs.results[key.worst_leg]
     row: Row = {
-        "continuous_shaft_kw": scalar(spread(key.continuous_shaft_power).middle) / 1e3,
-        "clean_need_kw": _kilowatt(key.clean_need),
-        "cruise_shaft_kw": _kilowatt(key.cruise_shaft_power),
+        "continuous_shaft_kw": scalar(spread(key.continuous_shaft_power, "low").middle) / 1e3,
         **_cruise(found),
         "cruise_battery_kw": None,
         "cruise_fuel_l_per_h": None,
         "worst_leg": key.worst_leg,
-        "worst_leg_ratio": None if worst is None else scalar(spread(worst.ratio).low),
+        "worst_leg_ratio": None if worst is None else scalar(spread(worst.ratio, "low").low),
     }
-    if found.bank is not None:
-        row["cruise_battery_kw"] = _kilowatt(key.cruise_drain)
-    else:
-        middle = scalar(spread(key.cruise_drain).middle)
-        row["cruise_fuel_l_per_h"] = middle * PER_SI["l_per_h"] if np.isfinite(middle) else None
-    return row | _ranges(bars)
+    drain = scalar(spread(key.cruise_drain).middle)
+    taken = {"cruise_battery_kw": drain / 1e3}
+    if found.bank is None:
+        taken = {"cruise_fuel_l_per_h": drain * PER_SI["l_per_h"]}
+    return row | excused(taken, CRUISE_BEYOND) | _ranges(bars)
 
 
 def _cruise(found: Findings) -> Row:
-    """Thrust and doubt of the shaft power at planned cruise itself; absent beyond the curve."""
+    """Thrust, needs and doubt of the shaft power at planned cruise; absent beyond the curve."""
     key = found.key
     thrust, shaft = spread(key.cruise_thrust), spread(key.cruise_shaft_power)
     told = {
+        "clean_need_kw": scalar(spread(key.clean_need).middle) / 1e3,
+        "cruise_shaft_kw": scalar(shaft.middle) / 1e3,
         "cruise_thrust_n": scalar(thrust.middle),
         "cruise_shaft_low_kw": scalar(shaft.low) / 1e3,
         "cruise_shaft_high_kw": scalar(shaft.high) / 1e3,
     }
-    return {name: value if np.isfinite(value) else None for name, value in told.items()}
-
-
-def _kilowatt(values: Array) -> float | None:
-    middle = scalar(spread(values).middle)
-    return middle / 1e3 if np.isfinite(middle) else None
+    return excused(told, CRUISE_BEYOND)
 
 
 def _ranges(bars: list[Row]) -> Row:

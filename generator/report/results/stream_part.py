@@ -10,12 +10,11 @@ from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
 from generator.analyses.stream import Gate
 from generator.arrays import Array
-from generator.report.results.suffix import PER_SI, put
+from generator.report.results.suffix import PER_SI, excused, put
 
 Row = dict[str, Any]
 STEP = 0.25  # kn between two streams of the analysis
 TOO_SLOW = "less than 1 kn over the ground, or above the continuous rating"
-MOST_ABSENT = 0.1  # share of draws without an answer up to which the others speak
 
 
 def stream_part(found: Findings) -> Row:
@@ -41,13 +40,8 @@ def stream_part(found: Findings) -> Row:
 
 
 def _cost(name: str, values: Array, suffix: str) -> Row:
-    """Middle of the draws that have an answer, none where too many lack one."""
-    good = np.isfinite(values)
-    key = f"{name}_{suffix}"
-    if 1.0 - good.mean() > MOST_ABSENT:
-        return {key: None, f"{key}_why": TOO_SLOW}
-    filled = np.where(good, values, np.max(values[good]))
-    return {key: scalar(spread(filled).middle) * PER_SI[suffix]}
+    """Middle of the draws, none where half of them have no answer."""
+    return excused({f"{name}_{suffix}": scalar(spread(values).middle) * PER_SI[suffix]}, TOO_SLOW)
 
 
 def _doubling(rows: list[Row], name: str) -> float | None:

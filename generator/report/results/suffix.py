@@ -17,6 +17,10 @@ PER_SI = {kind.suffix: kind.per_si for kind in KINDS.values() if kind.suffix} | 
     "money_per_l": 1e-3,
 }
 DIGITS = 9
+# Why numbers are absent, in words that are as true of a tenth percentile as of the middle.
+BEYOND = "in too many draws beyond what the hull form or the propeller series allow"
+CRUISE_BEYOND = f"planned cruise is {BEYOND}"
+NOT_MOTORED = f"a leg of hers is {BEYOND}"
 
 
 def put(value: Numbers | None, suffix: str) -> float | None:
@@ -31,6 +35,14 @@ def column(values: Numbers, suffix: str) -> list[float | None]:
     """A row of SI numbers in the unit of ``suffix``, None where a number does not exist."""
     row = np.asarray(values, dtype=np.float64).reshape(-1) * PER_SI[suffix]
     return [float(item) if math.isfinite(item) else None for item in row]
+
+
+def excused(row: dict[str, Any], why: str) -> dict[str, Any]:
+    """The row with nothing in place of every number that is none, and why beside it."""
+    absent = [
+        key for key, value in row.items() if isinstance(value, float) and not math.isfinite(value)
+    ]
+    return row | dict.fromkeys(absent) | {f"{key}_why": why for key in absent}
 
 
 def without_idle_reasons(node: Any) -> Any:

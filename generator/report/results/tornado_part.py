@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from generator.report.results.suffix import excused
 from generator.sensitivity import Swing, Tornado
 from generator.study import Study
 
 Row = dict[str, Any]
 MOST = 8
+NO_END = "at this end of the input there is no value"
 
 
 def tornado_part(study: Study, tornado: Tornado | None) -> Row:
@@ -39,7 +41,12 @@ def swing_row(swing: Swing, suffix: str = "") -> Row:
         "low": swing.low,
         "high": swing.high,
         "unit": swing.unit,
-        f"at_low{suffix}": swing.at_low,
-        f"at_high{suffix}": swing.at_high,
-        f"swing{suffix}": swing.width,
+        **excused(
+            {
+                f"at_low{suffix}": swing.at_low,
+                f"at_high{suffix}": swing.at_high,
+                f"swing{suffix}": swing.width,
+            },
+            NO_END,
+        ),
     }

@@ -12,12 +12,15 @@ from generator.report.results.tornado_part import swing_row
 from generator.sensitivity import Tornado
 
 Row = dict[str, Any]
+NO_BANK = "no propulsion battery"
+NO_MAP = "no diesel to hold it against, or at the best estimate a leg of hers cannot be motored"
 NOWHERE = "the saving keeps its sign on the whole map"
 
 
 def turning_part(found: Findings, moved: Tornado | None) -> Row:
     """The tornado of money and the two maps; absent for the diesels themselves."""
     row: Row = {"swing": [], "maps": None}
+    row["maps_why"] = NO_MAP if found.bank else NO_BANK
     if moved is not None:
         row["swing_middle_money"] = moved.best
         row["swing"] = [swing_row(swing, "_money") for swing in moved.swings]

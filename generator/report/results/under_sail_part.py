@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-import numpy as np
-
 from generator.analyses.findings import Findings
 from generator.analyses.spread import scalar, spread
 from generator.arrays import Array
-from generator.report.results.suffix import PER_SI
+from generator.report.results.suffix import BEYOND, CRUISE_BEYOND, PER_SI, excused
 
 Row = dict[str, Any]
 SAILING = (4.0, 5.0, 6.0)  # kn, as the analysis takes them
@@ -27,18 +25,21 @@ def under_sail_part(found: Findings) -> Row:
         ],
         "rows": [_row(found, place) for place in range(len(SAILING))],
         "one_more": [
-            {
-                "sailing_kn": speed,
-                "shaft_w": _middle(sail.more_shaft, place),
-                **_drain(found, place),
-            }
+            excused(
+                {
+                    "sailing_kn": speed,
+                    "shaft_w": _middle(sail.more_shaft, place),
+                    **_drain(found, place),
+                },
+                BEYOND,
+            )
             for place, speed in enumerate(SLOW_SAILING)
         ],
     }
 
 
-def _middle(values: Array, place: int) -> float:
-    return scalar(spread(np.nan_to_num(values[:, [place]])).middle)
+def _middle(values: Array, place: int, cautious: str = "high") -> float:
+    return scalar(spread(values[:, [place]], cautious).middle)
 
 
 def _drain(found: Findings, place: int) -> Row:
@@ -54,18 +55,19 @@ def _row(found: Findings, place: int) -> Row:
     for state, lost in sail.lost.items():
         row[f"{state}_n"] = _middle(sail.drag[state], place)
         row[f"{state}_lost_kn"] = _middle(lost, place) * PER_SI["kn"]
-    back = _middle(sail.returned, place)
+    row = excused(row, BEYOND)
+    back = _middle(sail.returned, place, "low")
     if back <= 0.0:
         why = NO_MOTOR if found.option.motor is None else NOT_FIXED
         return row | {"returned_w": None, "returned_w_why": why, "returned_lost_kn": None}
     cost = _middle(sail.returned_lost, place) * PER_SI["kn"]
-    return row | {"returned_w": back, "returned_lost_kn": cost}
+    return row | excused({"returned_w": back, "returned_lost_kn": cost}, BEYOND)
 
 
 def rules_part(found: Findings) -> Row:
     """The cross-check line."""
     rules = found.rules
-    return {
+    row = {
         "speed_kn": rules.speed * PER_SI["kn"],
         "speed_length": rules.speed_length,
         "gerr_kw": rules.gerr / 1e3,
@@ -75,3 +77,4 @@ def rules_part(found: Findings) -> Row:
         "gerr_share": rules.computed / rules.gerr,
         "above": rules.above,
     }
+    return excused(row, CRUISE_BEYOND)

@@ -11,10 +11,10 @@ from generator.analyses.coverage import Coverage
 from generator.analyses.energy_walk import Walk
 from generator.analyses.findings import Findings
 from generator.analyses.sizing import Sizing
-from generator.analyses.spread import scalar, spread
+from generator.analyses.spread import lacking_share, scalar, spread
 from generator.analyses.sun_carries import SunCarries
 from generator.arrays import Array
-from generator.report.results.suffix import PER_SI, put
+from generator.report.results.suffix import NOT_MOTORED, PER_SI, excused, put
 from generator.report.tree import Telling, tree
 from generator.search import Smallest
 from generator.study import Study
@@ -22,6 +22,8 @@ from generator.study import Study
 Row = dict[str, Any]
 NO_BANK = "no propulsion battery"
 NO_POWER = "continuous power does not hold a leg in one draw of ten"
+NO_CHARGE = "in too many draws nothing charges at all"
+TENTH = 0.1  # share of the draws beyond the pessimistic end
 NO_BREAKER = "no plug, or neither breaker nor voltage of the berth is given"
 
 
@@ -49,8 +51,8 @@ def use_part(found: Findings, sizes: tuple[Smallest, ...], telling: Telling) -> 
 
 def _sun(item: SunCarries) -> Row:
     """What the sun does where there is no plug."""
-    ratio = spread(item.ratio)
-    return {
+    ratio = spread(item.ratio, "low")
+    row = {
         "weeks": item.weeks,
         "use_kwh": scalar(spread(item.use).middle) * PER_SI["kwh"],
         "sun_dim_kwh": put(item.sun, "kwh"),
@@ -59,9 +61,15 @@ def _sun(item: SunCarries) -> Row:
         "ratio": scalar(ratio.middle),
         "ratio_p10": scalar(ratio.low),
         "least_w": item.least,
-        "least_w_why": "no panels that she can carry do it",
+        "least_w_why": _why_short(item.use, "no panels that she can carry do it"),
         "least_area_m2": item.area,
     }
+    return excused(row, NOT_MOTORED)
+
+
+def _why_short(day: Array, otherwise: str) -> str:
+    """Why nothing is enough: too many draws do not know what is asked for, or another reason."""
+    return NOT_MOTORED if lacking_share(day) > TENTH else otherwise
 
 
 def goals_part(study: Study) -> Row:
@@ -70,10 +78,12 @@ def goals_part(study: Study) -> Row:
     return {"mooring_go": rows[12].go, "leg_go": rows[1].go, "coverage_go_share": rows[2].go}
 
 
-def _told(name: str, values: Array, suffix: str) -> Row:
-    told = spread(np.where(np.isnan(values), np.inf, values))
+def _told(name: str, values: Array, suffix: str, why: str) -> Row:
+    """Middle and both ends, high being the end to plan with; ``why`` where one is no number."""
+    told = spread(values)
     ends = (("", told.middle), ("_low", told.low), ("_high", told.high))
-    return {f"{name}{end}_{suffix}": scalar(value) * PER_SI[suffix] for end, value in ends}
+    row = {f"{name}{end}_{suffix}": scalar(value) * PER_SI[suffix] for end, value in ends}
+    return excused(row, why)
 
 
 def _coverage(item: Coverage) -> Row:
@@ -92,7 +102,7 @@ def _walk(walk: Walk | None) -> Row:
     if walk is None:
         why = "no bank, or the best estimate does not make a leg that must be made"
         return {"walk": [], "walk_leg": None, "walk_leg_why": why}
-    left = scalar(spread(walk.left_each).low)
+    left = scalar(spread(walk.left_each, "low").low)
     return {
         "walk": [{"name": step.name, "step_kwh": put(step.energy, "kwh")} for step in walk.steps],
         "walk_leg": walk.place,
@@ -104,38 +114,52 @@ def _walk(walk: Walk | None) -> Row:
 
 
 def _berth(found: Findings, item: Berthed) -> Row:
+    outings = spread(item.outings, "low")
+    left = {"outings_low": scalar(outings.low), "outings": scalar(outings.middle)}
+    slow = "no charger puts a usual day back in time: the bank takes no more"
     row: Row = {
         "days": item.days,
-        **_told("typical", item.typical, "kwh"),
-        **_told("worst", item.worst, "kwh"),
-        "outings_low": scalar(spread(item.outings).low),
-        "outings": scalar(spread(item.outings).middle),
+        **_told("typical", item.typical, "kwh", NOT_MOTORED),
+        **_told("worst", item.worst, "kwh", NOT_MOTORED),
+        **excused(left, NOT_MOTORED),
         "wall_kw": put(item.wall, "kw"),
         "into_bank_kw": put(item.into_bank, "kw"),
         "bound_by": item.bound_by or None,
         "voltage_v": item.voltage,
         "least_charger_kw": put(item.least_charger, "kw"),
-        "least_charger_kw_why": "no charger puts a usual day back in time: the bank takes no more",
+        "least_charger_kw_why": _why_short(item.typical, slow),
         "shore_power": found.case.berth.shore_power,
     }
     for name, hours in (("typical", item.hours_typical), ("worst", item.hours_worst)):
         names = (f"{name}_hours_h", f"{name}_hours_low_h", f"{name}_hours_high_h")
-        row |= dict.fromkeys(names) if hours is None else _told(f"{name}_hours", hours, "h")
-        row[f"{name}_hours_h_why"] = NO_BREAKER
+        if hours is None:
+            row |= dict.fromkeys(names) | {f"{name}_hours_h_why": NO_BREAKER}
+            continue
+        why = _why_never_full(hours)
+        row |= {f"{name}_hours_h_why": why} | _told(f"{name}_hours", hours, "h", why)
     return row
+
+
+def _why_never_full(hours: Array) -> str:
+    """Why there is no time to full: what came home missing is not known, or nothing charges."""
+    return NOT_MOTORED if np.isnan(hours).any() else NO_CHARGE
 
 
 def _charging(item: Berthed) -> list[Row]:
     """Hours to full over the berth's breaker."""
     typical, worst = spread(item.by_current_typical), spread(item.by_current_worst)
+    why = _why_never_full(item.by_current_typical)
     return [
-        {
-            "breaker_a": current,
-            "typical_h": float(typical.middle[place]) * PER_SI["h"],
-            "typical_high_h": float(typical.high[place]) * PER_SI["h"],
-            "worst_h": float(worst.middle[place]) * PER_SI["h"],
-            "worst_high_h": float(worst.high[place]) * PER_SI["h"],
-        }
+        excused(
+            {
+                "breaker_a": current,
+                "typical_h": float(typical.middle[place]) * PER_SI["h"],
+                "typical_high_h": float(typical.high[place]) * PER_SI["h"],
+                "worst_h": float(worst.middle[place]) * PER_SI["h"],
+                "worst_high_h": float(worst.high[place]) * PER_SI["h"],
+            },
+            why,
+        )
         for place, current in enumerate(item.currents)
     ]
 

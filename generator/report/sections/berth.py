@@ -32,15 +32,24 @@ def _charging(page: Page, motors: list[str]) -> Figure:
 
 def _hours(page: Page, motor: str) -> str:
     key = f"{motor}.use.berth"
+    read = page.value(f"{key}.bound_by") is not None
+    if page.value(f"{key}.typical_kwh") is None:
+        return f"{{{motor}.name|given}}: {page.why(f'{key}.typical_kwh')}."
     if page.value(f"{key}.typical_hours_h") is None:
+        hangs = "hangs on a breaker nobody has read" if not read else (
+            f"is not known: {page.why(f'{key}.typical_hours_h')}"
+        )  # fmt: skip
         return (
             f"{{{motor}.name|given}} comes home {{{key}.typical_kwh|energy}} short after a usual "
-            "day; how long that takes to put back hangs on a breaker nobody has read."
+            f"day; how long that takes to put back {hangs}."
         )
+    worst = f", a bank drawn to its reserve in {{{key}.worst_hours_h|hours}}"
+    if page.value(f"{key}.worst_hours_h") is None:
+        worst = ""
     return (
         f"{{{motor}.name|given}}: the {{{key}.typical_kwh|energy}} of a usual day are back in "
-        f"{{{key}.typical_hours_h|hours}}, a bank drawn to its reserve in "
-        f"{{{key}.worst_hours_h|hours}}; the {page.value(f'{key}.bound_by')} sets the pace."
+        f"{{{key}.typical_hours_h|hours}}{worst}; the {page.value(f'{key}.bound_by')} sets the "
+        "pace."
     )
 
 
@@ -49,12 +58,15 @@ def _plug(page: Page, motors: list[str]) -> tuple[Markup, ...]:
     said = "; ".join(
         f"{{{motor}.name|given}} has {{{motor}.use.berth.outings_low|ratio}} usual days in it"
         for motor in motors
+        if page.value(f"{motor}.use.berth.outings_low") is not None
     )
     gone = "If the plug goes" if page.value("berth.shore_power") else "Without a plug"
+    told = f"{gone}, a full bank, aged, is all there is until she lies at another"
     first = page.text(
-        f"{gone}, a full bank, aged, is all there is until she lies at another: {said} at the "
-        f"pessimistic end, a usual day being what the motor takes in a year over "
-        f"{{{motors[0]}.use.berth.days|count}} days of use; the house is not counted."
+        f"{told}: {said} at the pessimistic end, a usual day being what the motor takes in a year "
+        f"over {{{motors[0]}.use.berth.days|count}} days of use; the house is not counted."
+        if said
+        else f"{told}."
     )
     sun = [page.text(_sun(page, motor)) for motor in motors if page.value(f"{motor}.use.sun")]
     return (first, *((joined(sun),) if sun else ()))
@@ -64,6 +76,8 @@ def _sun(page: Page, motor: str) -> str:
     """Panels there and panels needed, in the dimmest quarter of her weeks."""
     key = f"{motor}.use.sun"
     said = f"{{{motor}.name|given}} uses {{{key}.use_kwh|energy}} in one week of her season"
+    if page.value(f"{key}.use_kwh") is None:
+        return f"{{{motor}.name|given}}: {page.why(f'{key}.use_kwh')}."
     if page.value(f"{key}.rated_w"):
         said += (
             f"; her {{{key}.rated_w|watts}} of panels give {{{key}.sun_dim_kwh|energy}} in the "

@@ -36,7 +36,7 @@ def _repaid(page: Page, motor: str) -> str:
         return f"{name}: {page.why(f'{own}.grid_g_per_kwh')}; nothing is said of its carbon in use."
     if page.value(f"{own}.saved_yearly_kg") is None:
         made = f"{name} makes {{{own}.bank_made_kg|mass_about}} for its bank"
-        return f"{made}; no diesel to hold against."
+        return f"{made}; {page.why(f'{own}.saved_yearly_kg') or 'no diesel to hold against'}."
     made = (
         f"{name} saves {{{own}.saved_yearly_kg|mass_about}} of carbon dioxide a year and takes "
         f"{{{own}.extra_made_kg|mass_about}} more to make than the baseline"
@@ -107,7 +107,10 @@ def _table(page: Page, motors: list[str]) -> Table:
         )
         for name, label in LINES
     )
-    keys = [f"{motor}.carbon.{name}" for motor in motors for name, _ in LINES]
+    keys = [
+        f"{motor}.carbon.{name.removesuffix('_kg')}{end}_kg"
+        for motor in motors for name, _ in LINES for end in ("", "_low", "_high")
+    ]  # fmt: skip
     caption = page.text("Carbon dioxide and its equal in other gases, on the legs of the case")
     return Table(
         "carbon-table", caption, (words("Quantity", 38), *columns), rows, reasons(page, keys)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
-from generator.report.figures.cost_years import cost_years
+from generator.report.figures.cost_years import cost_years, last_paid
 from generator.report.page import Page
 from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
 from generator.report.sections.cost_assessment import assessment
@@ -42,7 +42,7 @@ def part(page: Page) -> Part:
     motors = " ".join(_against(page, motor) for motor in page.motors)
     engine = " ".join(said for said in (_engine(page), *_bank_words(page)) if said)
     text = tuple(page.text(said) for said in (_terms(page), motors, engine) if said)
-    figures = (_figure(page), *turning(page))
+    figures = (*_figure(page), *turning(page))
     return Part("cost", "Cost", text, figures, (), (_summary(page), items(page)))
 
 
@@ -75,12 +75,15 @@ def _against(page: Page, motor: str) -> str:
         if page.value(f"{cost}.saving")
         else ""
     )
-    return (
-        f"{{{motor}.name|given}} costs {{{cost}.first_money|money}} to fit and, over "
-        f"{{planning.horizon_years|years}}, {_dearer(page, f'{cost}.against_keep_money')} keeping "
-        f"the diesel and {_dearer(page, f'{cost}.against_new_diesel_money')} a new one, in present "
-        f"value.{sure}"
+    first = f"{{{motor}.name|given}} costs {{{cost}.first_money|money}} to fit"
+    others = " and ".join(
+        f"{_dearer(page, f'{cost}.against_{name}_money')} {other}"
+        for name, other in (("keep", "keeping the diesel"), ("new_diesel", "a new one"))
+        if page.value(f"{cost}.against_{name}_money") is not None
     )
+    if not others:
+        return f"{first}."
+    return f"{first} and, over {{planning.horizon_years|years}}, {others}, in present value.{sure}"
 
 
 def _engine(page: Page) -> str:
@@ -154,21 +157,20 @@ def _dearer(page: Page, key: str) -> str:
     return f"{{{key}|money:size}} {word} than"
 
 
-def _figure(page: Page) -> Figure:
+def _figure(page: Page) -> tuple[Figure, ...]:
+    """What is paid year by year; none where no option's energy has a value."""
     ends = ", ".join(
-        f"{{{option}.name|given}} {{{_last(page, option)}|money}}"
-        for option in page.options if page.keys(f"{option}.cost.cumulative")
+        f"{{{option}.name|given}} {{{last_paid(page, option)}|money}}"
+        for option in page.options if page.value(last_paid(page, option)) is not None
     )  # fmt: skip
+    if not ends:
+        return ()
     finding = page.text(f"Paid after {{planning.horizon_years|years}}: {ends}.")
     note = page.text(
         "Money as paid, not discounted; bands are the middle eight tenths of {study.draws|count} "
         "draws. Lines that never cross are left not crossing."
     )
-    return Figure("cost-years", finding, note, lambda: cost_years(page, height=2.5))
-
-
-def _last(page: Page, option: str) -> str:
-    return f"{page.keys(f'{option}.cost.cumulative')[-1]}.middle_money"
+    return (Figure("cost-years", finding, note, lambda: cost_years(page, height=2.5)),)
 
 
 def _summary(page: Page) -> Table:
@@ -203,6 +205,7 @@ def _cell(page: Page, own: str, name: str, form: str) -> Markup:
         name.startswith("saving")
         and page.value(f"{own}.saving")
         and not page.value(f"{own}.{name}")
+        and page.value(f"{own}.saving.yearly_money") is not None
     ):
         return page.text(f"not within {{{own}.saving.window_years|years}}")
     middle = page.show(f"{own}.{name}", form)

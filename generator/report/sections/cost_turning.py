@@ -45,9 +45,12 @@ def _most(page: Page, motor: str) -> str:
     rows = page.keys(f"{motor}.cost.swing")
     best = page.value(f"{motor}.cost.swing_middle_money")
     turns = any(
-        page.value(f"{row}.at_{end}_money") * best < 0 for row in rows for end in ("low", "high")
-    )
+        (page.value(f"{row}.at_{end}_money") or 0.0) * best < 0
+        for row in rows for end in ("low", "high")
+    )  # fmt: skip
     word = "one alone can turn the sign" if turns else "none alone turns the sign"
+    if page.value(f"{rows[0]}.swing_money") is None:
+        return f"{{{motor}.name|given}} has no value at one end of {{{rows[0]}.what|given}}; {word}"
     return (
         f"{{{motor}.name|given}} moves most with {{{rows[0]}.what|given}}, by "
         f"{{{rows[0]}.swing_money|money}}; {word}"

@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from generator.report.figures.peak_time import peak_time
 from generator.report.page import Page
-from generator.report.parts import Figure, Part, Row, Table, numbers, words
+from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
 
 SEAS = ("calm", "wind_15", "wind_20", "wind_25")
 
@@ -35,9 +35,14 @@ def _rating(page: Page, motor: str) -> str:
 
 def _space(page: Page, motor: str) -> str:
     duty = f"{motor}.duty"
+    cruise = (
+        f"{{{duty}.heat_cruise_w|watts}} at planned cruise "
+        f"({{{duty}.space_cruise_c|temperature}} inside), "
+    )
+    if page.value(f"{duty}.heat_cruise_w") is None:
+        cruise = ""
     return (
-        f"Heat that must leave the space: {{{duty}.heat_cruise_w|watts}} at planned cruise "
-        f"({{{duty}.space_cruise_c|temperature}} inside), {{{duty}.heat_full_w|watts}} at the warm "
+        f"Heat that must leave the space: {cruise}{{{duty}.heat_full_w|watts}} at the warm "
         f"rating, {{{duty}.heat_peak_w|watts}} at peak, {{{duty}.heat_standing_w|watts}} standing "
         "by."
     )
@@ -49,10 +54,13 @@ def _peak(page: Page, motor: str) -> str:
         return (
             f"Its peak of {{{duty}.peak_kw|power}} is within the warm rating, held without limit."
         )
+    load = f", which loads it to {{{duty}.before_share|share}}"
+    if page.value(f"{duty}.before_share") is None:
+        load = ", taken as a full load"
     text = (
         f"Its peak of {{{duty}.peak_kw|power}}, {{{duty}.peak_load|ratio}} times the warm rating, "
         f"is held for {{{duty}.peak_cold_min|minutes}} from cold {_after(page, duty)} a run at "
-        f"planned cruise, which loads it to {{{duty}.before_share|share}}; the maker states "
+        f"planned cruise{load}; the maker states "
         f"{{{duty}.stated_peak_min|minutes}}."
     )
     return f"{text} {_holding(page, duty)}"
@@ -129,7 +137,12 @@ def _table(page: Page, motor: str) -> Table:
         f"How long {{{motor}.name|given}} holds each speed after a run at planned cruise; load "
         f"over the warm rating of {{{duty}.continuous_kw|power}}"
     )
-    return Table(f"duty-{page.value(motor)['id']}", caption, columns, rows)
+    used = (
+        f"{key}.calm.{name}" for key in page.keys(f"{duty}.speeds")
+        for name in ("load_share", "heat_w")
+    )  # fmt: skip
+    notes = reasons(page, used)
+    return Table(f"duty-{page.value(motor)['id']}", caption, columns, rows, notes)
 
 
 def _row(page: Page, key: str) -> Row:

@@ -21,9 +21,17 @@ def graded(page: Page) -> Markup:
     grade = page.text("Evidence of the power curve: {evidence.grade|given}")
     if page.value("trial.resistance_scale") is None or not page.value("evidence.used_rows"):
         return grade + page.text("; no timed run of {boat.name|given} stands behind it.")
-    return grade + page.text(
+    scaled = page.text(
         ", {evidence.used_rows|count} two-way runs of the present engine, which scale the "
-        "resistance curve by {trial.resistance_scale|ratio}. Shaft power at "
-        "{planning.cruise_speed_kn|speed} is then known within "
-        "{evidence.curve_low_pct|percent:signed} and {evidence.curve_high_pct|percent:signed}."
+        "resistance curve by {trial.resistance_scale|ratio}."
+    )
+    if None in (page.value("evidence.curve_low_pct"), page.value("evidence.curve_high_pct")):
+        return grade + scaled
+    return (
+        grade
+        + scaled
+        + page.text(
+            " Shaft power at {planning.cruise_speed_kn|speed} is then known within "
+            "{evidence.curve_low_pct|percent:signed} and {evidence.curve_high_pct|percent:signed}."
+        )
     )

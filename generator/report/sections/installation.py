@@ -21,13 +21,22 @@ def section(page: Page) -> Section:
         "The present diesel of {engine.year|year} gives {engine.rated_power_kw|power} at "
         "{engine.rated_speed_rpm|rpm} and has run {engine.hours_h|hours}; its condition is stated "
         "as {engine.condition|given}; its owner reckons {engine.hours_per_year_h|hours} a year. On "
-        "the legs of this case it runs {engine.legs_hours_h|hours} a year and burns "
-        "{engine.litres_per_year_l|fuel} ({engine.litres_per_hour_cruise_l|fuel_rate} at cruise), "
+        f"the legs of this case it runs {{engine.legs_hours_h|hours}} a year{_burnt(page)} "
         "from a tank of {engine.tank_l|fuel}."
     )
     return Section(
         "installation", "Existing installation", (_drive(page), _trial(page), _service(page)), lead
     )
+
+
+def _burnt(page: Page) -> str:
+    """What it burns in a year, and at cruise, where the formulas give either."""
+    if page.value("engine.litres_per_year_l") is None:
+        return ","
+    cruise = " ({engine.litres_per_hour_cruise_l|fuel_rate} at cruise)"
+    if page.value("engine.litres_per_hour_cruise_l") is None:
+        cruise = ""
+    return f" and burns {{engine.litres_per_year_l|fuel}}{cruise},"
 
 
 def _drive(page: Page) -> Part:
@@ -87,12 +96,21 @@ def _trial_row(page: Page, key: str) -> Row:
 
 
 def _service(page: Page) -> Part:
+    known = page.value("service_factor.product_at_cruise") is not None
+    raised = (
+        " to {service_factor.product_at_cruise|ratio} of clean at cruise, against a flat "
+        "{service_factor.single_factor|ratio} by common practice."
+        if known
+        else "; by common practice a flat {service_factor.single_factor|ratio} stands for them."
+    )
     rows = tuple(_factor(page, key) for key in page.keys("service_factor.parts"))
     table = Table(
         "service-factor",
         page.text(
             "In-service factor by part; at cruise the parts multiply to "
             "{service_factor.product_at_cruise|ratio}"
+            if known
+            else "In-service factor by part"
         ),
         (
             words("Part", 34), words("Acts on", 16), numbers("Value", 10),
@@ -102,9 +120,7 @@ def _service(page: Page) -> Part:
     )  # fmt: skip
     text = page.text(
         "A clean hull in still water is not what {boat.name|given} meets: her bottom is stated as "
-        "{boat.bottom|given}. The parts below raise the calm-water power to "
-        "{service_factor.product_at_cruise|ratio} of clean at cruise, against a flat "
-        "{service_factor.single_factor|ratio} by common practice."
+        "{boat.bottom|given}. The parts below raise the calm-water power" + raised
     )
     note = page.sentence("service_factor.note")
     return Part("service", "From clean hull to in service", (text, note), (), (table,))

@@ -40,9 +40,12 @@ def _sentence(page: Page, motor: str) -> str:
         )
     left = (
         f"{{{motor}.name|given}} with one of {{{fault}.strings|count}} strings lost keeps "
-        f"{{{fault}.power_kw|power}}, {{{fault}.speed_kn|speed}} and "
-        f"{{{fault}.distance_nm|distance}}"
+        f"{{{fault}.power_kw|power}}"
     )
+    far = page.value(f"{fault}.distance_nm") is not None
+    left += f", {{{fault}.speed_kn|speed}} and {{{fault}.distance_nm|distance}}" if far else (
+        f" and {{{fault}.speed_kn|speed}}"
+    )  # fmt: skip
     cruise, peak = (page.value(f"{fault}.{name}_trips_share") > MANY for name in ("cruise", "peak"))
     if cruise:
         return left + "; at planned cruise the rest trips in cascade, so that nothing is left."

@@ -23,12 +23,15 @@ def _words(page: Page) -> Markup:
     option = (page.motors or page.options)[0]
     if page.value(f"{option}.cruise_shaft_kw") is None:
         return Markup("")
+    above = f"one in ten above {{{option}.cruise_shaft_high_kw|power}}"
+    if page.value(f"{option}.cruise_shaft_high_kw") is None:
+        above = "one in ten more than hull form or propeller series can tell"
     return page.text(
         "At {planning.cruise_speed_kn|speed} in a calm, in service, {boat.name|given} asks for a "
         f"thrust of {{{option}.cruise_thrust_n|force}} and {{{option}.cruise_shaft_kw|power}} at "
-        f"the shaft (one in ten below {{{option}.cruise_shaft_low_kw|power}}, one in ten above "
-        f"{{{option}.cruise_shaft_high_kw|power}}). The same speed asks for the same shaft power "
-        "whatever turns the shaft; only the mass aboard and the propeller can change it."
+        f"the shaft (one in ten below {{{option}.cruise_shaft_low_kw|power}}, {above}). The "
+        "same speed asks for the same shaft power whatever turns the shaft; only the mass aboard "
+        "and the propeller can change it."
     )
 
 
@@ -39,9 +42,10 @@ def _rules(page: Page) -> Markup:
         return Markup("")
     said = (
         f"Cross-check by rules of thumb at {{{key}.speed_kn|speed}}: Gerr would install "
-        f"{{{key}.gerr_kw|power}}, Wyman {{{key}.wyman_kw|power}}, Keith {{{key}.keith_kw|power}}; "
-        f"the computed need in service is {{{key}.gerr_share|share}} of Gerr's"
+        f"{{{key}.gerr_kw|power}}, Wyman {{{key}.wyman_kw|power}}, Keith {{{key}.keith_kw|power}}"
     )
+    if page.value(f"{key}.gerr_share") is not None:
+        said += f"; the computed need in service is {{{key}.gerr_share|share}} of Gerr's"
     if page.value(f"{key}.above"):
         said += ", above that ceiling: length, displacement or trial is likely mistyped"
     return page.text(said + ".")

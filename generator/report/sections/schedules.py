@@ -276,7 +276,9 @@ def _settings(page: Page) -> Table:
     )  # fmt: skip
     rows = tuple(_setting(page, *name) for name in _names(page))
     caption = page.text("Settings to be made and handed over; the reason of each is in its file")
-    return Table("settings-table", caption, columns, rows, (), "long")
+    every = [item for key in wired(page) for item in page.keys(f"{key}.settings")]
+    notes = reasons(page, (f"{item}.value_{page.value(f'{item}.unit')}" for item in every))
+    return Table("settings-table", caption, columns, rows, notes, "long")
 
 
 def _names(page: Page) -> list[tuple[str, str]]:

@@ -6,7 +6,16 @@ from markupsafe import Markup
 
 from generator.report.figures.tornado import tornado
 from generator.report.page import Page
-from generator.report.parts import Figure, Part, Row, Table, numbers, without_columns, words
+from generator.report.parts import (
+    Figure,
+    Part,
+    Row,
+    Table,
+    numbers,
+    reasons,
+    without_columns,
+    words,
+)
 from generator.report.sections.criteria import form_of
 
 MUST_MAKE = 1  # the criterion of the worst leg
@@ -30,17 +39,14 @@ def part(page: Page) -> Part | None:
 def _figure(page: Page, motor: str) -> Figure:
     own = f"{motor}.tornado"
     form = form_of(page.value(f"{own}.criterion"))
-    best = f"stands at {{{own}.best|{form}}} with a limit of {{{own}.limit_go|{form}}}"
-    if page.value(f"{own}.best") is None:
-        best = f"has no value at the best estimate, the limit is {{{own}.limit_go|{form}}}"
     finding = page.text(
-        f"{page.called(motor, True)}: “{{{own}.criterion_name|given}}” {best}; most of its doubt "
+        f"{page.called(motor, True)}: “{{{own}.criterion_name|given}}” stands at "
+        f"{{{own}.best|{form}}} with a limit of {{{own}.limit_go|{form}}}; most of its doubt "
         f"comes from the input “{{{own}.rows.0.what|given}}”."
     )
     note = page.text(
         "The deciding criterion with the least in hand at the pessimistic end; the upright line is "
-        f"the best estimate. {_held(page, motor)}{_without(page, motor)}"
-        "Evidence: {evidence.grade|given}."
+        f"the best estimate. {_held(page, motor)}Evidence: {{evidence.grade|given}}."
     )
     name = f"tornado-{motor.split('.')[1]}"
     return Figure(name, finding, note, lambda: tornado(page, motor, name, form))
@@ -56,29 +62,12 @@ def _held(page: Page, motor: str) -> str:
     return f"The leg is held at all in {held} of the draws; where it is not, the value is nothing. "
 
 
-def _without(page: Page, motor: str) -> str:
-    """What it means that there is no value, where that is so."""
-    rows = page.keys(f"{motor}.tornado.rows")
-    keys = [
-        f"{motor}.tornado.best",
-        *(f"{row}.at_{end}" for row in rows for end in ("low", "high")),
-    ]
-    if all(page.value(key) is not None for key in keys):
-        return ""
-    if page.value(f"{motor}.tornado.sense") == "below":
-        return "No value: beyond any number, as a current that the bank cannot give. "
-    return "No value: the criterion has no number there. "
-
-
 def _ends(page: Page, motor: str, key: str) -> Markup:
     """The criterion at both ends of an input, from low to high."""
     form = form_of(page.value(f"{motor}.tornado.criterion"))
     ends = [f"{key}.at_low", f"{key}.at_high"]
-    there = sorted((end for end in ends if page.value(end) is not None), key=page.value)
-    if len(there) < len(ends):
-        none = Markup("no value")
-        return page.show(there[0], form) + Markup(" or ") + none if there else none
-    ends = there
+    if all(page.value(end) is not None for end in ends):
+        ends.sort(key=page.value)
     return page.span(ends[0], ends[1], form)
 
 
@@ -100,5 +89,9 @@ def _table(page: Page, motors: list[str]) -> Table:
         words("How", 36),
     )  # fmt: skip
     caption = page.text("Before any order for {boat.name|given}: what to make sure, and how")
-    table = Table("measure-next", caption, columns, rows)
+    ends = [
+        f"{key}.{end}" for motor in motors for key in page.keys(f"{motor}.tornado.rows")[:NAMED]
+        for end in ("at_low", "at_high")
+    ]  # fmt: skip
+    table = Table("measure-next", caption, columns, rows, reasons(page, ends))
     return table if len(motors) > 1 else without_columns(table, ("Motor",))

@@ -18,22 +18,24 @@ def part(page: Page) -> Part:
     """Knots lost by state, a knot more by motor, and regeneration as a bonus."""
     if not page.value(f"{page.options[0]}.under_sail"):
         return Part("under-sail", "")
-    text = (*((_motor_sailing(page),) if page.motors else ()), *_bonus(page))
+    text = (*_motor_sailing(page), *_bonus(page))
     return Part("under-sail", "Under sail", text, (), (_table(page),))
 
 
-def _motor_sailing(page: Page) -> Markup:
+def _motor_sailing(page: Page) -> tuple[Markup, ...]:
     """What a knot more costs; motors of the same figures share a sentence."""
     told = []
     for motor, names in _alike(page, "one_more", ("sailing_kn", "battery_w")):
         rows = page.keys(f"{motor}.under_sail.one_more")
         slow, fast = rows[0], rows[-1]
+        if None in (page.value(f"{slow}.battery_w"), page.value(f"{fast}.battery_w")):
+            continue
         told.append(
             f"Motor-sailing, {names} adds a knot to {{{slow}.sailing_kn|speed}} under sail for "
             f"{{{slow}.battery_w|watts}} from the battery, and to {{{fast}.sailing_kn|speed}} for "
             f"{{{fast}.battery_w|watts}}, the pull of the sails held."
         )
-    return page.text(" ".join(told))
+    return (page.text(" ".join(told)),) if told else ()
 
 
 def _bonus(page: Page) -> tuple[Markup, ...]:
@@ -75,7 +77,8 @@ def _table(page: Page) -> Table:
         "Speed that a propeller of her diameter and blade area takes off under sail, by its state: "
         "what is locked or turns freely today, and what a feathering or folding one would cost"
     )
-    used = [f"{row}.returned_w" for row in page.keys(key)]
+    names = (*(f"{state}_lost_kn" for state in STATES), "returned_w")
+    used = [f"{row}.{name}" for row in page.keys(key) for name in names]
     table = Table("under-sail-table", caption, columns, rows, reasons(page, used))
     return without_empty(table)
 

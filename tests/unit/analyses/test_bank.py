@@ -10,6 +10,9 @@ import pytest
 from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, Judgement
 from generator.analyses.findings import Findings
 from generator.draws import make_draws
+from generator.report.numbers import Display
+from generator.report.template import reason
+from generator.report.tree import Telling, tree
 from generator.study import OptionStudy, run
 from tests.unit.case.faulty import changed, read
 
@@ -204,6 +207,7 @@ def test_what_cannot_be_held_is_said_without_a_number(tmp_path: Path) -> None:
     hopeless = "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 60 Ah, resistance: 60 mohm}"
     found = study(tmp_path, bank(hopeless))
     assert "cannot give peak power" in row(found, 14).why
-    reserve = row(found, 3)
-    assert all(np.isfinite(value) and value < 1e6 for value in reserve.numbers.values())
-    assert "more than the plant can give" in reserve.why
+    assert row(found, 3).facts.outcome == "cannot_hold"
+    said = tree(row(found, 3).facts, "here", Telling(Display("metric", "EUR")))
+    assert (said["wanted_kwh"], said["wanted_why"]) == (None, reason("cannot_hold"))
+    assert "more than the plant can give" in said["words"]

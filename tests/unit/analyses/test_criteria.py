@@ -13,6 +13,7 @@ import pytest
 from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, NOT_ASSESSED, TOLD, Judgement
 from generator.analyses.demand import Weather
 from generator.analyses.power import at_points
+from generator.analyses.spread import spread
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import make_draws
@@ -86,7 +87,9 @@ def test_evidence_is_a_trial_then_builder_data_then_a_guess() -> None:
         judgement(case, 28).grade for case in (sloop(), replace(guess, assumptions=given), guess)
     ]
     assert grades == ["sea trial", "builder data", "hull guess"]
-    assert studied(sloop()).verdict.word == "Go"
+    # Of a hundred draws the tenth percentile is too coarse for her margin of a twentieth.
+    whole = run(sloop(), make_draws(sloop(), 400)).options[ELECTRIC]
+    assert whole.verdict.word == "Go"
     assert studied(guess).verdict.word == "Go with conditions"
 
 
@@ -158,7 +161,7 @@ def test_stopping_follows_the_peak(kilowatts: float, result: str) -> None:
 def test_flip_of_the_must_make_leg_does_flip_it() -> None:
     """The bank that the failed row asks for, put aboard, passes."""
     row = judgement(with_bank(120), 1)
-    wanted = row.numbers["flip_kwh"] * 3.6e6 / 51.2 / 3600.0
+    wanted = float(spread(row.facts.wanted).high[0]) / 51.2 / 3600.0
     assert judgement(with_bank(wanted * 1.02), 1).result == GO
 
 
@@ -364,7 +367,8 @@ def test_a_reserve_that_the_warm_motor_cannot_spend_is_conditional() -> None:
     assert judgement(sloop(), 3).result == GO
     row = judgement(changed("motor", continuous_power=3.5e3, peak_power=4.5e3), 3)
     assert row.result in (CONDITIONAL, NO)
-    assert judgement(sloop(), 3).why != row.why
+    assert judgement(sloop(), 3).facts.outcome == "kept"
+    assert row.facts.outcome in ("warm", "short")
 
 
 def test_a_reserve_kept_by_construction_is_no_reason_on_page_one() -> None:

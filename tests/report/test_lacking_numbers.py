@@ -1,0 +1,149 @@
+"""Pages where a number is absent: never a dash in a sentence, and never a chart that breaks."""
+
+from __future__ import annotations
+
+import copy
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from markupsafe import Markup
+
+from generator.report.figures.charging import charging
+from generator.report.figures.cost_years import cost_years
+from generator.report.figures.money_swing import money_swing
+from generator.report.figures.peak_time import peak_time
+from generator.report.figures.tornado import tornado
+from generator.report.page import Page
+from generator.report.parts import Part
+from generator.report.sections import (
+    berth,
+    carbon,
+    cost,
+    duty,
+    evidence,
+    installation,
+    one_fault,
+    power,
+    schedules,
+    under_sail,
+)
+from generator.report.sections import tornado as measuring
+
+MOTORS = (2, 3)
+DASH = 'class="absent"'
+WHY = "in too many draws beyond"
+
+
+def without(results: dict[str, Any], *keys: str) -> Page:
+    """The results with nothing at those keys, of both motors where a key begins with a dot."""
+    tree = copy.deepcopy(results)
+    for key in keys:
+        for path in [f"options.{motor}{key}" for motor in MOTORS] if key[0] == "." else [key]:
+            *way, last = path.split(".")
+            row: Any = tree
+            for step in way:
+                row = row[int(step)] if isinstance(row, list) else row[step]
+            row[last], row[f"{last}_why"] = None, WHY
+    return Page(tree)
+
+
+def parts(page: Page, made: Part | tuple[Part, ...] | None) -> list[Part]:
+    return [] if made is None else [made] if isinstance(made, Part) else list(made)
+
+
+def sentences(every: list[Part]) -> list[Markup]:
+    """All that stands in sentences: text, findings, captions."""
+    found = [Markup(text) for part in every for text in part.text]
+    found += [figure.finding for part in every for figure in part.figures]
+    return found + [table.caption for part in every for table in (*part.opening, *part.tables)]
+
+
+SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
+    "service factor": (
+        lambda page: installation.section(page).parts, ("service_factor.product_at_cruise",)
+    ),
+    "motor sailing": (under_sail.part, (".under_sail.one_more.0.battery_w",)),
+    "cruise": (power.part, (".cruise_shaft_high_kw", ".rules_of_thumb.gerr_share")),
+    "duty": (
+        duty.parts, (".duty.heat_cruise_w", ".duty.space_cruise_c", ".duty.before_share")
+    ),
+    "one string": (one_fault.parts, (".one_fault.distance_nm",)),
+    "carbon": (carbon.part, (".carbon.saved_yearly_kg", ".carbon.payback_years")),
+    "carbon in the end": (carbon.part, (".carbon.payback_high_years",)),
+    "usual day": (berth.part, (".use.berth.typical_kwh", ".use.berth.outings_low")),
+    "hours to full": (berth.part, (".use.berth.typical_hours_h",)),
+    "hours from the reserve": (berth.part, (".use.berth.worst_hours_h",)),
+    "money": (
+        cost.part, (".cost.against_keep_money", ".cost.against_new_diesel_money")
+    ),
+    "money against one": (cost.part, (".cost.against_keep_money",)),
+    "money of the years": (cost.part, (".cost.cumulative.12.middle_money",)),
+    "end of a swing": (
+        cost.part, (".cost.swing.0.swing_money", ".cost.swing.0.at_low_money")
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", SECTIONS)
+def test_no_dash_stands_in_a_sentence(results: dict[str, Any], name: str) -> None:
+    made, keys = SECTIONS[name]
+    whole = sentences(parts(Page(results), made(Page(results))))
+    page = without(results, *keys)
+    told = sentences(parts(page, made(page)))
+    assert told
+    assert told != whole, "the sentence does not know the number"
+    assert [text for text in told if DASH in text] == []
+
+
+def test_engine_and_evidence_leave_out_what_is_absent(results: dict[str, Any]) -> None:
+    page = without(results, "engine.litres_per_year_l", "evidence.curve_high_pct")
+    assert DASH in page.text("{engine.litres_per_year_l|fuel}")
+    assert DASH not in installation.section(page).lead
+    assert DASH not in evidence.graded(page)
+    page = without(results, "engine.litres_per_hour_cruise_l")
+    assert "burns" in installation.section(page).lead
+    assert DASH not in installation.section(page).lead
+
+
+def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
+    cells: dict[str, tuple[Callable[[Page], Any], str]] = {
+        "load": (duty.parts, ".duty.speeds.0.calm.load_share"),
+        "saved": (carbon.part, ".carbon.saved_yearly_low_kg"),
+        "lost": (under_sail.part, ".under_sail.rows.1.folded_lost_kn"),
+        "measure": (measuring.part, ".tornado.rows.0.at_high"),
+    }
+    for name, (made, key) in cells.items():
+        page = without(results, key)
+        notes = [note for part in parts(page, made(page)) for t in part.tables for note in t.notes]
+        assert any(WHY in note for note in notes), name
+
+
+def test_setting_without_a_value_has_its_reason_below(results: dict[str, Any]) -> None:
+    rows = results["options"][2]["installation"]["settings"]
+    place = next(n for n, row in enumerate(rows) if row["name"].endswith("at peak"))
+    page = without(results, f"options.2.installation.settings.{place}.value_min")
+    assert any(WHY in note for note in schedules._settings(page).notes)
+
+
+@pytest.mark.parametrize("year", [0, 5, 12])
+def test_cost_over_years_stands_gaps(results: dict[str, Any], year: int) -> None:
+    ends = [f".cost.cumulative.{year}.{name}_money" for name in ("low", "middle", "high")]
+    assert cost_years(without(results, *ends)).svg
+
+
+def test_cost_over_years_stands_an_end_of_the_band_only(results: dict[str, Any]) -> None:
+    assert cost_years(without(results, ".cost.cumulative.12.high_money")).svg
+
+
+@pytest.mark.parametrize("end", ["low", "high"])
+def test_swings_stand_an_end_without_a_value(results: dict[str, Any], end: str) -> None:
+    page = without(results, f".cost.swing.1.at_{end}_money", ".cost.swing.1.swing_money")
+    assert money_swing(page).svg
+    assert tornado(without(results, f".tornado.rows.0.at_{end}"), "options.2", "tornado-2").svg
+
+
+def test_charts_of_peak_and_charging_stand_gaps(results: dict[str, Any]) -> None:
+    motors = [f"options.{motor}" for motor in MOTORS]
+    assert peak_time(without(results, ".duty.before_share"), motors).svg
+    assert charging(without(results, ".use.charging.2.typical_h", ".use.charging.2.worst_h")).svg

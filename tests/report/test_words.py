@@ -1,0 +1,119 @@
+"""Sentences of templates: each number in them is that of its key, and no outcome lacks words."""
+
+from __future__ import annotations
+
+import csv
+import re
+from typing import Any
+
+import pytest
+
+from generator.analyses.criteria.must_make_leg import MustMakeLeg
+from generator.analyses.option import OptionAnswers
+from generator.case.open import read_case
+from generator.draws import make_draws
+from generator.report import old_keys
+from generator.report.numbers import Display, shown
+from generator.report.results_file import build, to_json
+from generator.report.template import said
+from generator.report.tree import dictionary
+from generator.report.view import View
+from generator.study import run
+from tests.report.conftest import CASES, studied
+
+MARKED = re.compile("\ue000(.*?)\ue001(.*?)\ue002")
+SIGNS = re.compile("[\ue000-\uf8ff]")
+BOATS = ("sloop_30_weekend", "ketch_34_two_motors", "every_key")
+
+
+def strings(node: Any) -> list[str]:
+    if isinstance(node, dict):
+        return [text for value in node.values() for text in strings(value)]
+    if isinstance(node, list):
+        return [text for value in node for text in strings(value)]
+    return [node] if isinstance(node, str) else []
+
+
+def at(node: Any, key: str) -> Any:
+    for step in key.split("."):
+        node = node[int(step)] if isinstance(node, list) else node[step]
+    return node
+
+
+@pytest.mark.parametrize("name", BOATS)
+def test_every_number_in_words_is_that_of_its_key(name: str) -> None:
+    """The key at a mark is the one that the template printed; a label that parts from it shows."""
+    case = read_case(CASES / f"{name}.yaml")
+    results = build(case, run(case, make_draws(case, 20)), marked=True)
+    display = Display(case.study.units, case.study.currency)
+    kinds = {key: kind for key, kind, _ in dictionary_with_kinds()}
+    found = [match for text in strings(results) for match in MARKED.findall(text)]
+    assert len(found) > 20
+    for key, text in found:
+        value = at(results, key)
+        kind = kinds[re.sub(r"\.\d+(?=\.|$)", ".*", key)]
+        assert text == shown(value, kind, display).replace("\u2060", ""), key
+
+
+def dictionary_with_kinds() -> list[tuple[str, str, str]]:
+    """Every declared number of the criteria that are records, by its key with stars."""
+    from generator.analyses.criteria.legs_covered import LegsCovered
+    from generator.analyses.criteria.reserve_kept import ReserveKept
+    from generator.analyses.leg_help import LegHelp
+    from generator.records import key_of, kind_of, numbers_of, records_of
+
+    rows: list[tuple[str, str, str]] = []
+
+    def walk(record: Any, before: str) -> None:
+        for name, number in numbers_of(record).items():
+            for kept in ("bank", "tank"):
+                kind = kind_of(number, kept)
+                for end in ("", "low", "high"):
+                    rows.append((f"{before}.{key_of(name, kind, end)}", kind, number.label))
+        for name, inner in records_of(record).items():
+            walk(inner[0], f"{before}.{name}")
+
+    for record in (MustMakeLeg, LegsCovered, ReserveKept):
+        walk(record, "options.*.verdict.criteria.*.facts")
+    walk(LegHelp, "options.*.use.failing.*")
+    return rows
+
+
+@pytest.mark.parametrize("name", BOATS)
+def test_no_private_sign_is_shipped(name: str) -> None:
+    assert not SIGNS.search(to_json(studied(name)))
+
+
+@pytest.mark.parametrize("name", BOATS)
+def test_the_dictionary_describes_the_results(name: str) -> None:
+    """Every key of a declared number that this boat can have is there."""
+    options = studied(name)["options"]
+    keys = {key for key, _, _ in dictionary(OptionAnswers, "options.*")}
+    assert len(keys) > 150
+    for option in options:
+        other = "_kwh" if option["kind"] != "battery" else "_l"
+        for leg in option["legs"]:
+            for key in keys:
+                head, _, last = key.rpartition(".")
+                if head == "options.*.legs.*" and not last.endswith(other):
+                    assert last in leg, key
+
+
+def test_an_outcome_without_words_stops_the_run() -> None:
+    node = {"outcome": "unheard of", "kept_in": "bank", "leg": None}
+    view = View(node, MustMakeLeg, "here", Display("metric", "EUR"))
+    with pytest.raises(Exception, match="undefined"):
+        said(view)
+
+
+def test_every_old_key_has_a_new_one_that_is_there_or_a_reason() -> None:
+    with old_keys.FILE.open(encoding="utf-8", newline="") as file:
+        rows = list(csv.DictReader(file))
+    described = {key for key, _, _ in dictionary_with_kinds()} | {
+        key for key, _, _ in dictionary(OptionAnswers, "options.*")
+    }
+    facts = {"options.*.bank.ages.*.name", "options.*.use.failing.*.words"}
+    for row in rows:
+        assert row["why"], row["old"]
+        if row["new"] and not row["new"].endswith("_why"):
+            assert re.sub(r"\.\d+\.", ".*.", row["new"]) in described | facts, row["new"]

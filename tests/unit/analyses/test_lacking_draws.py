@@ -1,0 +1,270 @@
+"""What do analyses and criteria make of draws without a value?
+
+Shares and middles as worked by hand in `tests/unit/report/lacking.py`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from generator.analyses.ageing import _worn_by
+from generator.analyses.berth import berthed
+from generator.analyses.criteria.catalogue import criteria
+from generator.analyses.criteria.criterion import GO, NO, NOT_ASSESSED, Criterion, stated
+from generator.analyses.criteria.mooring import judge as judge_mooring
+from generator.analyses.criteria.payback import judge as judge_payback
+from generator.analyses.criteria.recharge import judge as judge_recharge
+from generator.analyses.duty import duty
+from generator.analyses.emissions import emissions
+from generator.analyses.energy_walk import energy_walk
+from generator.analyses.failures import failures
+from generator.analyses.findings import Findings
+from generator.analyses.outfit import Outfit
+from generator.analyses.panel_yield import panel_yield
+from generator.analyses.savings import saving
+from generator.analyses.sun_carries import reference_panels, sun_carries
+from generator.analyses.wiring.settings import _alarms, _fall
+from generator.case.open import read_case
+from generator.turning import break_even_of
+from tests.unit.report.lacking import CASES, MIDDLES, changed, close, draws, found, study
+
+lacking = pytest.mark.parametrize(("number", "high", "low"), MIDDLES)
+HOUR = 3600.0
+
+
+def criterion(number: int) -> Criterion:
+    return next(row for row in criteria() if row.id == number)
+
+
+def legs_of(number: int, own: Findings | None = None) -> Findings:
+    """Her findings with so many draws in which a leg cannot be motored."""
+    own = own or found()
+    return replace(own, legs=replace(own.legs, yearly=draws(number) * 1e7))
+
+
+def test_a_value_without_end_is_not_stated() -> None:
+    assert [stated(value) for value in (2.0, np.inf, -np.inf, np.nan)] == [2.0, None, None, None]
+
+
+def test_a_leg_that_cannot_be_motored_wears_the_bank_as_if_it_emptied_it() -> None:
+    """Three passages of 2 J, and two that would empty a bank of 10 J: 6 and 20, or 6 and 4."""
+    yearly = np.array([[6.0, 4.0], [6.0, np.nan]])
+    np.testing.assert_array_equal(_worn_by(yearly, np.array([[30.0, 20.0]])), [[10.0], [26.0]])
+
+
+@lacking
+def test_continuous_power(number: int, high: float | None, low: float | None) -> None:
+    """Power of 1 over a need that gives 1, 2, 3 ...: the ratio is planned with at its low end."""
+    from generator.analyses.criteria.continuous_power import judge
+
+    part = changed("key", clean_need=1.0 / draws(number))
+    part = replace(
+        part, key=replace(part.key, reached=replace(part.key.reached, shaft_power=np.ones((1, 1))))
+    )
+    found_ = judge(criterion(5), part)
+    assert close(found_.value, low)
+    assert close(found_.pessimistic, 10.9 if number == 0 else None)
+    assert found_.result == (GO if number == 0 else NO)
+    assert ("clean_need_kw" in found_.why) is (low is not None)
+
+
+@lacking
+def test_battery_currents(number: int, high: float | None, low: float | None) -> None:
+    from generator.analyses.criteria.battery_currents import judge
+
+    own = found()
+    assert own.bank is not None
+    bank = replace(own.bank, cruise_rate=draws(number), rate_limit=np.ones((1, 1)),
+                   peak_current=np.ones((1, 1)), discharge_limit=np.full((1, 1), 1e9))  # fmt: skip
+    judged = judge(criterion(14), replace(own, bank=bank))
+    assert close(judged.value, high)
+    assert close(judged.pessimistic, 90.1 if number == 0 else None)
+    assert judged.result == NO
+    assert np.isfinite(list(judged.numbers.values())).all()
+
+
+@pytest.mark.parametrize(("number", "told"), [(0, True), (43, True), (60, False)])
+def test_battery_currents_say_what_cannot_be_had(number: int, told: bool) -> None:
+    from generator.analyses.criteria.battery_currents import judge
+
+    own = found()
+    assert own.bank is not None
+    why = judge(criterion(14), replace(own, bank=replace(own.bank, peak_current=draws(number)))).why
+    assert ("cannot give peak power" in why) is not told
+    assert ("peak_current_a" in why) is told
+    why = judge(criterion(14), replace(own, key=replace(own.key, cruise_drain=draws(number)))).why
+    assert ("more than the hull form" in why) is not told
+
+
+@lacking
+def test_house_supply(number: int, high: float | None, low: float | None) -> None:
+    """The leg takes 1 over 1, 2, 3 ... of the house load: the share is planned with high."""
+    from generator.analyses.criteria.house_supply import judge
+
+    own = found()
+    drain = float(np.asarray(own.case.house.under_way).flat[0])
+    house = replace(own.case.house, separate_bank=False, buffered=True)
+    legs = tuple(
+        replace(leg, need=1.0 / draws(number), time=np.full((1, 1), 1.0 / drain))
+        for leg in own.legs.results
+    )
+    part = replace(own, case=replace(own.case, house=house), legs=replace(own.legs, results=legs))
+    judged = judge(criterion(13), part)
+    assert close(judged.value, high)
+    assert ("share_pct" in judged.numbers) is (number == 0)
+
+
+@lacking
+def test_usual_day_at_the_berth(number: int, high: float | None, low: float | None) -> None:
+    own = legs_of(number)
+    berth = berthed(own.case, own.option, own.store, own.reserve, own.legs, 10.0 * HOUR)
+    assert berth is not None
+    assert float(np.isnan(berth.typical[1:]).mean()) == number / 100
+    assert berth.hours_typical is not None
+    assert float(np.isnan(berth.hours_typical[1:]).mean()) == number / 100
+    assert (berth.least_charger is None) is (number > 0)
+    part = replace(own, use=replace(own.use, berth=berth))
+    judged = judge_recharge(criterion(11), part)
+    assert (judged.value is None) is (high is None)
+    assert (judged.pessimistic is None) is (number > 0)
+    assert (judged.result == GO) is (number == 0)
+    assert ("hours_h" in judged.why) is (number == 0)
+    assert np.isfinite(list(judged.numbers.values())).all()
+    lasts = judge_mooring(criterion(12), part)
+    assert ("here.outings" in lasts.why) is (number == 0)
+    assert ("outings" in lasts.numbers) is (number == 0)
+
+
+@lacking
+def test_weeks_of_sun(number: int, high: float | None, low: float | None) -> None:
+    """Her use in the doubt of the draws; no panels are enough for what has no value."""
+    own, sky = legs_of(number), study().sky
+    assert sky is not None
+    assert own.year is not None
+    given = panel_yield(reference_panels(own.option), sky)
+    assert given is not None
+    carried = sun_carries(own.option, own.year, given, 0.95, own.legs, 1.2)
+    assert carried is not None
+    assert float(np.isnan(carried.use[1:]).mean()) == number / 100
+    assert (carried.least is None) is (number > 0)
+
+
+@pytest.mark.parametrize("number", [0, 60])
+def test_unknown_saving_is_not_repaid_at_once(number: int) -> None:
+    """A sum that has no value is neither below nor above nothing."""
+    own = found()
+    dear = replace(own.cost, flows=own.cost.flows + draws(number))
+    held = saving(own.case, own.option, dear, own.cost)
+    assert float(np.isnan(held.discounted_payback[1:]).mean()) == number / 100
+    assert float(np.isnan(held.simple_payback[1:]).mean()) == number / 100
+
+
+def test_payback_is_not_judged_where_the_saving_is_unknown() -> None:
+    own = found()
+    assert own.savings is not None
+    assert own.savings.new_diesel is not None
+    unknown = replace(own.savings.new_diesel, discounted_payback=draws(60))
+    judged = judge_payback(
+        criterion(25), replace(own, savings=replace(own.savings, new_diesel=unknown, keep=unknown))
+    )
+    assert judged.result == NOT_ASSESSED
+    assert "cannot be motored" in judged.why
+
+
+def test_carbon_that_is_not_known_is_not_repaid() -> None:
+    own = found()
+    cost = replace(own.cost, use=replace(own.cost.use, energy=draws(43)))
+    other = study().options[0].findings
+    told = emissions(own.case, own.option, cost, (other.option, other.cost))
+    assert told.payback is not None
+    assert float(np.isnan(told.payback[1:]).mean()) == 0.43
+
+
+def test_maps_of_money_need_an_energy_to_pay_for() -> None:
+    case, other = read_case(CASES / "sloop_30_weekend.yaml"), study().options[0].findings
+    own = legs_of(0)
+    none = replace(own, legs=replace(own.legs, yearly=np.full((101, 1), np.nan)))
+    assert break_even_of(case, own, other) is not None
+    assert break_even_of(case, none, other) is None
+
+
+def test_run_without_a_load_leaves_the_motor_as_warm_as_a_full_one() -> None:
+    """Planned cruise far beyond the hull form: no load of its own, and no time at peak after it."""
+    own = found()
+    fast = replace(own.case, planning=replace(own.case.planning, cruise_speed=20.0))
+    worked = duty(fast, own.option, own.power, own.trial.scale, own.store)
+    assert worked is not None
+    assert np.isnan(worked.before).all()
+    over = np.broadcast_to(worked.peak_load > 1.0, worked.peak_warm.shape)
+    assert over.any()
+    np.testing.assert_array_equal(worked.peak_warm[over], 0.0)
+
+
+def test_walk_keeps_its_draws_without_a_value() -> None:
+    own = found()
+    item = own.legs.results[own.key.worst_leg or 0]
+    asked = replace(item, need=np.where(np.isnan(draws(20)), np.nan, item.need))
+    outfit = Outfit(own.case, own.option, own.trial.scale, own.power, own.store, own.reserve)
+    walk = energy_walk(outfit, asked, 0)
+    assert walk is not None
+    assert float(np.isnan(walk.left_each[1:]).mean()) == 0.2
+
+
+@lacking
+def test_alarms_before_the_floor(number: int, high: float | None, low: float | None) -> None:
+    """Charge between alarm and floor over the middle current; no time where there is none."""
+    own = found()
+    assert own.bank is not None
+    bank = replace(own.bank, peak_current=draws(number), cruise_current=draws(0))
+    rows = {row.name: row for row in _alarms(own.option, bank)}
+    cruise, peak = (rows[f"Second alarm to the floor, at {name}"] for name in ("cruise", "peak"))
+    if high is None:
+        assert np.isnan(peak.value)
+        assert "cannot give" in peak.reason
+    else:
+        assert peak.value == pytest.approx(cruise.value)
+
+
+@pytest.mark.parametrize("number", [0, 20, 60, 100])
+def test_torque_falls_off_no_lower_than_the_cut_off(number: int) -> None:
+    """More than a tenth of the draws cannot hold peak power: the controller sheds last."""
+    own = found()
+    assert own.bank is not None
+    assert own.installation is not None
+    state = replace(own.bank.states[2], peak_voltage=draws(number) * 0.0 + 1e3)
+    bank = replace(own.bank, states=(*own.bank.states[:2], state))
+    volts = own.installation.voltages
+    wanted = volts.cell_warning * volts.cells if number == 0 else volts.lowest
+    assert _fall(bank, volts) == pytest.approx(wanted)
+
+
+@pytest.mark.parametrize(("number", "told"), [(0, True), (43, True), (60, False)])
+def test_failures_tell_no_number_that_is_none(number: int, told: bool) -> None:
+    own = found()
+    assert own.bank is not None
+    assert own.fault is not None
+    part = replace(
+        own,
+        bank=replace(own.bank, cruise_current=draws(number), peak_current=draws(0)),
+        key=replace(own.key, cruise_drain=draws(number)),
+        fault=replace(own.fault, strings=2, endurance=draws(number),
+                      cruise_trips=np.array([False]), peak_trips=np.array([False])),
+    )  # fmt: skip
+    rows = {item.id: item for item in failures(part)}
+    assert ("cruise_w" in rows["joint"].left) is told
+    assert ("cruise_w" in rows["joint"].numbers) is told
+    assert "peak_w" in rows["joint"].left
+    assert ("gauge_nm" in rows["gauge"].left) is told
+    assert ("endurance_h" in rows["string"].left) is told
+
+
+def test_range_without_a_number_is_told_in_words() -> None:
+    own = found()
+    none = tuple(replace(item, distance=np.zeros_like(item.distance)) for item in own.ranges)
+    rows = {item.id: item for item in failures(own)}
+    assert "range_nm" in rows["charger"].left
+    rows = {item.id: item for item in failures(replace(own, ranges=none))}
+    assert "no way to reserve" in rows["charger"].left
