@@ -23,6 +23,7 @@ from generator.version import VERSION
 
 if TYPE_CHECKING:
     from generator.case.case import Case
+    from generator.report.write import Lack
 
 DRAWS = 2000  # the 10th percentile then stands still to about one per cent
 DONE, FAILED, CASE_AT_FAULT = 0, 1, 2
@@ -71,7 +72,7 @@ def report(
     if part not in ("", *PARTS):
         say(f"study: --part {part}: there is no such pack, expected {' or '.join(PARTS)}")
         raise typer.Exit(CASE_AT_FAULT)
-    stems = Counter(path.stem for path in {path.resolve() for path in cases})
+    stems = Counter(stem for _, stem in {(os.path.realpath(path), path.stem) for path in cases})
     shared = sorted(stem for stem, count in stems.items() if count > 1)
     if shared:
         say(f"study: more than one case would be written to {out / shared[0]}: run them apart")
@@ -93,26 +94,26 @@ def report_one(path: Path, out: Path, strict: bool, no_prices: bool = False, par
     from generator.report.packs import packs
     from generator.report.results_file import build
     from generator.report.without_prices import WITHOUT, without_prices
-    from generator.report.write import write_pack, write_report
+    from generator.report.write import refuse_foreign, write_pack, write_report
     from generator.search import smallest
     from generator.sensitivity import tornadoes
     from generator.study import run
 
+    ending = f"-{part}" if part else WITHOUT if no_prices else ""
+    folder = out / f"{path.stem}{ending}"
+    refuse_foreign(folder)  # before the minute that a study takes
     study = run(case, make_draws(case, DRAWS))
     if part:
-        pack = packs()[part]
-        written = write_pack(build(case, study), pack, out / f"{path.stem}-{part}")
+        written = write_pack(build(case, study), packs()[part], folder)
     else:
         results = build(case, study, tornadoes(case, study), smallest(case, study))
-        stem = f"{path.stem}{WITHOUT}" if no_prices else path.stem
-        written = write_report(without_prices(results) if no_prices else results, out / stem)
+        written = write_report(without_prices(results) if no_prices else results, folder)
     for line in written.engine_log:
         say(f"{path}: warning: drawing engine: {line}")
     typer.echo(f"{path}: written to {written.folder}")
-    if written.lacks:
-        say(f"{path}: no PDF: {written.lacks}")
-        return FAILED
-    return DONE
+    for lack in written.lacks:
+        tell_lack(path, lack)
+    return FAILED if written.lacks else DONE
 
 
 def check_one(path: Path, strict: bool) -> int:
@@ -125,15 +126,26 @@ def accepted_case(path: Path, strict: bool) -> Case:
     """The case, its warnings told; with `strict` a warning is a fault."""
     from generator.case.open import read_case
 
-    try:
-        case = read_case(path)
-    except OSError as error:
-        raise CaseError([Fault(str(path), 1, "", "cannot be read", str(error.strerror))]) from error
+    refuse_name(path)
+    case = read_case(path)
     if strict and case.warnings:
         raise CaseError([replace(warning, warning=False) for warning in case.warnings])
     for warning in case.warnings:
         say(str(warning))
     return case
+
+
+def refuse_name(path: Path) -> None:
+    """Refuse a case file whose name gives its report no folder of its own.
+
+    `..yaml` would name the folder of all reports; names with a dot before them are those of
+    folders in the making.
+    """
+    if path.stem.startswith(".") or not path.stem.isprintable() or not path.stem.strip():
+        shown = "".join(letter if letter.isprintable() else "?" for letter in str(path))
+        problem = "has a name that no folder can be called after"
+        hope = "expected one such as boat.yaml, no dot before it, printable"
+        raise CaseError([Fault(shown, 1, "", problem, hope)])
 
 
 def for_each(cases: list[Path], act: Callable[[Path], int]) -> int:
@@ -161,6 +173,20 @@ def attempt(act: Callable[[Path], int], path: Path) -> int:
 def say(text: str) -> None:
     """A line for the user, apart from what the command was asked to print."""
     typer.echo(text, err=True)
+
+
+def tell_lack(path: Path, lack: Lack) -> None:
+    """One line about what a report lacks; where a defect is to blame, how to have it mended."""
+    if isinstance(lack.reason, StudyError | OSError):
+        say(f"{path}: lacks {lack.what}: {lack.reason}")
+        return
+    if sys.flags.dev_mode:
+        sys.__excepthook__(type(lack.reason), lack.reason, lack.reason.__traceback__)
+    what = " ".join(f"{type(lack.reason).__name__}: {lack.reason}".split())
+    say(
+        f"{path}: lacks {lack.what}, by a defect of this tool; please report it with the case "
+        f"file: {what}"
+    )
 
 
 def tell_defect(

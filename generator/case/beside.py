@@ -1,4 +1,7 @@
-"""What stands in the files that a case names beside it: its bytes, or why they are refused?"""
+"""What stands in the files that a case names beside it: its bytes, or why they are refused?
+
+The one door: a name without a folder, the file itself and no link, regular, read up to its limit.
+"""
 
 from __future__ import annotations
 
@@ -25,18 +28,19 @@ class Beside:
         return str(Path(self.case_file).parent / name)
 
     def content(self, said: object, path: str, kind: str, largest: int) -> bytes | None:
-        """The bytes of a file that the case names; a fault where it cannot be had."""
+        """The bytes of a file that the case names; a fault where they cannot be had."""
         if not isinstance(said, Said):
             return None
         name = said.text
-        if not name or Path(name).name != name or name.startswith("."):
-            problem, hope = f"is `{name[:60]}`", "expected the name of a file beside the case"
+        if not name.isprintable() or Path(name).name != name or name.startswith("."):
+            shown = "".join(letter if letter.isprintable() else "?" for letter in name[:60])
+            problem, hope = f"is `{shown}`", "expected the name of a file beside the case"
             self.faults.append(Fault(self.case_file, said.line, path, problem, hope))
             return None
         if name not in self.read:
             try:
                 file = str(self.folder / name)
-                self.read[name] = file_bytes(self.folder / name, file, kind, largest)
+                self.read[name] = file_bytes(self.folder / name, file, kind, largest, False)
             except CaseError as error:
                 for fault in error.faults:
                     problem = f"names {name}, which {fault.problem}"

@@ -20,7 +20,6 @@ from generator.case.boat import (
 from generator.case.build_options import build_option
 from generator.case.carbon import Carbon
 from generator.case.case import Case, CaseFile, Instruction
-from generator.case.check_year import weather_file
 from generator.case.circumstances import boat_words, model_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.factors import Factors, Masses
@@ -31,6 +30,7 @@ from generator.case.schema import CaseKeys
 from generator.case.streams import item_names
 from generator.case.trial import SeaTrial, TrialRow
 from generator.case.usage import Berth, House, Leg, Planning
+from generator.case.weather_file import WeatherFile
 from generator.case.wiring import Papers
 from generator.errors import Fault
 
@@ -43,10 +43,14 @@ def build_case(
     path: Path,
     content: bytes,
     warnings: tuple[Fault, ...],
-    offsets: Offsets | None = None,
+    beside: tuple[Offsets | None, WeatherFile | None] = (None, None),
 ) -> Case:
-    """The frozen case; only for keys without a fault."""
+    """The frozen case; only for keys without a fault.
+
+    ``beside``: what stands in the files that the case names.
+    """
     desk = Desk(keys.study.currency or "", item_names(keys))
+    offsets, weather = beside
     boat = replace(_boat(keys, root, desk), offsets=offsets)
     screw = (*propeller_words(keys, keys.propeller), keys.propeller.installation or "")
     model = model_words(keys.boat, float(boat.hull.canoe_share))
@@ -55,7 +59,7 @@ def build_case(
         study=_study(keys),
         boat=boat,
         waters=_waters(keys, desk),
-        weather=weather_file(keys, path.parent),
+        weather=weather,
         factors=desk.fill(Factors, keys.factors, "factors", "factors", model),
         masses=desk.fill(Masses, keys.masses, "masses", "masses"),
         engine=desk.fill(Diesel, keys.engine, "engine", "engine", screw),

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
 
 import numpy as np
 
@@ -12,7 +11,7 @@ from generator.case.leaf import Given
 from generator.case.months import MONTHS, season_months
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
-from generator.case.weather_file import DAYS_BEFORE, Refusal, WeatherFile, read_weather_file
+from generator.case.weather_file import DAYS_BEFORE, Refusal, WeatherFile
 
 HOUR = 3600.0  # s
 MONTH, YEAR = 730.0, 8760.0  # h
@@ -21,22 +20,17 @@ AWAY = 5.0  # degrees between the boat and the station of a weather file
 WEATHER = ("waters", "weather_file")
 
 
-def find_year_contradictions(case: CaseKeys, folder: Path) -> Iterator[Finding]:
+def find_year_contradictions(
+    case: CaseKeys, weather: WeatherFile | Refusal | None
+) -> Iterator[Finding]:
     """All faults between keys that the energy year uses."""
     yield from _place(case)
     yield from _months(case)
     yield from _calendar(case)
-    if case.waters.weather_file:
-        yield from _weather(case, read_weather_file(folder / case.waters.weather_file))
+    if weather is not None:
+        yield from _weather(case, weather)
     for number, option in enumerate(case.options):
         yield from _sources(option, ("options", number, "supply"))
-
-
-def weather_file(case: CaseKeys, folder: Path) -> WeatherFile | None:
-    """The weather file of a case in which no fault was found."""
-    name = case.waters.weather_file
-    found = read_weather_file(folder / name) if name else None
-    return found if isinstance(found, WeatherFile) else None
 
 
 def _place(case: CaseKeys) -> Iterator[Finding]:

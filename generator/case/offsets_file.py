@@ -6,11 +6,12 @@ import csv
 import io
 import math
 from dataclasses import dataclass
-from pathlib import Path
 
+from generator.case.beside import Beside
 from generator.case.boat import Offsets
-from generator.case.said import Keys, line_of
-from generator.errors import Fault
+from generator.case.read import file_text
+from generator.case.said import Keys
+from generator.errors import CaseError, Fault
 
 NAMES = ["x_m", "z_m", "half_breadth_m"]
 LARGEST = 1_000_000  # bytes
@@ -26,42 +27,52 @@ class Lines:
     faults: tuple[Fault, ...] = ()
 
 
-def read_offsets(folder: Path, name: str | None, root: Keys, case_file: str) -> Lines:
+def read_offsets(name: str | None, root: Keys, beside: Beside) -> Lines:
     """The offsets named in the case; nothing where none are named."""
-    if not name:
+    boat = root.get("boat")
+    if not name or not isinstance(boat, Keys):
         return Lines(None)
-    line = line_of(root, ("boat", "offsets"))
-    path = folder / name
-    hope = f"expected a CSV file with the columns {', '.join(NAMES)}, at most 1 MB, in UTF-8"
+    content = beside.content(boat.get("offsets"), "boat.offsets", "CSV", LARGEST)
+    if content is None:
+        return Lines(None)
+    file = beside.file(name)
     try:
-        if path.is_symlink() or path.stat().st_size > LARGEST:
-            raise OSError
-        text = path.read_text(encoding="utf-8-sig")
-    except (OSError, UnicodeDecodeError):
-        problem = f"names `{name}`, which cannot be read"
-        return Lines(None, (Fault(case_file, line, "boat.offsets", problem, hope),))
-    return _rows(name, text)
+        return _rows(name, file, file_text(content, file))
+    except CaseError as error:
+        return Lines(None, tuple(error.faults))
 
 
-def _rows(name: str, text: str) -> Lines:
-    """Every row as three numbers; each bad row is a fault with its line."""
+def _cells(file: str, text: str) -> list[tuple[int, list[str]]]:
+    """The lines that hold something, with their numbers."""
     reader = csv.reader(io.StringIO(text))
-    rows = [(reader.line_num, cells) for cells in reader if any(cell.strip() for cell in cells)]
-    rows = [row for row in rows if not row[1][0].startswith("#")]
+    try:
+        return [
+            (reader.line_num, cells)
+            for cells in reader
+            if any(cell.strip() for cell in cells) and not cells[0].startswith("#")
+        ]
+    except csv.Error as error:
+        fault = Fault(file, reader.line_num, "", f"is no table: {error}", "expected CSV")
+        raise CaseError([fault]) from None
+
+
+def _rows(name: str, file: str, text: str) -> Lines:
+    """Every row as three numbers; each bad row is a fault with its line."""
+    rows = _cells(file, text)
     if not rows or [cell.strip() for cell in rows[0][1]] != NAMES:
         line = rows[0][0] if rows else 1
         hope = f"expected the line {','.join(NAMES)}"
-        return Lines(None, (Fault(name, line, "", "has no line of names", hope),))
+        return Lines(None, (Fault(file, line, "", "has no line of names", hope),))
     faults, points = [], []
     for line, cells in rows[1:]:
         point = _point(cells)
         if point is None:
             hope = "expected three numbers in metres, the half breadth not below 0"
-            faults.append(Fault(name, line, "", "is no point of the hull", hope))
+            faults.append(Fault(file, line, "", "is no point of the hull", hope))
         else:
             points.append(point)
     if not faults:
-        faults.extend(_stations(name, points))
+        faults.extend(_stations(file, points))
     if faults:
         return Lines(None, tuple(faults))
     x, z, half = zip(*sorted(points), strict=True)
@@ -76,23 +87,23 @@ def _point(cells: list[str]) -> tuple[float, float, float] | None:
     return (x, z, half) if math.isfinite(x + z + half) and half >= 0.0 else None
 
 
-def _stations(name: str, points: list[tuple[float, float, float]]) -> list[Fault]:
-    """Too few stations or points, a height given twice, or a hull that never meets the water."""
+def _stations(file: str, points: list[tuple[float, float, float]]) -> list[Fault]:
+    """Too few stations or points, a height given twice, or a hull without water or breadth."""
     heights: dict[float, list[float]] = {}
     for x, z, _ in points:
         heights.setdefault(x, []).append(z)
     if len(heights) < FEWEST_STATIONS:
         hope = f"expected {FEWEST_STATIONS} or more"
-        return [Fault(name, 1, "", f"has {len(heights)} stations", hope)]
+        return [Fault(file, 1, "", f"has {len(heights)} stations", hope)]
     faults = []
     for x, found in sorted(heights.items()):
         if len(set(found)) < max(FEWEST_POINTS, len(found)):
             hope = f"expected {FEWEST_POINTS} or more points of different height"
-            faults.append(Fault(name, 1, f"station {x:g} m", f"has {len(found)} points", hope))
+            faults.append(Fault(file, 1, f"station {x:g} m", f"has {len(found)} points", hope))
         elif max(found) < 0.0:
             hope = "expected points up to the waterline, z_m 0, and above"
-            faults.append(Fault(name, 1, f"station {x:g} m", "ends below the waterline", hope))
-    if not any(min(found) < 0.0 for found in heights.values()):
-        hope = "expected points below the waterline, z_m below 0"
-        faults.append(Fault(name, 1, "", "has no point in the water", hope))
+            faults.append(Fault(file, 1, f"station {x:g} m", "ends below the waterline", hope))
+    if not any(half > 0.0 for _, z, half in points if z < 0.0):
+        hope = "expected points below the waterline, z_m below 0, with a half breadth above 0"
+        faults.append(Fault(file, 1, "", "has no breadth in the water", hope))
     return faults

@@ -22,6 +22,7 @@ from generator.case.read import read_document
 from generator.case.said import Keys, Place, line_of, normalise_section, path_text
 from generator.case.track import find_track_doubts, measure_tracks
 from generator.case.validate import validate
+from generator.case.weather_file import WeatherFile, read_weather
 from generator.errors import CaseError, Fault
 
 
@@ -36,14 +37,16 @@ def read_case(path: Path) -> Case:
     parents = inherit_options(root, document.file, faults)
     checked = validate(root, document.file, parents)
     faults.extend(checked.faults)
-    lines = read_offsets(path.parent, checked.case.boat.offsets, root, document.file)
+    lines = read_offsets(checked.case.boat.offsets, root, beside)
+    found_weather = read_weather(checked.case.waters.weather_file, root, beside)
+    weather = found_weather if isinstance(found_weather, WeatherFile) else None
     faults.extend(lines.faults)
     found = [
         *find_contradictions(checked.case),
         *find_trial_contradictions(checked.case),
         *find_misplaced(checked.case),
         *find_wiring_contradictions(checked.case),
-        *find_year_contradictions(checked.case, path.parent),
+        *find_year_contradictions(checked.case, found_weather),
     ]
     findings = _not_inherited(found, parents)
     faults.extend(_placed(findings, root, document.file, False))
@@ -52,7 +55,7 @@ def read_case(path: Path) -> Case:
     doubts = [*find_doubts(checked.case), *find_track_doubts(checked.case.legs, beside.lengths)]
     warnings = _told(_placed(doubts, root, document.file, True), listed)
     content = b"".join((document.content, *beside.read.values()))
-    return build_case(checked.case, root, path, content, tuple(warnings), lines.offsets)
+    return build_case(checked.case, root, path, content, tuple(warnings), (lines.offsets, weather))
 
 
 def _told(faults: Iterable[Fault], listed: LegList | None) -> list[Fault]:
@@ -85,8 +88,8 @@ def _placed(findings: Iterable[Finding], root: Keys, file: str, warning: bool) -
 
 def _once(faults: Iterable[Fault]) -> list[Fault]:
     """By line; what an option inherits is told only where it stands."""
-    told: dict[tuple[int, str, str], Fault] = {}
+    told: dict[tuple[str, int, str, str], Fault] = {}
     for fault in faults:
         path = re.sub(r"^options\[[0-9]+\]", "options", fault.path)
-        told.setdefault((fault.line, path, fault.problem), fault)
+        told.setdefault((fault.file, fault.line, path, fault.problem), fault)
     return sorted(told.values(), key=lambda fault: (fault.line, fault.path))

@@ -6,7 +6,9 @@ deeper than allowed, and no text is guessed to be a number, a date or a truth va
 
 from __future__ import annotations
 
+import os
 import re
+import stat
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -18,9 +20,11 @@ from generator.errors import CaseError, Fault
 LARGEST = 1_000_000  # bytes
 DEEPEST = 12
 MOST_EVENTS = 5_000  # keys, values and ends of lists; a boat fills some hundreds
-# C0 and C1 without tab and line ends, line separators, direction marks, byte-order marks inside
+# C0 and C1 without tab and line ends, line separators, direction marks, halves of pairs,
+# byte-order marks inside
 _CONTROL = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]"
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069"
+    "\ud800-\udfff\ufeff\ufffe\uffff]"
 )
 
 
@@ -82,17 +86,44 @@ def read_document(path: Path) -> Document:
     return Document(file, content, root, tuple(reader.faults))
 
 
-def file_bytes(path: Path, file: str, kind: str = "YAML", largest: int = LARGEST) -> bytes:
-    """The bytes of a regular file of bearable size."""
-    if not path.is_file():
-        raise CaseError([Fault(file, 1, "", "there is no such file", f"expected a {kind} file")])
-    with path.open("rb") as stream:
-        content = stream.read(largest + 1)
+def file_bytes(
+    path: Path, file: str, kind: str = "YAML", largest: int = LARGEST, links: bool = True
+) -> bytes:
+    """The bytes of a regular file of bearable size; nothing that could wait or never end is read.
+
+    ``links``: whether the file itself may be a link, as the one named on the command line may.
+    """
+    try:
+        _refuse_odd(path.stat() if links else path.lstat(), file, kind)
+        # between the two looks the file may have become a pipe or a link: open none that waits
+        waiting = getattr(os, "O_NONBLOCK", 0) | (0 if links else getattr(os, "O_NOFOLLOW", 0))
+        opened = os.open(path, os.O_RDONLY | getattr(os, "O_BINARY", 0) | waiting)
+        with os.fdopen(opened, "rb") as stream:
+            _refuse_odd(os.fstat(opened), file, kind)
+            content = stream.read(largest + 1)
+    except OSError as error:
+        problem = f"cannot be read: {error.strerror}"
+        if isinstance(error, FileNotFoundError | NotADirectoryError):
+            problem = "there is no such file"
+        raise CaseError([Fault(file, 1, "", problem, f"expected a {kind} file")]) from None
     if len(content) > largest:
         line = content.count(b"\n") + 1
         problem = f"is larger than {largest // 1_000_000} MB"
         raise CaseError([Fault(file, line, "", problem, "expected some kilobytes")])
     return content
+
+
+def _refuse_odd(what: os.stat_result, file: str, kind: str) -> None:
+    """Refuse what is no regular file, before it is opened and again after."""
+    mode = what.st_mode
+    if stat.S_ISREG(mode):
+        return
+    problem = "is a pipe, a socket or a device"
+    if stat.S_ISDIR(mode):
+        problem = "is a folder"
+    elif stat.S_ISLNK(mode):
+        problem = "is a link to elsewhere"
+    raise CaseError([Fault(file, 1, "", problem, f"expected a {kind} file itself")])
 
 
 def file_text(content: bytes, file: str) -> str:
@@ -172,6 +203,10 @@ class _Reader:
             problem = f"is the alias `*{event.anchor}`"
             return self._refuse(_line(event), path, problem, "expected the value itself")
         if isinstance(event, yaml.ScalarEvent):
+            found = _CONTROL.search(event.value)
+            if found:  # written as an escape, past the gate that the file's own bytes went through
+                problem = f"holds the control character U+{ord(found[0]):04X}"
+                return self._refuse(_line(event), path, problem, "expected printable text")
             node: Node = Scalar(event.value, _line(event), _column(event))
         elif depth == DEEPEST:
             problem = f"goes deeper than {DEEPEST} levels"
@@ -212,7 +247,12 @@ class _Reader:
 
     def _key(self, event: yaml.Event, path: str, depth: int) -> str:
         """The text of a key; nothing, with a fault, where it is no text."""
-        if isinstance(event, yaml.ScalarEvent) and event.tag is None and event.value:
+        if (
+            isinstance(event, yaml.ScalarEvent)
+            and event.tag is None
+            and event.value
+            and not _CONTROL.search(event.value)
+        ):
             return str(event.value)
         known = len(self.faults)
         self._node(event, path, depth + 1)

@@ -58,13 +58,17 @@ def _length(content: bytes, said: object, path: str, beside: Beside) -> float | 
         return None
     try:
         found = gpxpy.parse(content.decode("utf-8-sig"))
-    except (GPXException, UnicodeDecodeError, ValueError) as error:
+        length = float(found.length_2d() or sum(route.length() or 0.0 for route in found.routes))
+    except (GPXException, ValueError, OverflowError) as error:
         reason = " ".join(str(error).split())[:80]
         refuse(f"cannot be read as GPX: {reason}", "expected a track as a plotter exports it")
         return None
-    length = float(found.length_2d() or sum(route.length() or 0.0 for route in found.routes))
     if not length >= SHORTEST:
         refuse("holds no track that leads anywhere", "expected the points of the passage")
+        return None
+    points = [*found.walk(only_points=True), *(p for route in found.routes for p in route.points)]
+    if not all(abs(p.latitude) <= 90.0 and abs(p.longitude) <= 180.0 for p in points):
+        refuse("holds a point that is not on earth", "expected degrees, at most 90 and 180")
         return None
     return length
 

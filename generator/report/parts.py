@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
@@ -58,7 +58,7 @@ class Figure:
     name: str
     finding: Markup
     note: Markup
-    drawing: Drawing
+    draw: Callable[[], Drawing]  # called once, in `render`: the only place that draws
     described: str = ""  # what is drawn, where finding and note do not tell it
 
     @property

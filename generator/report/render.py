@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Protocol, TypeVar
 
 from markupsafe import Markup
 
@@ -27,6 +28,21 @@ POLICY = (
 )
 
 
+Made = TypeVar("Made")
+
+
+class Stage(Protocol):
+    """How a piece of a report is made: its name, and what makes it; nothing where that fails."""
+
+    def __call__(self, name: str, make: Callable[[], Made], /) -> Made | None:
+        """What was made."""
+
+
+def plainly(_name: str, make: Callable[[], Made], /) -> Made | None:
+    """A stage without a net: what fails there fails the whole."""
+    return make()
+
+
 @dataclass(frozen=True)
 class Pages:
     """The report as HTML for the screen, as HTML for the drawing engine, and its charts."""
@@ -36,38 +52,43 @@ class Pages:
     charts: dict[str, str]
 
 
-def make_pages(results: Results) -> Pages:
-    """All pages of a report from its results, and from nothing else."""
+def make_pages(results: Results, stage: Stage = plainly) -> Pages:
+    """All pages of a report from its results, and from nothing else; each chart is a stage."""
     page = Page(results)
     cover, body = front(page), sections(page)
     first = (cover.figure,) if cover.figure else ()
     view = {"front": cover, "reading": reading(page), "title": "diesel or electric"}
-    return _pages(page, "report.html", view, body, first)
+    return _pages(page, "report.html", view, (body, first), stage)
 
 
-def make_pack(results: Results, pack: Pack) -> Pages:
-    """The pages of one pack alone."""
+def make_pack(results: Results, pack: Pack, stage: Stage = plainly) -> Pages:
+    """The pages of one pack alone, likewise."""
     page = MotorPage(results)
     view = {
         "pack": pack, "about": (Row(Markup("To"), (Markup.escape(pack.reader),)),
                                 *about(page, evidence=False)),
         "signatory": signatory(page), "title": pack.title,
     }  # fmt: skip
-    return _pages(page, "pack.html", view, pack.sections(page), ())
+    return _pages(page, "pack.html", view, (pack.sections(page), ()), stage)
 
 
 def _pages(
     page: Page,
     template: str,
     view: dict[str, Any],
-    body: tuple[Section, ...],
-    first: tuple[Figure, ...],
+    shown: tuple[tuple[Section, ...], tuple[Figure, ...]],
+    stage: Stage,
 ) -> Pages:
-    """Both copies of a document: for the screen, and for the drawing engine."""
+    """Both copies of a document: for the screen, and for the drawing engine.
+
+    ``shown``: its sections, and the figures that stand before them.
+    """
+    body, first = shown
     figures = (*first, *(each for section in body for part in section.parts
                          for each in part.figures))  # fmt: skip
-    screen = {each.name: each.drawing.in_page(each.alt) for each in figures}
-    paper = {each.name: each.drawing.as_picture(each.alt) for each in figures}
+    drawn = [(each, stage(f"the chart {each.name}", each.draw)) for each in figures]
+    screen = {each.name: made and made.in_page(each.alt) for each, made in drawn}
+    paper = {each.name: made and made.as_picture(each.alt) for each, made in drawn}
     view = view | {"sections": {section.name: section for section in body}}
     on_screen = {"pictures": screen, "style": screen_faces() + _style(SCREEN), "policy": POLICY}
     style = print_faces() + _style(PAPER) + _draft(page)
@@ -75,7 +96,7 @@ def _pages(
     return Pages(
         _render(page, template, view | on_screen),
         _unkeyed(_render(page, template, view | on_paper)),
-        {each.name: each.drawing.svg for each in figures},
+        {each.name: made.svg for each, made in drawn if made},
     )
 
 

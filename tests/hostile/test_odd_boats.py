@@ -11,6 +11,7 @@ from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report.render import make_pages
 from generator.report.results_file import build, to_json
+from generator.sensitivity import tornadoes
 from generator.study import run
 
 KETCH = Path(__file__).parents[2] / "cases" / "ketch_34_two_motors.yaml"
@@ -67,3 +68,25 @@ def test_case_without_a_part_is_answered(what: str, tmp_path: Path) -> None:
     text, count = re.subn(old, new, KETCH.read_text(encoding="utf-8"), flags=re.DOTALL)
     assert count
     assert "Wandelaar" in report_of(text, tmp_path)
+
+
+BANK = "blocks: {series: 1, parallel: 1, voltage: 51.2 V, charge: 560 Ah, discharge_limit: 400 A}"
+LEAD = {
+    "at some ends of inputs": "series: 4, parallel: 1, voltage: 12 V, charge: 220 Ah",
+    "at the best estimate": "series: 1, parallel: 1, voltage: 48 V, charge: 200 Ah",
+}
+
+
+@pytest.mark.parametrize("where", LEAD)
+def test_a_lead_bank_that_cannot_give_what_is_asked_is_answered(where: str, tmp_path: Path) -> None:
+    """Its inputs are moved too, and there the currents of the first motor have no value."""
+    text = KETCH.read_text(encoding="utf-8").replace("chemistry: LFP", "chemistry: AGM")
+    assert BANK in text
+    path = tmp_path / KETCH.name
+    path.write_text(text.replace(BANK, f"blocks: {{{LEAD[where]}}}"), encoding="utf-8")
+    case = read_case(path)
+    study = run(case, make_draws(case, 30))
+    results = build(case, study, tornadoes(case, study))
+    charts = make_pages(results).charts
+    for place, option in enumerate(results["options"]):
+        assert (f"tornado-{place}" in charts) == bool(option.get("tornado"))

@@ -12,7 +12,7 @@ import pytest
 from generator.analyses.weather import HARBOUR_WIND, Sky, weather_years
 from generator.arrays import Array
 from generator.case.register import find_default
-from generator.case.weather_file import WeatherFile, read_weather_file
+from generator.case.weather_file import WeatherFile, typical_year
 from generator.physics.energy.climate import (
     MONTH_LENGTHS,
     MONTH_OF_DAY,
@@ -66,7 +66,7 @@ def monthly(hours: Array) -> Array:
 
 
 def file_of(name: str) -> WeatherFile:
-    found = read_weather_file(FILES / name)
+    found = typical_year(name, (FILES / name).read_bytes())
     assert isinstance(found, WeatherFile)
     return found
 

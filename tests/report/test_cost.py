@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import copy
 import itertools
 import json
 import re
@@ -16,7 +17,7 @@ from generator import cli
 from generator.case.prices import PARTS
 from generator.cli import run_command
 from generator.report import write
-from generator.report.figures.cost_years import apart
+from generator.report.figures.cost_years import apart, cost_years
 from generator.report.figures.money_swing import MOST, widest
 from generator.report.page import Page, bare_text
 from generator.report.pdf import PdfResult
@@ -262,3 +263,20 @@ def test_hours_and_litres_of_the_diesel_stand_on_the_same_legs() -> None:
         for key, form in (("engine.legs_hours_h", "hours"), ("engine.litres_per_year_l", "fuel"))
     )
     assert f"On the legs of this case it runs {hours} a year and burns {litres}" in lead
+
+
+@pytest.mark.parametrize("ends", [("high",), ("middle", "high"), ("low", "middle", "high")])
+@pytest.mark.parametrize("whole", [True, False])
+def test_cost_by_year_is_drawn_where_a_cost_is_absent(
+    ends: tuple[str, ...], whole: bool, results: dict[str, Any]
+) -> None:
+    """As where a leg cannot be made in some draws: its line breaks, all others stand."""
+    changed = copy.deepcopy(results)
+    rows = changed["options"][2]["cost"]["cumulative"]
+    for row in rows if whole else rows[-1:]:
+        row |= {f"{end}_money": None for end in ends}
+    named = [option["name"] for option in changed["options"]]
+    svg = cost_years(Page(changed)).svg
+    assert [name in svg for name in named] == [
+        place != 2 or "middle" not in ends for place in range(len(named))
+    ]

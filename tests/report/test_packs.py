@@ -134,7 +134,7 @@ def test_folder_of_a_pack_holds_no_results_and_no_money(
 ) -> None:
     monkeypatch.setattr(write, "make_pdf", lambda html, charts: pack_pdf_of(KETCH, name))
     written = write.write_pack(results, packs()[name], tmp_path / "x")
-    assert written.lacks == ""
+    assert written.lacks == ()
     files = {str(path.relative_to(written.folder)) for path in written.folder.rglob("*.*")}
     assert {f"{name}.html", f"{name}.pdf"} <= files
     assert "results.json" not in files

@@ -50,7 +50,7 @@ def test_five_conditions_for_a_tank_that_leaves_two_for_one_that_stays(sloop: Pa
 def test_profile_says_where_the_limits_lie(sloop: Page) -> None:
     figure = weight.part(sloop).figures[0]
     assert "38" in figure.note.striptags()  # 0.5 per cent of 7.60 m
-    assert figure.drawing.svg.count("stroke-dasharray") >= 3
+    assert figure.draw().svg.count("stroke-dasharray") >= 3
 
 
 def test_the_table_of_spaces_shares_out_all_blocks(sloop: Page) -> None:

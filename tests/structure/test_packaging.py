@@ -78,6 +78,7 @@ def test_installed_command_writes_each_demo_from_another_folder(case: str) -> No
     out, said, _ = finished()
     assert str(Path("out") / case) in said
     assert {item.name for item in (out / case).iterdir()} == {
+        ".written",
         "figures",
         "report.html",
         "report.pdf",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -10,9 +11,22 @@ from pathlib import Path
 
 import pytest
 
-from generator.cli import CASE_AT_FAULT, DONE, FAILED, attempt, for_each, run_command, tell_defect
+from generator import cli
+from generator.cli import (
+    CASE_AT_FAULT,
+    DONE,
+    FAILED,
+    attempt,
+    for_each,
+    run_command,
+    tell_defect,
+    tell_lack,
+)
 from generator.errors import CaseError, EngineError, Fault
+from generator.report.results_file import SCHEMA
+from generator.report.write import Lack
 from generator.version import VERSION
+from tests.unit.case.faulty import SMALL
 
 Act = Callable[[Path], int]
 FAULT = Fault("boat.yaml", 7, "boat.beam", "no unit", "expected a length such as 3.1 m")
@@ -96,6 +110,162 @@ def test_tell_defect_is_one_line_and_no_traceback(capsys: pytest.CaptureFixture[
     assert "ZeroDivisionError: by zero" in said
 
 
+def test_tell_lack_of_the_machine_is_its_own_words(capsys: pytest.CaptureFixture[str]) -> None:
+    tell_lack(PLACE, Lack("report.pdf", EngineError("install it")))
+    assert capsys.readouterr().err == "boat.yaml: lacks report.pdf: install it\n"
+
+
+def test_tell_lack_of_a_defect_is_one_line_and_no_traceback(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    tell_lack(PLACE, Lack("the chart range", ZeroDivisionError("by\nzero")))
+    said = capsys.readouterr().err
+    assert said.startswith("boat.yaml: lacks the chart range, by a defect of this tool")
+    assert said.endswith("ZeroDivisionError: by zero\n")
+    assert said.count("\n") == 1
+
+
+def test_tell_lack_shows_developers_where_it_broke(tmp_path: Path) -> None:
+    script = tmp_path / "broken.py"
+    script.write_text(
+        "from pathlib import Path\n"
+        "from generator.cli import tell_lack\n"
+        "from generator.report.write import Net\n"
+        "net = Net()\n"
+        "net.stage('the chart range', lambda: 1 / 0)\n"
+        "tell_lack(Path('boat.yaml'), net.lacks[0])\n",
+        encoding="utf-8",
+    )
+    for flags, traces in ((["-X", "dev"], 1), ([], 0)):
+        done = subprocess.run(
+            [sys.executable, *flags, str(script)],
+            env={**os.environ, "PYTHONPATH": str(ROOT)},
+            capture_output=True,
+            text=True,
+            check=True,
+        )
+        assert done.stderr.count("Traceback") == traces
+        assert done.stderr.count("broken.py") >= traces
+        assert "boat.yaml: lacks the chart range" in done.stderr.splitlines()[-1]
+
+
+@pytest.fixture
+def quick(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
+    """A case whose study takes a second: few draws, without what moves it."""
+    monkeypatch.setattr(cli, "DRAWS", 20)
+    monkeypatch.setattr("generator.sensitivity.tornadoes", lambda case, study: ())
+    monkeypatch.setattr("generator.search.smallest", lambda case, study: ())
+    path = tmp_path / "boat.yaml"
+    path.write_text(SMALL, encoding="utf-8")
+    return path
+
+
+def broken(*_: object) -> None:
+    raise ZeroDivisionError("no miles")
+
+
+def test_report_goes_on_without_a_chart_that_cannot_be_drawn(
+    quick: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Page, paper, results and tables are all there, and the page says what is not."""
+    out = quick.parent / "out"
+    monkeypatch.setattr("generator.report.sections.power.speed_power", broken)
+    assert run_command(["report", str(quick), "--out", str(out)]) == FAILED
+    said = [line for line in capsys.readouterr().err.splitlines() if "warning:" not in line]
+    (line,) = said
+    assert line.startswith(f"{quick}: lacks the chart speed-power, by a defect of this tool")
+    assert line.endswith("ZeroDivisionError: no miles")
+    (folder,) = out.iterdir()
+    assert folder.name == "boat-incomplete"
+    figures = {path.name for path in (folder / "figures").iterdir()}
+    assert "speed-power.svg" not in figures
+    assert len(figures) > 3
+    assert (folder / "report.pdf").read_bytes().startswith(b"%PDF")
+    results = json.loads((folder / "results.json").read_text(encoding="utf-8"))
+    assert results["schema"] == SCHEMA
+    assert results["options"]
+    assert list((folder / "tables").iterdir())
+    page = (folder / "report.html").read_text(encoding="utf-8")
+    assert page.count("This chart could not be drawn.") == 1
+    start = page.index('<figure id="speed-power">')
+    assert "This chart could not be drawn." in page[start : page.index("</figure>", start)]
+
+
+def test_report_goes_on_without_the_chart_of_the_front_page(
+    quick: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    out = quick.parent / "out"
+    monkeypatch.setattr("generator.report.sections.front.front_bars", broken)
+    assert run_command(["report", str(quick), "--out", str(out)]) == FAILED
+    page = (out / "boat-incomplete" / "report.html").read_text(encoding="utf-8")
+    assert page.count("This chart could not be drawn.") == 1
+
+
+def test_report_keeps_the_results_when_a_section_breaks_down(
+    quick: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = quick.parent / "out"
+    monkeypatch.setattr("generator.report.sections.power.part", broken)
+    assert run_command(["report", str(quick), "--out", str(out)]) == FAILED
+    said = [line for line in capsys.readouterr().err.splitlines() if "warning:" not in line]
+    (line,) = said
+    assert line.startswith(f"{quick}: lacks report.html and report.pdf, by a defect")
+    folder = out / "boat-incomplete"
+    assert {path.name for path in folder.iterdir()} == {
+        ".written", "results.json", "tables", "figures",
+    }  # fmt: skip
+    assert list((folder / "tables").iterdir())
+
+
+def test_report_refuses_a_folder_with_files_of_the_owner_before_the_study(
+    quick: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr("generator.study.run", broken)
+    for ending, more in (("", []), ("-no-prices", ["--no-prices"]), ("-yard", ["--part", "yard"])):
+        folder = quick.parent / f"boat{ending}"
+        folder.mkdir()
+        (folder / "mine.txt").write_text("mine", encoding="utf-8")
+        arguments = ["report", str(quick), "--out", str(quick.parent), *more]
+        assert run_command(arguments) == FAILED
+        assert f"{folder} holds what this tool did not write" in capsys.readouterr().err
+        assert [path.name for path in folder.iterdir()] == ["mine.txt"]
+
+
+@pytest.mark.parametrize("verb", ["report", "check"])
+@pytest.mark.parametrize("name", ["..yaml", "...yaml", ".yaml", ".boat.yaml", " .yaml",
+                                  "a\nb.yaml", "a\x1b[31m.yaml", "a\udc80.yaml"])  # fmt: skip
+def test_a_case_whose_name_names_no_folder_is_at_fault(
+    verb: str, name: str, quick: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """`..yaml` would replace the folder of all reports."""
+    out = quick.parent / "out"
+    (out / "other").mkdir(parents=True)
+    path = quick.with_name(name)
+    quick.rename(path)
+    more = ["--out", str(out)] if verb == "report" else []
+    assert run_command([verb, str(path), *more]) == CASE_AT_FAULT
+    (line,) = capsys.readouterr().err.splitlines()
+    assert ":1: has a name that no folder can be called after" in line
+    assert line.isprintable()
+    assert [item.name for item in out.iterdir()] == ["other"]
+    assert {item.name for item in quick.parent.iterdir()} == {"out", path.name}
+
+
+def test_run_command_tells_two_names_of_one_file_apart_from_two_files(
+    quick: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Links of one name to two files would be written to one folder."""
+    for folder in ("a", "b"):
+        (quick.parent / folder).mkdir()
+        (quick.parent / folder / "real.yaml").write_text(SMALL, encoding="utf-8")
+    (quick.parent / "a" / "real.yaml").rename(quick.parent / "one.yaml")
+    (quick.parent / "a" / "sloop.yaml").symlink_to("../one.yaml")
+    (quick.parent / "b" / "sloop.yaml").symlink_to("real.yaml")
+    paths = [str(quick.parent / folder / "sloop.yaml") for folder in ("a", "b")]
+    assert run_command(["report", *paths, "--out", str(quick.parent / "out")]) == FAILED
+    assert "more than one case would be written to" in capsys.readouterr().err
+
+
 def command(*arguments: str, folder: Path, first: str = "") -> subprocess.CompletedProcess[str]:
     """The command in a fresh interpreter; modules in the folder `first` come before others."""
     path = os.pathsep.join(part for part in (first, str(ROOT)) if part)
@@ -132,8 +302,9 @@ def test_command_without_engine_writes_the_page_and_exits_with_1(tmp_path: Path)
     assert done.returncode == 1, done.stderr
     (said,) = [line for line in done.stderr.splitlines() if "Pango" in line]
     assert "install" in said
-    written = {path.name for path in (tmp_path / "out" / DEMO.stem).iterdir()}
-    assert written == {"report.html", "results.json", "tables", "figures"}
+    assert [path.name for path in (tmp_path / "out").iterdir()] == [f"{DEMO.stem}-incomplete"]
+    written = {path.name for path in (tmp_path / "out" / f"{DEMO.stem}-incomplete").iterdir()}
+    assert written == {".written", "report.html", "results.json", "tables", "figures"}
 
 
 def test_command_writes_the_good_case_beside_a_faulty_one(tmp_path: Path) -> None:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 LEFT = 0.42
 BAR = 0.56
 WIDEST = 46  # letters of a name
+ROOM, MORE_ROOM = 0.12, 0.3  # beside the bars, share of their span; where words stand there
 
 
 def tornado(page: Page, motor: str, name: str, form: str = "ratio") -> Drawing:
@@ -31,8 +32,9 @@ def _draw(page: Page, figure: Figure, motor: str, height: float, form: str) -> N
     limit, best = (page.value(f"{motor}.tornado.{key}") for key in ("limit_go", "best"))
     known = [best, limit, *(end for end in ends if end is not None)]
     low, high = min(known), max(known)
-    room = (high - low) * 0.12 or 0.1
-    axes.set_xlim(low - room, high + room)
+    room = (high - low) * ROOM or 0.1
+    more = room if None not in ends else (high - low) * MORE_ROOM or 0.3
+    axes.set_xlim(low - room, high + more)
     axes.set_ylim(len(rows) - 0.4, -0.6)
     for place, row in enumerate(rows):
         bar(page, axes, motor, (row, place), best, ("", form))
@@ -70,7 +72,7 @@ def bar(
 ) -> None:  # fmt: skip
     """One input: hatched to its low end, filled to its high end, both ends in numbers.
 
-    An end at which there is no value has neither bar nor number.
+    An end at which there is no value has no bar, and words in the place of the number.
     ``at``: the key of its row and its place; ``shown``: the suffix of the ends and their form.
     """
     (row, place), (suffix, form), look = at, shown, trait(page, motor)
@@ -82,7 +84,14 @@ def bar(
             place, end - best, BAR, left=best, facecolor=face, edgecolor=look.colour,
             hatch=look.hatch if face == "white" else None, linewidth=0.7, zorder=3,
         )  # fmt: skip
-    gap = (axes.get_xlim()[1] - axes.get_xlim()[0]) * 0.006
+    left, right = axes.get_xlim()
+    gap = (right - left) * 0.006
+    lacking = [key.removeprefix("at_").removesuffix(suffix) for key, end in ends if end is None]
+    if lacking:
+        label(
+            axes, (right, place), f"{' and '.join(lacking)}: no value", ha="right", va="center",
+            fontsize=7, color=QUIET, bbox=PAD, zorder=5,
+        )  # fmt: skip
     known = sorted((pair for pair in ends if pair[1] is not None), key=lambda pair: pair[1])
     sides = [(-gap, "right"), (gap, "left")]
     if len(known) == 1 and known[0][1] > best:

@@ -27,7 +27,7 @@ def _charging(page: Page, motors: list[str]) -> Figure:
         "The breaker carries {berth.breaker_share_pct|percent} of its rating for hours. The "
         "current is constant to the knee of the bank, then falls. Dashed: ten hours, a night."
     )
-    return Figure("charging", page.text(finding), note, charging(page))
+    return Figure("charging", page.text(finding), note, lambda: charging(page))
 
 
 def _hours(page: Page, motor: str) -> str:
@@ -98,7 +98,7 @@ def _smallest(page: Page, motors: list[str]) -> Figure:
         "made, {limits.coverage_go_share|share} of all passages. Curves leave out the bank's own "
         "mass; the sizes named carry it."
     )
-    return Figure("smallest-bank", page.text(finding), note, smallest_bank(page))
+    return Figure("smallest-bank", page.text(finding), note, lambda: smallest_bank(page))
 
 
 def _size(page: Page, motor: str) -> str:

@@ -170,7 +170,7 @@ def _figure(page: Page) -> tuple[Figure, ...]:
         "Money as paid, not discounted; bands are the middle eight tenths of {study.draws|count} "
         "draws. Lines that never cross are left not crossing."
     )
-    return (Figure("cost-years", finding, note, cost_years(page, height=2.5)),)
+    return (Figure("cost-years", finding, note, lambda: cost_years(page, height=2.5)),)
 
 
 def _summary(page: Page) -> Table:

@@ -37,7 +37,7 @@ def _swing(page: Page, motors: list[str]) -> Figure:
             f"(filled), all else at the best estimate, the upright line: {best}. More rows: "
             "tables/cost_swing.csv."
         ),
-        money_swing(page),
+        lambda: money_swing(page),
     )
 
 
@@ -66,7 +66,7 @@ def _maps(page: Page, motors: list[str]) -> Figure:
             "Sand: the motor is the dearer one over {planning.horizon_years|years}; green, beyond "
             "a heavy line: the cheaper one. Thin lines: money saved; the dot: as she is."
         ),
-        break_even(page),
+        lambda: break_even(page),
     )
 
 

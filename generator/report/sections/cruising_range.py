@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from markupsafe import Markup
 
 from generator.report.canvas import Drawing
@@ -13,7 +15,7 @@ from generator.report.parts import Column, Figure, Part, Row, Table, numbers, re
 
 def part(page: Page) -> Part:
     """Charts of range by sea state and by speed, and the table behind them."""
-    figures = (bars(page, "range-bars", range_bars(page, "range-bars")), _by_speed(page))
+    figures = (bars(page, "range-bars", lambda: range_bars(page, "range-bars")), _by_speed(page))
     text = page.text(
         "Range is counted to the reserve, never to an empty bank, and through the water. The bank "
         "is taken new and aged over {planning.horizon_years|years}."
@@ -21,7 +23,7 @@ def part(page: Page) -> Part:
     return Part("range", "Range", (text,), figures, (_table(page),))
 
 
-def bars(page: Page, name: str, drawing: Drawing) -> Figure:
+def bars(page: Page, name: str, draw: Callable[[], Drawing]) -> Figure:
     """Chart 1 with its finding, for page 1 and for the results."""
     finding = "; ".join(_finding(page, motor) for motor in page.motors)
     if page.must_make:
@@ -30,7 +32,7 @@ def bars(page: Page, name: str, drawing: Drawing) -> Figure:
         "Bank new unless marked. Hatched: what the reserve would give at the same speed. Whisker: "
         "the middle eight tenths of {study.draws|count} draws."
     )
-    return Figure(name, page.text(finding + "."), note, drawing)
+    return Figure(name, page.text(finding + "."), note, draw)
 
 
 def row_at_cruise(page: Page, option: str, sea: str, age: str = "new") -> str | None:
@@ -57,7 +59,7 @@ def _by_speed(page: Page) -> Figure:
         "To reserve, through the water; a curve ends where the continuous rating ends. One scale "
         "for both panels."
     )
-    return Figure("range-speed", page.text(finding + "."), note, range_speed(page))
+    return Figure("range-speed", page.text(finding + "."), note, lambda: range_speed(page))
 
 
 def _slower(page: Page, motor: str) -> str:

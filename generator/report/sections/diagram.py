@@ -36,9 +36,8 @@ def for_owner(page: Page) -> Part | None:
     note = page.text("Where two numbers stand in a box, they belong to the motors in their order.")
     said = "Shore post, charger, battery, switch and stop, motor and propeller stand in a row; "
     said += "from the battery a converter feeds the house."
-    drawing = blocks(page, "blocks")
-    return Part("blocks-part", "What is connected to what", (),
-                (Figure("blocks", finding, note, drawing, said),))  # fmt: skip
+    figure = Figure("blocks", finding, note, lambda: blocks(page, "blocks"), said)
+    return Part("blocks-part", "What is connected to what", (), (figure,))
 
 
 def part(page: Page) -> Part | None:
@@ -83,7 +82,7 @@ def _figure(page: Page, motor: str) -> Figure:
         "systems and what they stop, the three leads of the motor."
     )
     name = f"single-line-{page.value(motor)['id']}"
-    return Figure(name, finding, note, single_line(name, wiring), described(wiring))
+    return Figure(name, finding, note, lambda: single_line(name, wiring), described(wiring))
 
 
 def _fault(page: Page, own: str) -> str:

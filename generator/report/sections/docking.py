@@ -58,7 +58,7 @@ def _figure(page: Page) -> Figure:
         "option leaves her, a tenth more for the water moved with her. Middle of "
         "{study.draws|count} draws. Pull astern over ahead by the kind of propeller."
     )
-    return Figure("stopping", page.text("; ".join(told) + "."), note, stopping(page))
+    return Figure("stopping", page.text("; ".join(told) + "."), note, lambda: stopping(page))
 
 
 def _table(page: Page) -> Table:

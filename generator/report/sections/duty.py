@@ -116,7 +116,9 @@ def _figure(page: Page, motors: list[str]) -> Figure:
         "peak time that the maker states from cold. Marks: middle of the draws, at the load of "
         "planned cruise at {planning.cruise_speed_kn|speed}."
     )
-    return Figure("peak-time", page.text("; ".join(found) + "."), note, peak_time(page, motors))
+    return Figure(
+        "peak-time", page.text("; ".join(found) + "."), note, lambda: peak_time(page, motors)
+    )
 
 
 def _table(page: Page, motor: str) -> Table:

@@ -70,7 +70,7 @@ def front(page: Page) -> Front:
         tuple(_card(page, motor) for motor in page.motors),
         _wishes(page),
         _table(page),
-        bars(page, "range-front", front_bars(page)) if page.motors else None,
+        bars(page, "range-front", lambda: front_bars(page)) if page.motors else None,
         tuple(_cell(page, key) for key in page.keys("criteria")),
         _strip_key(page),
         _conditions(page),

@@ -99,7 +99,7 @@ def _figure(page: Page) -> Figure:
         "and battery voltage. Markers: {limits.least_way_kn|speed} made good. Grey: "
         "beyond the wave formula."
     )
-    return Figure("headwind-ladder", finding, note, headwind_ladder(page))
+    return Figure("headwind-ladder", finding, note, lambda: headwind_ladder(page))
 
 
 def _table(page: Page) -> Table:

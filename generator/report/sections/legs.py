@@ -82,7 +82,7 @@ def _dots(page: Page) -> Figure:
         "Curves: range to reserve, bank aged, that nine draws of ten reach. Dot size: times a "
         "year. Stream, wind and sea of each leg count in whether it fits, not in its place."
     )
-    return Figure("legs-range", page.text(finding), note, legs_range(page))
+    return Figure("legs-range", page.text(finding), note, lambda: legs_range(page))
 
 
 def _covered(page: Page, motor: str) -> str:
@@ -108,7 +108,7 @@ def _walk(page: Page) -> tuple[Figure, ...]:
         "never planned with. Red line: what is left in one draw of ten. Wind, sea and stream are "
         "what each adds to the parts above it."
     )
-    return (Figure("energy-walk", page.text(finding), note, energy_walk(page)),)
+    return (Figure("energy-walk", page.text(finding), note, lambda: energy_walk(page)),)
 
 
 def _left(page: Page, motor: str) -> str:

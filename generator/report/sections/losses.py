@@ -20,7 +20,7 @@ def parts(page: Page) -> tuple[Part, ...]:
         "and ends with what tows the hull; speeds: a knot below {planning.cruise_speed_kn|speed}, "
         "that, and the most that the continuous rating holds."
     )
-    figure = Figure("losses-ledger", finding, note, losses_ledger(page, motors))
+    figure = Figure("losses-ledger", finding, note, lambda: losses_ledger(page, motors))
     return (Part("losses", "Losses from battery to water", (), (figure,)),)
 
 

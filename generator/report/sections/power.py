@@ -63,7 +63,7 @@ def _figure(page: Page) -> Figure:
         "its rating where the propeller asks for more torque or turns than it gives. Evidence: "
         "{evidence.grade|given}. Band: the middle eight tenths of {study.draws|count} draws."
     )
-    return Figure("speed-power", finding, note, speed_power(page))
+    return Figure("speed-power", finding, note, lambda: speed_power(page))
 
 
 def _tables(page: Page) -> tuple[Table, ...]:

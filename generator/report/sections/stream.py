@@ -26,7 +26,7 @@ def _figure(page: Page) -> Figure:
         "never below {limits.least_through_kn|speed} through the water and "
         "{limits.least_over_kn|speed} over the ground."
     )
-    return Figure("foul-stream", finding, note, foul_stream(page))
+    return Figure("foul-stream", finding, note, lambda: foul_stream(page))
 
 
 def _told(page: Page, motor: str) -> str:

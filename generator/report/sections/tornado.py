@@ -49,7 +49,7 @@ def _figure(page: Page, motor: str) -> Figure:
         f"the best estimate. {_held(page, motor)}Evidence: {{evidence.grade|given}}."
     )
     name = f"tornado-{motor.split('.')[1]}"
-    return Figure(name, finding, note, tornado(page, motor, name, form))
+    return Figure(name, finding, note, lambda: tornado(page, motor, name, form))
 
 
 def _held(page: Page, motor: str) -> str:

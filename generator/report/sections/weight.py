@@ -68,7 +68,7 @@ def _figure(page: Page, motor: str, first: bool) -> Figure:
     )
     note = page.text((NOTE if first else AGAIN).replace("KEY", f"{own}.trim_limit_mm"))
     name = f"profile-{page.value(motor)['id']}"
-    return Figure(name, finding, note, profile(page, motor, name))
+    return Figure(name, finding, note, lambda: profile(page, motor, name))
 
 
 def _sinks(page: Page, own: str) -> str:

@@ -155,7 +155,7 @@ def _balance(page: Page, motor: str) -> Figure:
             "panels; sun that finds the bank full is counted as given."
         )
     finding, note = page.text(asks + given), page.text(told)
-    return Figure("season-balance", finding, note, season_balance(page, motor))
+    return Figure("season-balance", finding, note, lambda: season_balance(page, motor))
 
 
 def _spilled(page: Page, year: str) -> str:
@@ -187,7 +187,7 @@ def _weekend(page: Page, motors: list[str]) -> Figure:
         "Hours from midnight before the outing; band: eight tenths of "
         "{weather.years|count} years of weather; dashed: the reserve."
     )
-    return Figure("weekend", finding, note, weekend(page))
+    return Figure("weekend", finding, note, lambda: weekend(page))
 
 
 def _months(page: Page, motor: str) -> Table:

@@ -33,7 +33,7 @@ def with_file(folder: Path, text: str, place: str = "country: DK", name: str = "
             f"{PLACE}\n  sun: [{', '.join(WINTRY)}]",
             "waters.sun: has more sun in winter than in summer at 55.7",
         ),
-        ("country: DK\n  weather_file: none.epw", "waters.weather_file: none.epw is not there"),
+        ("country: DK\n  weather_file: none.epw", "waters.weather_file: names none.epw: there is"),
         ("country: DK\n  weather_file: ../up.epw", "waters.weather_file: is `../up.epw`, expected"),
     ],
 )  # fmt: skip

@@ -30,7 +30,7 @@ DATUM = "  datum: aft end of the waterline\n"
         ("x: 2 m", "x: 2 m, space: Locker", "added[0].space: is `Locker`, no space of the boat"),
         ("x: 2 m", "x: 2 m, part: motr", "added[0].part: is `motr`, did you mean `motor`?"),
         (DATUM, DATUM + "  offsets: ../x.csv\n", "boat.offsets: is `../x.csv`, expected the name"),
-        (DATUM, DATUM + "  offsets: x.csv\n", "boat.offsets: names `x.csv`, which cannot be read"),
+        (DATUM, DATUM + "  offsets: x.csv\n", "boat.offsets: names x.csv: there is no such file"),
         (DATUM, DATUM + "  floatation: {light_displacement: 5 t}\n", "light_displacement: is 5 t"),
     ],
 )  # fmt: skip

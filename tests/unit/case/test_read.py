@@ -103,5 +103,5 @@ def test_twelve_levels_are_read_and_thirteen_refused(tmp_path: Path) -> None:
 def test_a_missing_file_is_a_fault(tmp_path: Path) -> None:
     with pytest.raises(CaseError, match="there is no such file"):
         read_document(tmp_path / "none.yaml")
-    with pytest.raises(CaseError, match="there is no such file"):
+    with pytest.raises(CaseError, match="is a folder"):
         read_document(tmp_path)
