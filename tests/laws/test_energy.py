@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 
 from generator.analyses.findings import Findings
 from generator.case.open import read_case
-from generator.draws import make_draws
 from generator.physics.energy.ageing import calendar_loss, cycle_loss
 from generator.physics.energy.battery import peukert_capacity
 from generator.physics.energy.cell import (
@@ -21,7 +20,7 @@ from generator.physics.energy.cell import (
     resistance_factor,
 )
 from generator.physics.energy.pack import most_power, sag_current, terminal_voltage
-from generator.study import run
+from tests.alone import alone
 from tests.unit.case.faulty import changed
 
 CHEMISTRIES = st.sampled_from(["LFP", "NMC", "AGM", "flooded"])
@@ -95,8 +94,8 @@ def found(folder: Path, text: str) -> Findings:
     path = folder / "boat.yaml"
     path.write_text(text, encoding="utf-8")
     case = read_case(path)
-    option = next(item for item in run(case, make_draws(case, 0)).options if item.findings.bank)
-    return option.findings
+    place = next(place for place, option in enumerate(case.options) if option.bank)
+    return alone(case, place, 0).findings
 
 
 BANK = "bank: {chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah}"

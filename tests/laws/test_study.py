@@ -20,6 +20,7 @@ from generator.physics.hull.roughness import states
 from generator.report.numbers import Display, look_of, shown
 from generator.report.results_file import build
 from generator.study import run
+from tests.alone import alone
 
 CASES = Path(__file__).parents[2] / "cases"
 SLOOP = CASES / "sloop_30_weekend.yaml"
@@ -34,7 +35,7 @@ def sloop() -> Case:
 def electric(case: Case) -> Findings:
     """The battery option at the best estimate, without trial so that nothing pulls it back."""
     case = replace(case, trial=None, assumptions=())  # nothing is drawn, the fields stand
-    return run(case, make_draws(case, 0)).options[2].findings
+    return alone(case, 2, 0).findings
 
 
 def heavier(case: Case, mass: float) -> Case:
@@ -104,7 +105,7 @@ def test_energy_taken_from_the_battery_is_thrust_work_and_losses() -> None:
 
 
 def test_reserve_is_never_above_what_is_usable_and_left_is_the_rest() -> None:
-    found = run(sloop(), make_draws(sloop(), 50)).options[2].findings
+    found = alone(sloop(), 2, 50).findings
     bank = found.bank
     assert bank is not None
     left = np.asarray(found.store.usable_aged) - found.reserve.of_aged

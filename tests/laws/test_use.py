@@ -20,6 +20,7 @@ from generator.draws import make_draws
 from generator.physics.energy.charging import acceptance, time_to_full
 from generator.search import smallest
 from generator.study import run
+from tests.alone import alone
 
 CASES = Path(__file__).parents[2] / "cases"
 HOUR = 3600.0
@@ -31,8 +32,8 @@ def boat(name: str) -> Case:
     return read_case(CASES / f"{name}.yaml")
 
 
-def found(case: Case, place: int, draws: int = 60) -> Findings:
-    return run(case, make_draws(case, draws)).options[place].findings
+def found(case: Case, place: int, draws: int = 60, year: bool = False) -> Findings:
+    return alone(case, place, draws, year).findings
 
 
 def with_charge(case: Case, place: int, factor: float) -> Case:
@@ -120,7 +121,7 @@ def test_the_smallest_bank_makes_the_legs_go_and_a_smaller_one_does_not(
     assert sizing is not None
     for factor, goes in ((1.02, True), (0.96, False)):
         bank = with_charge(case, place, factor * size.bank / sizing.nominal)
-        rows = run(bank, make_draws(bank, 300)).options[place].verdict.judgements
+        rows = alone(bank, place, 300).verdict.judgements
         results = {row.result for row in rows if row.criterion.id in (1, 2)}
         assert (results == {"go"}) is goes, factor
 
@@ -154,7 +155,7 @@ def test_a_bank_of_the_size_asked_for_has_what_was_asked(share: float) -> None:
 def test_one_charger_in_cables_berth_and_year(name: str, place: int) -> None:
     """What the charger's cable carries is what comes into the bank, in each of the three."""
     case = boat(name)
-    study = found(case, place, 0)
+    study = found(case, place, 0, year=True)
     assert study.installation is not None
     assert study.use.berth is not None
     assert study.use.berth.into_bank is not None

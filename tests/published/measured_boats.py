@@ -19,9 +19,8 @@ from generator.analyses.spread import scalar, spread
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.open import read_case
-from generator.draws import make_draws
-from generator.study import run
 from generator.tables.load import read_file
+from tests.alone import alone
 
 HERE = Path(__file__).parent
 KNOT = 1852.0 / 3600.0
@@ -125,7 +124,7 @@ def predictions() -> tuple[Foretold, ...]:
 def _curve(boat: str) -> tuple[Array, Array]:
     """Battery power per draw and speed in a calm, in service."""
     case = boat_case(boat)
-    found = run(case, make_draws(case, DRAWS)).options[1].findings
+    found = alone(case, 1, DRAWS).findings
     curve = found.power.curves["calm"]
     return np.where(curve.demand.feasible, curve.output.drain, np.inf), found.power.speed
 

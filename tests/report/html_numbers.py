@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from functools import lru_cache
 from html.parser import HTMLParser
 
 VOID = {"meta", "br", "col", "img", "wbr", "hr", "link"}
@@ -54,6 +55,7 @@ class Numbers(HTMLParser):
             self.loose.append(data.strip())
 
 
+@lru_cache(maxsize=8)
 def read(html: str) -> Numbers:
     """All numbers of a page."""
     numbers = Numbers()

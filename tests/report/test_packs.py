@@ -10,14 +10,15 @@ from typing import Any
 import pytest
 from markupsafe import Markup
 
+from generator import cli
 from generator.cli import CASE_AT_FAULT, DONE, run_command
+from generator.report import write
 from generator.report.numbers import Display, shown
 from generator.report.packs import packs
 from generator.report.page import bare_text
-from generator.report.pdf import make_pdf
+from generator.report.pdf import PdfResult
 from generator.report.render import Pages, make_pack
-from generator.report.write import write_pack
-from tests.report.conftest import CASES
+from tests.report.conftest import CASES, FEW, KETCH, pack_of, pack_pdf_of
 from tests.report.html_numbers import read
 from tests.report.test_pages import check_numbers
 
@@ -26,8 +27,8 @@ MONEY = re.compile(r"[€£$]|\bEUR\b|\bprices? of\b|\bfirst cost\b|\bpays? back
 
 
 @pytest.fixture(params=NAMES)
-def pack(request: pytest.FixtureRequest, results: dict[str, Any]) -> tuple[str, Pages]:
-    return request.param, make_pack(results, packs()[request.param])
+def pack(request: pytest.FixtureRequest) -> tuple[str, Pages]:
+    return request.param, pack_of(KETCH, request.param)
 
 
 def told(pages: Pages) -> str:
@@ -112,8 +113,9 @@ def test_pack_holds_what_its_reader_asks(pack: tuple[str, Pages]) -> None:
     assert [part for part in parts if part not in words] == []
 
 
-def test_pack_is_set_without_a_complaint_and_is_short(pack: tuple[str, Pages]) -> None:
-    done = make_pdf(pack[1].html_print, pack[1].charts)
+@pytest.mark.parametrize("name", NAMES)
+def test_pack_is_set_without_a_complaint_and_is_short(name: str) -> None:
+    done = pack_pdf_of(KETCH, name)
     assert done.log_lines == ()
     assert 4 <= done.pages <= 14  # yard 3 to 6, insurer 2 to 3, with schedules and tests added
 
@@ -128,9 +130,10 @@ def test_pack_stands_without_a_motor(results: dict[str, Any]) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_folder_of_a_pack_holds_no_results_and_no_money(
-    name: str, results: dict[str, Any], tmp_path: Path
+    name: str, results: dict[str, Any], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    written = write_pack(results, packs()[name], tmp_path / "x")
+    monkeypatch.setattr(write, "make_pdf", lambda html, charts: pack_pdf_of(KETCH, name))
+    written = write.write_pack(results, packs()[name], tmp_path / "x")
     assert written.lacks == ()
     files = {str(path.relative_to(written.folder)) for path in written.folder.rglob("*.*")}
     assert {f"{name}.html", f"{name}.pdf"} <= files
@@ -160,7 +163,12 @@ def test_command_refuses_a_pack_that_is_not_there(
     assert not (tmp_path / "out").exists()
 
 
-def test_command_writes_a_pack_into_a_folder_of_its_own(tmp_path: Path) -> None:
+def test_command_writes_a_pack_into_a_folder_of_its_own(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Few draws and no engine: test_cli.py has the same command whole."""
+    monkeypatch.setattr(cli, "DRAWS", FEW)
+    monkeypatch.setattr(write, "make_pdf", lambda html, charts: PdfResult(b"%PDF", (), 1))
     case = str(CASES / "sloop_30_weekend.yaml")
     assert run_command(["report", case, "--part", "yard", "--out", str(tmp_path)]) == DONE
     assert [path.name for path in tmp_path.iterdir()] == ["sloop_30_weekend-yard"]

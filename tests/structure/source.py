@@ -5,7 +5,7 @@ from __future__ import annotations
 import ast
 import csv
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
@@ -37,10 +37,20 @@ class Module:
 
 
 @lru_cache
+def names() -> dict[str, Path]:
+    """The file of every module of the package by its dotted name."""
+    return {dotted(path): path for path in sorted(PACKAGE.rglob("*.py"))}
+
+
+@cache
+def module(name: str) -> Module:
+    """One module, read when it is first asked for."""
+    return read(name, names()[name], frozenset(names()))
+
+
 def modules() -> dict[str, Module]:
     """Every module of the package by its dotted name."""
-    names = {dotted(path): path for path in sorted(PACKAGE.rglob("*.py"))}
-    return {name: read(name, path, frozenset(names)) for name, path in names.items()}
+    return {name: module(name) for name in names()}
 
 
 def dotted(path: Path) -> str:

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from tests.structure.source import Module, modules, source_keys
+from tests.structure.source import Module, module, names, source_keys
 
 FOLDERS = ("generator.physics.", "generator.money.")
 NUMBERS = re.compile(r"\b(Numbers|float|int|Array)\b")
@@ -16,15 +16,15 @@ UNIT = re.compile(r"\[[^\]\n]+\]")
 
 
 def formula_modules() -> list[Module]:
-    return [module for name, module in modules().items() if name.startswith(FOLDERS)]
+    return [module(name) for name in names() if name.startswith(FOLDERS)]
 
 
 def formulas() -> Iterator[object]:
     """Public functions of the formula folders, those that are methods left out."""
-    for module in formula_modules():
-        for node in module.tree.body:
+    for each in formula_modules():
+        for node in each.tree.body:
             if isinstance(node, ast.FunctionDef) and not node.name.startswith("_"):
-                yield pytest.param(node, id=f"{module.name}.{node.name}")
+                yield pytest.param(node, id=f"{each.name}.{node.name}")
 
 
 FORMULAS = list(formulas())

@@ -9,8 +9,7 @@ import pytest
 
 from generator.analyses.bank_state import discharge_limit
 from generator.case.register import find_default
-from generator.draws import make_draws
-from generator.study import run
+from tests.alone import alone
 from tests.unit.case.faulty import changed, read
 
 
@@ -39,7 +38,7 @@ def test_three_to_five_thousand_cycles_of_lithium_lie_inside_the_register() -> N
 def test_lithium_of_a_sailing_boat_is_limited_by_the_calendar(tmp_path: Path, trips: int) -> None:
     """20 to 60 full cycles a year: far fewer than would wear a cell out in its years."""
     case = read(tmp_path, changed(("times_per_year: 20", f"times_per_year: {trips}")))
-    found = run(case, make_draws(case, 0)).options[2].findings
+    found = alone(case, 2, 0).findings
     assert found.bank is not None
     age = found.bank.ageing
     assert 20.0 <= float(age.cycles.flat[0]) <= 60.0

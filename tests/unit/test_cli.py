@@ -308,10 +308,14 @@ def test_command_without_engine_writes_the_page_and_exits_with_1(tmp_path: Path)
 
 
 def test_command_writes_the_good_case_beside_a_faulty_one(tmp_path: Path) -> None:
+    """A pack of the good one: it is set in a fifth of the time of a whole report."""
     (tmp_path / "faulty.yaml").write_text("version: 1\n", encoding="utf-8")
-    done = command("report", "faulty.yaml", str(DEMO), "--out", "reports", folder=tmp_path)
+    cases, ways = ("faulty.yaml", str(DEMO)), ("--out", "reports", "--part", "insurer")
+    done = command("report", *cases, *ways, folder=tmp_path)
     assert done.returncode == 2, done.stderr
-    assert [path.name for path in (tmp_path / "reports").iterdir()] == [DEMO.stem]
+    (written,) = (tmp_path / "reports").iterdir()
+    assert written.name == f"{DEMO.stem}-insurer"
+    assert {path.name for path in written.iterdir()} >= {"insurer.html", "insurer.pdf"}
 
 
 def test_command_strict_makes_a_fault_of_a_warning(tmp_path: Path) -> None:

@@ -9,11 +9,11 @@ import pytest
 
 from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, Judgement
 from generator.analyses.findings import Findings
-from generator.draws import make_draws
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
-from generator.study import OptionStudy, run
+from generator.study import OptionStudy
+from tests.alone import alone
 from tests.unit.case.faulty import changed, read
 
 BANK = "bank: {chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah}"
@@ -22,7 +22,7 @@ KNOT = 1852 / 3600
 
 def study(folder: Path, *exchanges: tuple[str, str]) -> OptionStudy:
     case = read(folder, changed(*exchanges))
-    return run(case, make_draws(case, 0)).options[2]
+    return alone(case, 2, 0)
 
 
 def bank(text: str) -> tuple[str, str]:

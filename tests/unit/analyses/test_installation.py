@@ -16,6 +16,7 @@ from generator.case.option import LedgerItem
 from generator.draws import make_draws
 from generator.physics.energy.protection import fuse_class
 from generator.study import OptionStudy, run
+from tests.alone import alone
 from tests.unit.case.faulty import changed, read
 
 BANK = "bank: {chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah}"
@@ -24,7 +25,7 @@ BANK = "bank: {chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah}"
 def study(folder: Path, bank: str, wiring: str = "") -> OptionStudy:
     text = changed((BANK, f"bank: {{{bank}}}\n{wiring}".rstrip("\n")))
     case = read(folder, text)
-    return run(case, make_draws(case, 0)).options[2]
+    return alone(case, 2, 0)
 
 
 def made(found: OptionStudy) -> Installation:
@@ -178,7 +179,7 @@ def test_switches_open_every_source_and_stop_at_the_helm(tmp_path: Path) -> None
 
 def test_a_house_without_a_battery_hangs_on_the_converter(tmp_path: Path) -> None:
     case = read(tmp_path, changed(("separate_bank: true", "separate_bank: false")))
-    panel = made(run(case, make_draws(case, 0)).options[2]).circuit("panel")
+    panel = made(alone(case, 2, 0)).circuit("panel")
     own = made(study(tmp_path, lfp(16))).circuit("panel")
     assert panel is not None
     assert own is not None
@@ -199,8 +200,8 @@ def test_the_converters_output_has_its_fuse_at_the_house_battery(tmp_path: Path)
     assert own.rating >= feed.continuous / 0.8
     assert feed.conductor.ampacity >= own.rating
     case = read(tmp_path, changed(("separate_bank: true", "separate_bank: false")))
-    alone = made(run(case, make_draws(case, 0)).options[2])
-    assert alone.circuit("house feed") is None
+    apart = made(alone(case, 2, 0))
+    assert apart.circuit("house feed") is None
 
 
 def test_settings_keep_to_the_limits_of_bank_and_motor(tmp_path: Path) -> None:
@@ -353,12 +354,12 @@ def test_cold_charge_is_that_of_the_coldest_of_ten_draws(tmp_path: Path) -> None
     """4 °C is in the step of 0.05 C: 15 A of 300 Ah; a charger of 0.2 C waits for 15 °C."""
     text = changed((BANK, f"bank: {{{lfp(16)}}}"), ("kind: salt", "kind: salt\n  coldest: 4 °C"))
     case = read(tmp_path, text)
-    values = settings(made(run(case, make_draws(case, 0)).options[2]))
+    values = settings(made(alone(case, 2, 0)))
     assert values["battery management", "Charge of each string at the coldest, most"] == (
         pytest.approx(15.0)
     )
     assert values["charger", "Full current only with cells above"] == 15.0
-    moved = run(case, make_draws(case, 40)).options[2].findings.bank
+    moved = alone(case, 2, 40).findings.bank
     assert moved is not None
     assert moved.cold_charge_low <= float(np.median(moved.cold_charge))
 
@@ -554,7 +555,7 @@ def test_currents_name_the_power_that_the_limit_leaves(tmp_path: Path) -> None:
 def test_insurer_follows_the_answer(tmp_path: Path, answer: str, judged: str) -> None:
     case = read(tmp_path, changed())
     case = replace(case, papers=replace(case.papers, insurer=answer))
-    found = run(case, make_draws(case, 0)).options[2]
+    found = alone(case, 2, 0)
     assert result(found, 20) == judged
     row = next(item for item in found.verdict.judgements if item.criterion.id == 20)
     assert bool(row.condition) == (judged != GO)
@@ -578,4 +579,4 @@ def test_conversion_follows_market_year_and_answer(
     case = read(tmp_path, changed())
     boat = replace(case.boat, market=market, year_on_market=year)
     case = replace(case, boat=boat, papers=replace(case.papers, conversion=answer))
-    assert result(run(case, make_draws(case, 0)).options[2], 21) == judged
+    assert result(alone(case, 2, 0), 21) == judged
