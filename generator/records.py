@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import Any, TypeVar, dataclass_transform, get_args, get_type_hints
 
-from generator.kinds import KINDS, STORES
+from generator.units.kinds import KINDS, STORES
 
 T = TypeVar("T")
 STORED = "stored"  # energy of a bank, or fuel of a tank, as the record's ``kept_in`` says

@@ -4,62 +4,62 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from generator.analyses.ageing import Ageing, ageing
-from generator.analyses.bank import bank_result
-from generator.analyses.bank_size import by_size
-from generator.analyses.berth import berthed
-from generator.analyses.cautions import CautionItem, cautions
-from generator.analyses.chemistries import chemistries
-from generator.analyses.confined import confined_legs
-from generator.analyses.cost import cost
-from generator.analyses.cost_ledger import ledger
-from generator.analyses.coverage import coverage
-from generator.analyses.criteria.catalogue import criteria
-from generator.analyses.cruising_range import cruising_range
-from generator.analyses.docking import docking
-from generator.analyses.duty import duty
-from generator.analyses.emissions import emissions
-from generator.analyses.energy_walk import energy_walk
-from generator.analyses.failures import Failure, failures
 from generator.analyses.findings import Findings
-from generator.analyses.headwind import headwind
-from generator.analyses.house import HouseLoads, house
-from generator.analyses.hull import hull_cautions, vessel
-from generator.analyses.key_figures import key_figures
-from generator.analyses.leg_energy import leg_strips
-from generator.analyses.leg_help import leg_help
-from generator.analyses.legs import Legs, passages, with_slow
-from generator.analyses.losses import losses
-from generator.analyses.low_speed import low_speed
-from generator.analyses.match import match
-from generator.analyses.one_fault import one_fault
-from generator.analyses.option_year import option_year
-from generator.analyses.outfit import Outfit
-from generator.analyses.outings import Outings, outings
-from generator.analyses.panel_yield import panel_yield
-from generator.analyses.papers import Papers, papers
-from generator.analyses.placement import place as placed
-from generator.analyses.plant import store
-from generator.analyses.power import power
-from generator.analyses.reserve import reserve
-from generator.analyses.rules_of_thumb import rules_of_thumb
-from generator.analyses.savings import fair_baseline, savings
-from generator.analyses.sea_trial.model import trial_option
-from generator.analyses.second_opinions import SecondOpinions, second_opinions
-from generator.analyses.service_factor import ServiceFactor, service_factor
-from generator.analyses.sizing import Wanted, sizing
-from generator.analyses.slow_legs import slow_legs
-from generator.analyses.stream import stream
-from generator.analyses.sun_carries import SunCarries, reference_panels, sun_carries
-from generator.analyses.sun_only import sun_only
-from generator.analyses.trial import TrialResult, read_trial
-from generator.analyses.under_sail import under_sail
-from generator.analyses.use import Use
-from generator.analyses.verdict import Verdict, verdict
-from generator.analyses.weather import Sky, weather
-from generator.analyses.weight import weigh
+from generator.analyses.handling.confined import confined_legs
+from generator.analyses.handling.cruising_range import cruising_range
+from generator.analyses.handling.docking import docking
+from generator.analyses.handling.headwind import headwind
+from generator.analyses.handling.low_speed import low_speed
+from generator.analyses.handling.stream import stream
+from generator.analyses.handling.under_sail import under_sail
+from generator.analyses.money.cost import cost
+from generator.analyses.money.cost_ledger import ledger
+from generator.analyses.money.emissions import emissions
+from generator.analyses.money.savings import fair_baseline, savings
+from generator.analyses.motion.hull import hull_cautions, vessel
+from generator.analyses.motion.key_figures import key_figures
+from generator.analyses.motion.match import match
+from generator.analyses.motion.plant import store
+from generator.analyses.motion.power import power
+from generator.analyses.motion.rules_of_thumb import rules_of_thumb
+from generator.analyses.motion.sea_trial.model import trial_option
+from generator.analyses.motion.second_opinions import SecondOpinions, second_opinions
+from generator.analyses.motion.service_factor import ServiceFactor, service_factor
+from generator.analyses.motion.trial import TrialResult, read_trial
+from generator.analyses.store.ageing import Ageing, ageing
+from generator.analyses.store.bank import bank_result
+from generator.analyses.store.bank_size import by_size
+from generator.analyses.store.chemistries import chemistries
+from generator.analyses.store.duty import duty
+from generator.analyses.store.losses import losses
+from generator.analyses.store.one_fault import one_fault
+from generator.analyses.store.outfit import Outfit
+from generator.analyses.store.reserve import reserve
+from generator.analyses.use.berth import berthed
+from generator.analyses.use.coverage import coverage
+from generator.analyses.use.energy_walk import energy_walk
+from generator.analyses.use.leg_energy import leg_strips
+from generator.analyses.use.leg_help import leg_help
+from generator.analyses.use.legs import Legs, passages, with_slow
+from generator.analyses.use.outings import Outings, outings
+from generator.analyses.use.sizing import Wanted, sizing
+from generator.analyses.use.slow_legs import slow_legs
+from generator.analyses.use.use import Use
+from generator.analyses.verdict.cautions import CautionItem, cautions
+from generator.analyses.verdict.criteria.catalogue import criteria
+from generator.analyses.verdict.failures import Failure, failures
+from generator.analyses.verdict.papers import Papers, papers
+from generator.analyses.verdict.verdict import Verdict, verdict
+from generator.analyses.weight.placement import place as placed
+from generator.analyses.weight.weight import weigh
 from generator.analyses.wiring.install import installation
-from generator.analyses.year import Year, years
+from generator.analyses.year.house import HouseLoads, house
+from generator.analyses.year.option_year import option_year
+from generator.analyses.year.panel_yield import panel_yield
+from generator.analyses.year.sun_carries import SunCarries, reference_panels, sun_carries
+from generator.analyses.year.sun_only import sun_only
+from generator.analyses.year.weather import Sky, weather
+from generator.analyses.year.year import Year, years
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
@@ -137,12 +137,9 @@ def _year(
     """All options through all years of weather at once."""
     panels = [panel_yield(item.option, sky) for item in alone]
     asked = [
-        option_year(
-            case, item.option, item.place, item.power, item.reserve, item.store, item.sail,
-            given, loads, sky, times,
-        )
+        option_year(item.outfit, item.place, item.sail, given, loads, sky, times)
         for item, given in zip(alone, panels, strict=True)
-    ]  # fmt: skip
+    ]
     ran = {year.place: year for year in years(tuple(one for one in asked if one), sky, times)}
     found = []
     for item, given, one in zip(alone, panels, asked, strict=True):
@@ -182,7 +179,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
     outfit = Outfit(case, option, trial.scale, found, held, kept)
     legs = passages(outfit)
     bank = bank_result(outfit, weight, aged)
-    worked = duty(case, option, found, trial.scale, held)
+    worked = duty(outfit)
     made = installation(case, option, place, bank, worked)
     key = key_figures(case, option, found, legs)
     use = _use(outfit, legs, key.worst_leg)
@@ -201,7 +198,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         match=match(case, option, found, trial.scale, docked),
         store=held,
         reserve=kept,
-        ranges=cruising_range(case, option, found, kept, held),
+        ranges=cruising_range(outfit),
         bank=bank,
         installation=made,
         legs=with_slow(legs, use.slow),
@@ -211,9 +208,9 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         sail=under_sail(case, option, found, trial.scale),
         rules=rules_of_thumb(case, found, key.cruise_shaft_power),
         duty=worked,
-        fault=one_fault(case, option, found, held, bank, made),
-        losses=losses(case, option, found, trial.scale, held),
-        chemistries=chemistries(case, option, bank, legs, kept),
+        fault=one_fault(outfit, bank, made),
+        losses=losses(outfit),
+        chemistries=chemistries(outfit, bank, legs),
         confined=confined_legs(case, found.vessel),
         ledger=lines,
         cost=cost(case, option, legs, lines),
@@ -256,7 +253,7 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
         next(row for row in criteria() if row.id == number) for number in (MUST, COVERAGE, RECHARGE)
     )
     case, option = outfit.case, outfit.option
-    held, kept = outfit.store, outfit.reserve
+    held = outfit.store
     strips = leg_strips(outfit)
     slow, sizes = slow_legs(strips, legs), by_size(case, option, held)
     leg = None if worst is None else legs.results[worst]
@@ -268,6 +265,6 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
         coverage=coverage(legs, slow),
         help=leg_help(strips, sizes, legs),
         walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
-        berth=berthed(case, option, held, kept, legs, hours.go * HOUR),
+        berth=berthed(outfit, legs, hours.go * HOUR),
         sizing=sizing(strips, sizes, legs, wanted) if electric else None,
     )

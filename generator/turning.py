@@ -6,7 +6,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from generator.analyses.break_even import (
+from generator.analyses.findings import Findings
+from generator.analyses.money.break_even import (
     BreakEven,
     Grid,
     case_of_hours_and_fuel,
@@ -15,11 +16,10 @@ from generator.analyses.break_even import (
     price_and_life,
     turning,
 )
-from generator.analyses.cost import Cost, cost
-from generator.analyses.cost_ledger import ledger
-from generator.analyses.findings import Findings
-from generator.analyses.legs import Legs
-from generator.analyses.spread import scalar
+from generator.analyses.money.cost import Cost, cost
+from generator.analyses.money.cost_ledger import ledger
+from generator.analyses.percentiles import scalar
+from generator.analyses.use.legs import Legs
 from generator.case.case import Case
 from generator.case.option import Option
 

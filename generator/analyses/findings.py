@@ -4,39 +4,40 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.analyses.bank import BankResult
-from generator.analyses.break_even import BreakEven
-from generator.analyses.chemistries import Chemistries
-from generator.analyses.confined import ConfinedLeg
-from generator.analyses.cost import Cost
-from generator.analyses.cost_ledger import Ledger
-from generator.analyses.cruising_range import Range
-from generator.analyses.docking import Docking
-from generator.analyses.duty import Duty
-from generator.analyses.emissions import Emissions
-from generator.analyses.headwind import Headwind
-from generator.analyses.installation import Installation
-from generator.analyses.key_figures import KeyFigures
-from generator.analyses.legs import Legs
-from generator.analyses.losses import Losses
-from generator.analyses.low_speed import LowSpeed
-from generator.analyses.match import Match
-from generator.analyses.one_fault import OneFault
-from generator.analyses.panel_yield import PanelYield
-from generator.analyses.placement import Placement
-from generator.analyses.plant import Store
-from generator.analyses.power import Power
-from generator.analyses.reserve import Reserve
-from generator.analyses.rules_of_thumb import RulesOfThumb
-from generator.analyses.savings import Savings
-from generator.analyses.stream import Stream
-from generator.analyses.sun_carries import SunCarries
-from generator.analyses.sun_only import SunOnly
-from generator.analyses.trial import TrialResult
-from generator.analyses.under_sail import UnderSail
-from generator.analyses.use import Use
-from generator.analyses.weight import Weight
-from generator.analyses.year import Year
+from generator.analyses.handling.confined import ConfinedLeg
+from generator.analyses.handling.cruising_range import Range
+from generator.analyses.handling.docking import Docking
+from generator.analyses.handling.headwind import Headwind
+from generator.analyses.handling.low_speed import LowSpeed
+from generator.analyses.handling.stream import Stream
+from generator.analyses.handling.under_sail import UnderSail
+from generator.analyses.money.break_even import BreakEven
+from generator.analyses.money.cost import Cost
+from generator.analyses.money.cost_ledger import Ledger
+from generator.analyses.money.emissions import Emissions
+from generator.analyses.money.savings import Savings
+from generator.analyses.motion.key_figures import KeyFigures
+from generator.analyses.motion.match import Match
+from generator.analyses.motion.plant import Store
+from generator.analyses.motion.power import Power
+from generator.analyses.motion.rules_of_thumb import RulesOfThumb
+from generator.analyses.motion.trial import TrialResult
+from generator.analyses.store.bank import BankResult
+from generator.analyses.store.chemistries import Chemistries
+from generator.analyses.store.duty import Duty
+from generator.analyses.store.losses import Losses
+from generator.analyses.store.one_fault import OneFault
+from generator.analyses.store.outfit import Outfit
+from generator.analyses.store.reserve import Reserve
+from generator.analyses.use.legs import Legs
+from generator.analyses.use.use import Use
+from generator.analyses.weight.placement import Placement
+from generator.analyses.weight.weight import Weight
+from generator.analyses.wiring.installation import Installation
+from generator.analyses.year.panel_yield import PanelYield
+from generator.analyses.year.sun_carries import SunCarries
+from generator.analyses.year.sun_only import SunOnly
+from generator.analyses.year.year import Year
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.physics.validity import Caution
@@ -83,3 +84,9 @@ class Findings:
     sun: SunOnly | None = None  # none without panels
     panels: PanelYield | None = None
     carried: SunCarries | None = None  # none without a bank or a position
+
+    @property
+    def outfit(self) -> Outfit:
+        """What of the option travels together."""
+        scale = self.trial.scale
+        return Outfit(self.case, self.option, scale, self.power, self.store, self.reserve)

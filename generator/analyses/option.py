@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from generator.analyses.bank import BankResult
-from generator.analyses.legs import LegResult
-from generator.analyses.reserve import Reserve
+from generator.analyses.store.bank import BankResult
+from generator.analyses.store.reserve import Reserve
+from generator.analyses.use.legs import LegResult
 from generator.records import record
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Annotated
 
 from generator.case.boat import DATUMS
-from generator.case.group import NEEDED, Group, needed
 from generator.case.key_kinds import (
+    NEEDED,
     Area,
     AreaOrNone,
     CalendarYear,
@@ -15,6 +15,7 @@ from generator.case.key_kinds import (
     DailySun,
     Deviate,
     Distance,
+    Group,
     Latitude,
     Length,
     LengthOrNone,
@@ -34,6 +35,7 @@ from generator.case.key_kinds import (
     Volume,
     Warming,
     Words,
+    needed,
 )
 from generator.case.leaf import Day, Pattern, Word
 

@@ -18,11 +18,11 @@ from generator.case.boat import (
     Windage,
 )
 from generator.case.build_options import build_option
-from generator.case.carbon import Carbon
 from generator.case.case import Case, CaseFile, Instruction
 from generator.case.circumstances import boat_words, model_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
-from generator.case.factors import Factors, Masses
+from generator.case.factors import Carbon, Factors, Masses
+from generator.case.files.weather_file import WeatherFile
 from generator.case.fill import Desk
 from generator.case.prices import Prices
 from generator.case.said import Keys, line_of
@@ -30,7 +30,6 @@ from generator.case.schema import CaseKeys
 from generator.case.streams import item_names
 from generator.case.trial import SeaTrial, TrialRow
 from generator.case.usage import Berth, House, Leg, Planning
-from generator.case.weather_file import WeatherFile
 from generator.case.wiring import Papers
 from generator.errors import Fault
 

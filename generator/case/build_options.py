@@ -1,11 +1,9 @@
-"""How do the keys of one option become what could drive her?"""
+"""How do the keys of one option become what could drive her, charge her bank and wire it?"""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.case.build_supply import build_supply
-from generator.case.build_wiring import build_compartment, build_wiring
 from generator.case.circumstances import motor_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.fill import Desk
@@ -15,6 +13,15 @@ from generator.case.option import Bank, Blocks, LedgerItem, Motor, Option
 from generator.case.prices import CostItem, part_by_name
 from generator.case.said import Keys, line_of
 from generator.case.schema import CaseKeys, CostItemKeys, LedgerItemKeys, OptionKeys
+from generator.case.supply import Charger, Genset, PanelGroup, Supply, WindGenerator
+from generator.case.wiring import (
+    CIRCUITS,
+    CircuitKeys,
+    CircuitPlan,
+    Compartment,
+    CompartmentKeys,
+    Wiring,
+)
 
 
 def build_option(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Option:
@@ -135,4 +142,88 @@ def _cost(cost: CostItemKeys, root: Keys, desk: Desk, spot: tuple[int, int]) -> 
         vat=cost.vat or "included",
         doubted=bool(cost.amount and cost.amount.plus_minus),
         line=line_of(root, ("options", number, "costs", row)),
+    )
+
+
+KEY = "options.supply"
+
+
+def build_supply(option: OptionKeys, root: Keys, desk: Desk, number: int) -> Supply | None:
+    """The sources of a battery option; what the case does not name is not there."""
+    if option.kind != "battery":
+        return None
+    keys, path = option.supply, f"options[{number}].supply"
+    said = keys.model_fields_set
+    return Supply(
+        charger=desk.fill(Charger, keys.charger, f"{path}.charger", f"{KEY}.charger"),
+        panels=tuple(
+            _panels(option, root, desk, (number, place)) for place in range(len(keys.panels))
+        ),
+        genset=desk.fill(Genset, keys.genset, f"{path}.genset", f"{KEY}.genset")
+        if "genset" in said
+        else None,
+        wind=desk.fill(WindGenerator, keys.wind, f"{path}.wind", f"{KEY}.wind")
+        if "wind" in said
+        else None,
+        regeneration=bool(keys.regeneration),
+    )
+
+
+def _panels(option: OptionKeys, root: Keys, desk: Desk, spot: tuple[int, int]) -> PanelGroup:
+    number, place = spot
+    keys = option.supply.panels[place]
+    return desk.fill(
+        PanelGroup,
+        keys,
+        f"options[{number}].supply.panels[{place}]",
+        f"{KEY}.panels",
+        mounting=keys.mounting or "free",
+        line=line_of(root, ("options", number, "supply", "panels", place)),
+    )
+
+
+ON_REQUEST = ("inverter", "sun")  # only where the case names them, or has panels
+
+
+def build_wiring(option: OptionKeys, root: Keys, desk: Desk, number: int) -> Wiring | None:
+    """The installation of a battery option; circuits that are not named take their defaults."""
+    if option.kind != "battery":
+        return None
+    path, key = f"options[{number}].installation", "options.installation"
+    said = {item.name or "": item for item in option.installation.circuits}
+    asked = {*said, "sun"} if option.supply.panels else set(said)
+    names = [name for name in CIRCUITS if name in asked or name not in ON_REQUEST]
+    desk.names.update({f"{path}.circuits[{n}]": name for n, name in enumerate(names)})
+    circuits = tuple(
+        desk.fill(
+            CircuitPlan,
+            said.get(name, CircuitKeys()),
+            f"{path}.circuits[{place}]",
+            f"{key}.circuits",
+            (name,),
+            name=name,
+        )
+        for place, name in enumerate(names)
+    )
+    line = line_of(root, ("options", number, "installation"))
+    return desk.fill(
+        Wiring,
+        option.installation,
+        path,
+        key,
+        circuits=circuits,
+        said=bool(option.installation.model_fields_set),
+        line=line,
+    )
+
+
+def build_compartment(keys: CompartmentKeys) -> Compartment:
+    """What was seen of the place where the bank stands."""
+    return Compartment(
+        dry=keys.dry,
+        above_bilge=keys.above_bilge,
+        ventable=keys.ventable,
+        not_a_berth=keys.not_a_berth,
+        escape_clear=keys.escape_clear,
+        works=keys.works or "",
     )

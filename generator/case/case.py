@@ -6,14 +6,13 @@ from dataclasses import dataclass
 
 from generator.case.assumption import Assumption
 from generator.case.boat import Boat, Waters
-from generator.case.carbon import Carbon
 from generator.case.diesel import Diesel, Propeller
-from generator.case.factors import Factors, Masses
+from generator.case.factors import Carbon, Factors, Masses
+from generator.case.files.weather_file import WeatherFile
 from generator.case.option import Option
 from generator.case.prices import Prices
 from generator.case.trial import SeaTrial
 from generator.case.usage import Berth, House, Leg, Planning
-from generator.case.weather_file import WeatherFile
 from generator.case.wiring import Papers
 from generator.errors import Fault
 

@@ -10,13 +10,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.case.check_bank import bank_faults
-from generator.case.group import Group
+from generator.case.key_kinds import Group
 from generator.case.leaf import Given
 from generator.case.plant_keys import PropellerKeys
 from generator.case.prices import CREDITS
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
-from generator.unit_list import KINDS
+from generator.units.families import KINDS
 
 
 @dataclass(frozen=True)

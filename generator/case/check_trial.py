@@ -9,7 +9,7 @@ from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
 from generator.case.said import Place
 from generator.case.schema import CaseKeys
-from generator.units import from_si
+from generator.units.grammar import from_si
 
 GOVERNOR = 1.12  # of rated turns: where a governor holds an engine without load
 MOST_FUEL = 0.38e-3 / 3.6e6  # m3/J of rated power: a quarter above the usual line at full load

@@ -9,8 +9,7 @@ from generator.case.check import Finding, si
 from generator.case.plant_keys import BankKeys
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
-from generator.case.wiring import TEMPERATURE_CLASSES
-from generator.case.wiring_keys import CircuitKeys
+from generator.case.wiring import TEMPERATURE_CLASSES, CircuitKeys
 from generator.tables.load import read_table
 
 TIMES_THE_BOAT = 2.0  # a cable longer than this does not lie in her

@@ -7,11 +7,11 @@ from collections.abc import Iterator
 import numpy as np
 
 from generator.case.check import Finding, si
+from generator.case.files.weather_file import DAYS_BEFORE, Refusal, WeatherFile
 from generator.case.leaf import Given
 from generator.case.months import MONTHS, season_months
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
-from generator.case.weather_file import DAYS_BEFORE, Refusal, WeatherFile
 
 HOUR = 3600.0  # s
 MONTH, YEAR = 730.0, 8760.0  # h

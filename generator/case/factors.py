@@ -1,4 +1,4 @@
-"""Factors: what a boat in service needs above a clean hull in a tank, part by part."""
+"""Which factors, masses and carbon figures hold for every option?"""
 
 from __future__ import annotations
 
@@ -42,3 +42,16 @@ class Masses:
     starter_battery: Numbers
     tank_share: Numbers  # of the mass of the fuel that fills it
     shock_allowance: Numbers  # on the weight of battery boxes, times its size
+
+
+@dataclass(frozen=True)
+class Carbon:
+    """Carbon dioxide and its equal in other gases. kg/m3, kg/J, kg/kg."""
+
+    diesel_burnt: Numbers  # kg/m3 out of the exhaust
+    diesel_upstream: Numbers  # kg/m3 from the well to the tank
+    grid: Numbers | None  # kg/J generated; absent: the table, by the country of the waters
+    grid_trend: Numbers  # mean over the years over the table's year
+    network_loss: Numbers  # of what is generated, on its way to the berth
+    motor_made: Numbers  # kg per kg of motor and controller
+    engine_made: Numbers  # kg per kg of diesel and gear

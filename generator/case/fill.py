@@ -7,12 +7,12 @@ from dataclasses import dataclass, field, fields, replace
 from typing import Any, TypeVar
 
 from generator.case.assumption import Assumption
-from generator.case.group import Group
+from generator.case.key_kinds import Group
 from generator.case.leaf import Given
 from generator.case.register import Default, find_default
 from generator.case.streams import stream_name
 from generator.errors import TableError
-from generator.units import si_unit
+from generator.units.grammar import si_unit
 
 AS_IS = "EUR figure taken as is"
 T = TypeVar("T")

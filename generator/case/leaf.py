@@ -13,8 +13,8 @@ from pydantic_core import PydanticCustomError, core_schema
 from generator.case.nearest import nearest
 from generator.case.read import Hole
 from generator.case.said import Said
-from generator.unit_list import KINDS
-from generator.units import (
+from generator.units.families import KINDS
+from generator.units.grammar import (
     Quantity,
     Refusal,
     expectation,

@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterable
 from pathlib import Path
 
-from generator.case.beside import Beside
 from generator.case.build import build_case
 from generator.case.case import Case
 from generator.case.check import Finding, find_contradictions
@@ -14,15 +13,16 @@ from generator.case.check_places import find_misplaced
 from generator.case.check_trial import find_trial_contradictions
 from generator.case.check_wiring import find_wiring_contradictions
 from generator.case.check_year import find_year_contradictions
+from generator.case.files.beside import Beside
+from generator.case.files.leg_list import LegList, join_leg_list
+from generator.case.files.offsets_file import read_offsets
+from generator.case.files.track import find_track_doubts, measure_tracks
+from generator.case.files.weather_file import WeatherFile, read_weather
 from generator.case.inherit import inherit_options
-from generator.case.leg_list import LegList, join_leg_list
-from generator.case.offsets_file import read_offsets
 from generator.case.plausible import find_doubts
 from generator.case.read import read_document
 from generator.case.said import Keys, Place, line_of, normalise_section, path_text
-from generator.case.track import find_track_doubts, measure_tracks
 from generator.case.validate import validate
-from generator.case.weather_file import WeatherFile, read_weather
 from generator.errors import CaseError, Fault
 
 

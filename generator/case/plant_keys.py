@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from generator.case.group import NEEDED, NEEDED_LIST, Group
 from generator.case.key_kinds import (
+    NEEDED,
+    NEEDED_LIST,
     AirFlow,
     CalendarYear,
     CarbonPerEnergy,
@@ -14,6 +15,7 @@ from generator.case.key_kinds import (
     Conductance,
     CRate,
     Current,
+    Group,
     Length,
     Life,
     Mass,

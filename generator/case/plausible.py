@@ -13,7 +13,7 @@ from generator.case.prices import CREDITS, part_by_name, sources_without
 from generator.case.register import find_default
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
-from generator.units import from_si, to_si
+from generator.units.grammar import from_si, to_si
 
 # Limits of what is met in practice; they warn and change nothing.
 SPEED_OF_HULL = 1.34  # kn per square root of waterline in feet: the rule of thumb of the trade

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from generator.errors import TableError
 from generator.tables.load import read_table
-from generator.units import to_si
+from generator.units.grammar import to_si
 
 
 @dataclass(frozen=True)

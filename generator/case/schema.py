@@ -11,14 +11,26 @@ from typing import Annotated, Any
 from pydantic import Field, model_validator
 
 from generator.case.boat_keys import BoatKeys, FactorsKeys, MassesKeys, WatersKeys
-from generator.case.group import NEEDED, NEEDED_LIST, Group, needed, with_neighbours
-from generator.case.key_kinds import CalendarYear, Mass, Money, Name, Position, Words, YearOfCost
+from generator.case.key_kinds import (
+    NEEDED,
+    NEEDED_LIST,
+    CalendarYear,
+    Group,
+    Mass,
+    Money,
+    Name,
+    Position,
+    Words,
+    YearOfCost,
+    needed,
+    with_neighbours,
+)
 from generator.case.leaf import ORIGINS, Beside, Word
 from generator.case.option import OLD_PARTS, PARTS_ABOARD
 from generator.case.plant_keys import BankKeys, EngineKeys, MotorKeys, PropellerKeys, TrialKeys
 from generator.case.prices import PARTS
-from generator.case.supply_keys import SupplyKeys
-from generator.case.usage_keys import (
+from generator.case.supply import SupplyKeys
+from generator.case.usage import (
     BerthKeys,
     CarbonKeys,
     HouseKeys,
@@ -27,7 +39,7 @@ from generator.case.usage_keys import (
     PricesKeys,
     StudyKeys,
 )
-from generator.case.wiring_keys import CompartmentKeys, PapersKeys, WiringKeys
+from generator.case.wiring import CompartmentKeys, PapersKeys, WiringKeys
 
 _OVERRIDES: Any = {"overrides": True}  # fields of the boat's own engine or propeller
 

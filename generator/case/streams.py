@@ -10,7 +10,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
-from generator.case.group import Group
+from generator.case.key_kinds import Group
 
 PLACE = re.compile(r"\[(\d+)\]")
 

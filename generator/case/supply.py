@@ -1,10 +1,25 @@
-"""Supply: what charges the bank beside the berth's own socket: panels, wind, genset, screw."""
+"""What charges the bank of an option, and which keys say so?"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Annotated
 
 from generator.arrays import Numbers
+from generator.case.key_kinds import (
+    NEEDED,
+    Bearing,
+    Group,
+    Length,
+    Power,
+    Share,
+    ShareOrNone,
+    Speed,
+    Tilt,
+    Words,
+    YesNo,
+)
+from generator.case.leaf import Word
 
 
 @dataclass(frozen=True)
@@ -70,3 +85,52 @@ class Supply:
             ("wind generator", self.wind is not None),
         )
         return tuple(name for name, has in there if has)
+
+
+class PanelKeys(Group):
+    """Panels of one kind in one place."""
+
+    name: Words = NEEDED
+    mounting: Annotated[str | None, Word(("free", "glued"))] = None
+    power: Power = NEEDED
+    tilt: Tilt = None
+    heading: Bearing = None
+    shading: Share = None
+    salt: Share = None
+    under_way: Share = None
+    conversion: Share = None
+    heat_loss: ShareOrNone = None
+
+
+class ChargerKeys(Group):
+    """The charger on shore power."""
+
+    power: Power = None
+    efficiency: Share = None
+
+
+class GensetKeys(Group):
+    """A charging machine that burns diesel."""
+
+    power: Power = NEEDED
+    start: ShareOrNone = None
+    stop: Share = None
+
+
+class WindGeneratorKeys(Group):
+    """A wind generator."""
+
+    rotor_diameter: Length = NEEDED
+    efficiency: Share = None
+    rated_power: Power = None
+    cut_in: Speed = None
+
+
+class SupplyKeys(Group):
+    """Every source of one option."""
+
+    charger: ChargerKeys = ChargerKeys()
+    panels: tuple[PanelKeys, ...] = ()
+    genset: GensetKeys = GensetKeys()
+    wind: WindGeneratorKeys = WindGeneratorKeys()
+    regeneration: YesNo = None

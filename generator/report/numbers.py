@@ -13,7 +13,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from generator.kinds import KINDS, Look
+from generator.units.kinds import KINDS, Look
 
 NO_BREAK = "\u00a0"
 MINUS = "\u2212"

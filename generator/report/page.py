@@ -10,7 +10,6 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
-from generator.kinds import KINDS
 from generator.report.numbers import (
     ABSENT,
     JOINER,
@@ -23,6 +22,7 @@ from generator.report.numbers import (
 )
 from generator.report.old_keys import new_key
 from generator.report.view import View
+from generator.units.kinds import KINDS
 from generator.verbatim import as_typed
 
 Results = dict[str, Any]

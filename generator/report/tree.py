@@ -13,14 +13,14 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.spread import spread
+from generator.analyses.percentiles import spread
 from generator.arrays import Array
-from generator.kinds import KINDS, STORES
 from generator.records import STORED, Number, facts_of, key_of, kind_of, numbers_of, records_of
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.template import said as words_of
 from generator.report.view import View
+from generator.units.kinds import KINDS, STORES
 from generator.verbatim import guarded
 
 ENDS = {"": "", "low": ", tenth percentile of the draws", "high": ", ninetieth percentile"}

@@ -6,7 +6,7 @@ from typing import Any
 
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from generator.analyses.headwind import WINDS, headwind
+from generator.analyses.handling.headwind import WINDS, headwind
 from generator.case.open import read_case
 from generator.cli import DRAWS
 from generator.draws import make_draws

@@ -7,10 +7,10 @@ from dataclasses import replace
 import numpy as np
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from generator.analyses.cost import Cost, cost
-from generator.analyses.cost_ledger import LONG, ledger
-from generator.analyses.legs import Legs
-from generator.analyses.savings import savings
+from generator.analyses.money.cost import Cost, cost
+from generator.analyses.money.cost_ledger import LONG, ledger
+from generator.analyses.money.savings import savings
+from generator.analyses.use.legs import Legs
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import drawn, make_draws

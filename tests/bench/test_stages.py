@@ -10,21 +10,21 @@ import pytest
 import yaml
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from generator.analyses.ageing import ageing
-from generator.analyses.bank import bank_result
-from generator.analyses.cost import Cost, cost
-from generator.analyses.cost_ledger import ledger
-from generator.analyses.cruising_range import cruising_range
-from generator.analyses.demand import Scale, Weather
-from generator.analyses.hull import vessel
-from generator.analyses.key_figures import key_figures
-from generator.analyses.legs import passages
-from generator.analyses.outfit import Outfit
-from generator.analyses.plant import store
-from generator.analyses.power import at_points, power
-from generator.analyses.reserve import reserve
-from generator.analyses.trial import TrialResult, read_trial
-from generator.analyses.weight import weigh
+from generator.analyses.handling.cruising_range import cruising_range
+from generator.analyses.money.cost import Cost, cost
+from generator.analyses.money.cost_ledger import ledger
+from generator.analyses.motion.demand import Scale, Weather
+from generator.analyses.motion.hull import vessel
+from generator.analyses.motion.key_figures import key_figures
+from generator.analyses.motion.plant import store
+from generator.analyses.motion.power import at_points, power
+from generator.analyses.motion.trial import TrialResult, read_trial
+from generator.analyses.store.ageing import ageing
+from generator.analyses.store.bank import bank_result
+from generator.analyses.store.outfit import Outfit
+from generator.analyses.store.reserve import reserve
+from generator.analyses.use.legs import passages
+from generator.analyses.weight.weight import weigh
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.cli import DRAWS
@@ -93,7 +93,7 @@ def path_of_an_option(case: Case, place: int, trial: TrialResult) -> Cost:
     outfit = Outfit(case, option, scale, found, held, kept)
     legs = passages(outfit)
     key_figures(case, option, found, legs)
-    cruising_range(case, option, found, kept, held)
+    cruising_range(outfit)
     bank_result(outfit, weight, aged)
     return cost(case, option, legs, ledger(case, option))
 

@@ -10,13 +10,13 @@ from functools import lru_cache
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from generator.analyses.departures import OptionYear
-from generator.analyses.house import house
-from generator.analyses.option_year import option_year
-from generator.analyses.outings import Outings, outings
-from generator.analyses.panel_yield import panel_yield
-from generator.analyses.weather import YEARS, Sky, weather, weather_years
-from generator.analyses.year import years
+from generator.analyses.use.departures import OptionYear
+from generator.analyses.use.outings import Outings, outings
+from generator.analyses.year.house import house
+from generator.analyses.year.option_year import option_year
+from generator.analyses.year.panel_yield import panel_yield
+from generator.analyses.year.weather import YEARS, Sky, weather, weather_years
+from generator.analyses.year.year import years
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.study import run
@@ -41,7 +41,7 @@ def given(
     times = outings(case, sky)
     found = next(option.findings for option in study.options if option.findings.year)
     option = option_year(
-        case, found.option, found.place, found.power, found.reserve, found.store, found.sail,
+        found.outfit, found.place, found.sail,
         panel_yield(found.option, sky), house(case), sky, times,
     )  # fmt: skip
     assert option is not None

@@ -12,8 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.analyses.findings import Findings
-from generator.analyses.headwind import Headwind, headwind
-from generator.analyses.stream import cheapest
+from generator.analyses.handling.headwind import Headwind, headwind
+from generator.analyses.handling.stream import cheapest
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.option import Option

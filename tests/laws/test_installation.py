@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.analyses.installation import Circuit, Device, Fault, Installation
 from generator.analyses.wiring.circuits import Surroundings, chosen, conductor, sections
 from generator.analyses.wiring.install import leg
+from generator.analyses.wiring.installation import Circuit, Device, Fault, Installation
 from generator.analyses.wiring.loads import Load
 from generator.case.open import read_case
 from generator.case.wiring import TEMPERATURE_CLASSES, CircuitPlan

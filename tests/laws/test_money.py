@@ -13,10 +13,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.analyses.cost import Cost, cost
-from generator.analyses.cost_ledger import ledger
-from generator.analyses.legs import Legs
-from generator.analyses.savings import Saving, fair_baseline, saving
+from generator.analyses.money.cost import Cost, cost
+from generator.analyses.money.cost_ledger import ledger
+from generator.analyses.money.savings import Saving, fair_baseline, saving
+from generator.analyses.use.legs import Legs
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.open import read_case

@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.analyses.bank_state import bank_state
 from generator.analyses.findings import Findings
-from generator.analyses.plant import controller_cut_off, peak_drain
+from generator.analyses.motion.plant import controller_cut_off, peak_drain
+from generator.analyses.store.bank_state import bank_state
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import make_draws

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.analyses.floating import Change, Floating, afloat, changed
-from generator.analyses.mass_ledger import Ledger
+from generator.analyses.weight.floating import Change, Floating, afloat, changed
+from generator.analyses.weight.mass_ledger import Ledger
 from generator.case.open import read_case
 from generator.case.option import LedgerItem
 

@@ -14,8 +14,8 @@ from pathlib import Path
 import numpy as np
 import yaml
 
-from generator.analyses.power import at_speed
-from generator.analyses.spread import scalar, spread
+from generator.analyses.motion.power import at_speed
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.open import read_case

@@ -9,10 +9,10 @@ import numpy as np
 import pvlib
 import pytest
 
-from generator.analyses.weather import HARBOUR_WIND, Sky, weather_years
+from generator.analyses.year.weather import HARBOUR_WIND, Sky, weather_years
 from generator.arrays import Array
+from generator.case.files.weather_file import WeatherFile, typical_year
 from generator.case.register import find_default
-from generator.case.weather_file import WeatherFile, typical_year
 from generator.physics.energy.climate import (
     MONTH_LENGTHS,
     MONTH_OF_DAY,

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 from scipy.integrate import quad
 
-from generator.analyses.criteria.catalogue import criteria
-from generator.analyses.criteria.mass_change import CENTRE_LIMIT
+from generator.analyses.verdict.criteria.catalogue import criteria
+from generator.analyses.verdict.criteria.mass_change import CENTRE_LIMIT
 from generator.case.register import find_default
 from generator.physics.hull.hydrostatics import metacentric_radius
 from generator.physics.hull.offsets import Station, immersed, waterplane

@@ -15,16 +15,22 @@ from typing import Any
 import numpy as np
 import pytest
 
-from generator.analyses.demand import Scale, calm_parts, calm_resistance, shaft_demand, still_air
-from generator.analyses.hull import Vessel, vessel
-from generator.analyses.sea_trial.gates import out_of_order
-from generator.analyses.trial import OFF_CURVE, OUT_OF_ORDER, TrialResult, read_trial
+from generator.analyses.motion.demand import (
+    Scale,
+    calm_parts,
+    calm_resistance,
+    shaft_demand,
+    still_air,
+)
+from generator.analyses.motion.hull import Vessel, vessel
+from generator.analyses.motion.sea_trial.gates import out_of_order
+from generator.analyses.motion.trial import OFF_CURVE, OUT_OF_ORDER, TrialResult, read_trial
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.trial import SeaTrial, TrialRow
 from generator.physics.drive.diesel_engine import fuel_rate
-from generator.units import to_si
+from generator.units.grammar import to_si
 
 ROOT = Path(__file__).parents[2]
 KNOT = 1852.0 / 3600.0

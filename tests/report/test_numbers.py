@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from generator.kinds import KINDS
 from generator.report.numbers import Display, axis_value, shown, tied, unit_of
-from generator.units import from_si, to_si
+from generator.units.grammar import from_si, to_si
+from generator.units.kinds import KINDS
 
 METRIC, IMPERIAL = Display("metric", "GBP"), Display("imperial", "USD")
 NB = "\u00a0"

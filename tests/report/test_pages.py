@@ -8,10 +8,10 @@ from typing import Any
 
 import pytest
 
-from generator.kinds import KINDS
 from generator.report.numbers import WORDS, Display, shown
 from generator.report.page import Page
 from generator.report.render import Pages, make_pages
+from generator.units.kinds import KINDS
 from tests.report.html_numbers import read
 
 Results = dict[str, Any]

@@ -8,8 +8,8 @@ from typing import Any
 
 import pytest
 
-from generator.analyses.criteria.must_make_leg import MustMakeLeg
 from generator.analyses.option import OptionAnswers
+from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report import old_keys
@@ -57,9 +57,9 @@ def test_every_number_in_words_is_that_of_its_key(name: str) -> None:
 
 def dictionary_with_kinds() -> list[tuple[str, str, str]]:
     """Every declared number of the criteria that are records, by its key with stars."""
-    from generator.analyses.criteria.legs_covered import LegsCovered
-    from generator.analyses.criteria.reserve_kept import ReserveKept
-    from generator.analyses.leg_help import LegHelp
+    from generator.analyses.use.leg_help import LegHelp
+    from generator.analyses.verdict.criteria.legs_covered import LegsCovered
+    from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
     from generator.records import key_of, kind_of, numbers_of, records_of
 
     rows: list[tuple[str, str, str]] = []

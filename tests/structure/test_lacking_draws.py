@@ -1,6 +1,6 @@
 """A draw without a value lies beyond the cautious end; whoever fills one in instead says why.
 
-The rule stands in `analyses/spread.py`. A filling is right where the number must stand for more
+The rule stands in `percentiles.py`. A filling is right where the number must stand for more
 than itself, as in a sum or in the size of a cable, and then lies on the cautious side: the line
 itself or a comment right above it says so behind the mark.
 """
@@ -15,7 +15,7 @@ import pytest
 from tests.structure.source import ROOT, modules
 
 MARK = "# lacking: "
-RULE = "generator.analyses.spread"
+RULE = "generator.analyses.percentiles"
 FREE = ("generator.physics.", "generator.money.", "generator.fits.", "generator.tables.")
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.bank_state import discharge_limit
+from generator.analyses.store.bank_state import discharge_limit
 from generator.case.register import find_default
 from tests.alone import alone
 from tests.unit.case.faulty import changed, read

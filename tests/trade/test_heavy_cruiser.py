@@ -15,10 +15,10 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from generator.analyses.demand import Scale, Weather
 from generator.analyses.findings import Findings
-from generator.analyses.plant import battery_power
-from generator.analyses.power import Curve, at_points
+from generator.analyses.motion.demand import Scale, Weather
+from generator.analyses.motion.plant import battery_power
+from generator.analyses.motion.power import Curve, at_points
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.open import read_case

@@ -6,10 +6,10 @@ from collections import defaultdict
 
 import pytest
 
-from generator.kinds import KINDS, STORES
 from generator.records import number
-from generator.unit_list import KINDS as FAMILIES
-from generator.units import from_si
+from generator.units.families import KINDS as FAMILIES
+from generator.units.grammar import from_si
+from generator.units.kinds import KINDS, STORES
 
 # Unit of the look, as the grammar spells it, where the two differ by a sign of print.
 SPELLED = {"m²": "m2", "mm²": "mm2", "ft²": "ft2", "m³/h": "m3/h", "kWh/m²": "kWh/m2",

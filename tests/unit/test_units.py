@@ -8,8 +8,8 @@ import time
 import pint
 import pytest
 
-from generator.unit_list import DEFINITIONS, DISPLAY, HINTS, KINDS, PAGE_UNITS
-from generator.units import (
+from generator.units.families import DEFINITIONS, DISPLAY, HINTS, KINDS, PAGE_UNITS
+from generator.units.grammar import (
     Quantity,
     Refusal,
     currency_of,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from generator.analyses.installation import Circuit, Conductor, Drop, Warmth
+from generator.analyses.wiring.installation import Circuit, Conductor, Drop, Warmth
 from generator.analyses.wiring.loads import Load
 from generator.physics.energy.conductor import (
     boat_form_area,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.analyses.installation import RULE_HIGH, Circuit, ToConfirm, Voltages
-from generator.analyses.spread import scalar
+from generator.analyses.percentiles import scalar
+from generator.analyses.wiring.installation import RULE_HIGH, Circuit, ToConfirm, Voltages
 from generator.analyses.wiring.supply import TOUCH_LIMIT
 from generator.case.case import Case
 from generator.case.option import Option

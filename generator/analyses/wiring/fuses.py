@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from generator.analyses.installation import Conductor, Device
-from generator.analyses.spread import scalar
+from generator.analyses.percentiles import scalar
+from generator.analyses.wiring.installation import Conductor, Device
 from generator.analyses.wiring.loads import Load
 from generator.physics.energy.protection import (
     LOAD_SHARE,

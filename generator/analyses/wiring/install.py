@@ -4,19 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.analyses.bank import BankResult
-from generator.analyses.bank_state import string_rating
-from generator.analyses.duty import Duty
-from generator.analyses.installation import (
-    Circuit,
-    Device,
-    Fault,
-    Installation,
-    StringCurrent,
-    Switch,
-    Voltages,
-)
-from generator.analyses.spread import scalar
+from generator.analyses.percentiles import scalar
+from generator.analyses.store.bank import BankResult
+from generator.analyses.store.bank_state import string_rating
+from generator.analyses.store.duty import Duty
 from generator.analyses.wiring.circuits import (
     Surroundings,
     chosen,
@@ -34,6 +25,15 @@ from generator.analyses.wiring.fuses import (
     rating,
     warm_share,
     with_selectivity,
+)
+from generator.analyses.wiring.installation import (
+    Circuit,
+    Device,
+    Fault,
+    Installation,
+    StringCurrent,
+    Switch,
+    Voltages,
 )
 from generator.analyses.wiring.labels import labels
 from generator.analyses.wiring.loads import CONVERTER, OF_HOUSE, Load, loads

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.analyses.installation import Circuit, Device, Label, Switch, Voltages
+from generator.analyses.wiring.installation import Circuit, Device, Label, Switch, Voltages
 
 UNSEEN = ("contactor", "pre-charge relay", "charge inhibit")  # named inside their boxes
 

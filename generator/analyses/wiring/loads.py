@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.analyses.installation import Voltages
-from generator.analyses.spread import scalar
+from generator.analyses.percentiles import scalar
+from generator.analyses.wiring.installation import Voltages
 from generator.case.wiring import CircuitPlan, Wiring
 
 BUSBAR, HOUSE_BATTERY, CONVERTER = "main busbar", "house battery", "DC-DC converter"

@@ -6,11 +6,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.bank import BankResult
-from generator.analyses.bank_state import draws_current, open_voltage, resistance, shared
-from generator.analyses.criteria.battery_currents import PEAK_SHARE
-from generator.analyses.duty import Duty
-from generator.analyses.installation import (
+from generator.analyses.motion.plant import battery_power
+from generator.analyses.percentiles import scalar, spread
+from generator.analyses.store.bank import BankResult
+from generator.analyses.store.bank_state import draws_current, open_voltage, resistance, shared
+from generator.analyses.store.duty import Duty
+from generator.analyses.verdict.criteria.battery_currents import PEAK_SHARE
+from generator.analyses.wiring.installation import (
     PEAK_LEFT,
     Circuit,
     Precharge,
@@ -18,8 +20,6 @@ from generator.analyses.installation import (
     StringCurrent,
     Voltages,
 )
-from generator.analyses.plant import battery_power
-from generator.analyses.spread import scalar, spread
 from generator.analyses.wiring.loads import SUN
 from generator.case.case import Case
 from generator.case.option import Bank, Motor, Option

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import numpy as np
 
-from generator.analyses.bank import BankResult
-from generator.analyses.bank_state import draws_current
-from generator.analyses.installation import RULE_HIGH, RULE_LOW, Fault, Voltages
-from generator.analyses.plant import battery_power
-from generator.analyses.spread import scalar, spread
+from generator.analyses.motion.plant import battery_power
+from generator.analyses.percentiles import scalar, spread
+from generator.analyses.store.bank import BankResult
+from generator.analyses.store.bank_state import draws_current
+from generator.analyses.wiring.installation import RULE_HIGH, RULE_LOW, Fault, Voltages
 from generator.analyses.wiring.loads import Flow
 from generator.arrays import Numbers
 from generator.case.case import Case

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from generator.analyses.installation import Circuit, Fault, Precharge, Switch, Voltages
-from generator.analyses.spread import scalar
+from generator.analyses.percentiles import scalar
 from generator.analyses.wiring.fuses import smallest
+from generator.analyses.wiring.installation import Circuit, Fault, Precharge, Switch, Voltages
 from generator.case.wiring import Wiring
 from generator.physics.energy.precharge import charge_time, first_current, resistor_energy
 from generator.tables.method import method

@@ -6,9 +6,9 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.emissions import Emissions
 from generator.analyses.findings import Findings
-from generator.analyses.spread import lacking_share, scalar
+from generator.analyses.money.emissions import Emissions
+from generator.analyses.percentiles import lacking_share, scalar
 from generator.report.results.option_part import told_of
 from generator.report.results.suffix import NOT_MOTORED, excused
 

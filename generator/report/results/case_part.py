@@ -7,9 +7,9 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.confined import ConfinedLeg
 from generator.analyses.findings import Findings
-from generator.analyses.spread import scalar, spread
+from generator.analyses.handling.confined import ConfinedLeg
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Numbers
 from generator.case.assumption import Assumption
 from generator.case.boat import Waters

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.spread import scalar, spread
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Numbers
 
 Row = dict[str, Any]

@@ -7,11 +7,11 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.cost import Cost, Overhaul
-from generator.analyses.cost_ledger import FIRST_DIRECTIVE, Payment
 from generator.analyses.findings import Findings
-from generator.analyses.savings import Saving
-from generator.analyses.spread import scalar, spread
+from generator.analyses.money.cost import Cost, Overhaul
+from generator.analyses.money.cost_ledger import FIRST_DIRECTIVE, Payment
+from generator.analyses.money.savings import Saving
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.report.results.option_part import told_of

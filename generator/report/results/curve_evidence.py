@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.analyses.low_speed import LowSpeed
-from generator.analyses.second_opinions import SecondOpinions
-from generator.analyses.spread import scalar
+from generator.analyses.handling.low_speed import LowSpeed
+from generator.analyses.motion.second_opinions import SecondOpinions
+from generator.analyses.percentiles import scalar
 from generator.report.results.suffix import PER_SI
 
 Row = dict[str, Any]

@@ -6,11 +6,11 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.cruising_range import Range
 from generator.analyses.findings import Findings
-from generator.analyses.plant import LIMITS
-from generator.analyses.power import Curve
-from generator.analyses.spread import Spread, spread
+from generator.analyses.handling.cruising_range import Range
+from generator.analyses.motion.plant import LIMITS
+from generator.analyses.motion.power import Curve
+from generator.analyses.percentiles import Spread, spread
 from generator.arrays import Array, Flags
 from generator.report.results.suffix import BEYOND, PER_SI, column, excused
 

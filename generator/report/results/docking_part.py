@@ -7,9 +7,9 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.match import Screw
-from generator.analyses.plant import LIMITS
-from generator.analyses.spread import scalar, spread
+from generator.analyses.motion.match import Screw
+from generator.analyses.motion.plant import LIMITS
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Numbers
 from generator.report.results.suffix import PER_SI, put
 

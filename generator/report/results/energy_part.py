@@ -6,10 +6,10 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.duty import Duty, Hold
 from generator.analyses.findings import Findings
-from generator.analyses.one_fault import OneFault
-from generator.analyses.spread import best, scalar, spread
+from generator.analyses.percentiles import best, scalar, spread
+from generator.analyses.store.duty import Duty, Hold
+from generator.analyses.store.one_fault import OneFault
 from generator.arrays import Array, Numbers
 from generator.report.results.suffix import BEYOND, CRUISE_BEYOND, NOT_MOTORED, PER_SI, excused
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.analyses.failures import SAIL, SPARES, Failure
-from generator.analyses.papers import HandoverTest, Papers
+from generator.analyses.verdict.failures import SAIL, SPARES, Failure
+from generator.analyses.verdict.papers import HandoverTest, Papers
 from generator.report.results.suffix import PER_SI
 
 Row = dict[str, Any]

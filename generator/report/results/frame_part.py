@@ -6,10 +6,10 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.cautions import CautionItem
 from generator.analyses.findings import Findings
-from generator.analyses.service_factor import ServiceFactor, ServicePart
-from generator.analyses.spread import scalar, spread
+from generator.analyses.motion.service_factor import ServiceFactor, ServicePart
+from generator.analyses.percentiles import scalar, spread
+from generator.analyses.verdict.cautions import CautionItem
 from generator.arrays import Array, Numbers
 from generator.report.results.suffix import CRUISE_BEYOND, PER_SI, excused, put
 from generator.study import Study

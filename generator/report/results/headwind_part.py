@@ -7,9 +7,9 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.headwind import Ladder
-from generator.analyses.plant import LIMITS
-from generator.analyses.spread import scalar, spread
+from generator.analyses.handling.headwind import Ladder
+from generator.analyses.motion.plant import LIMITS
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Array, Numbers
 from generator.report.results.suffix import PER_SI
 

@@ -7,9 +7,9 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.sun_only import SunOnly
-from generator.analyses.weather import Sky
-from generator.analyses.year import Year
+from generator.analyses.year.sun_only import SunOnly
+from generator.analyses.year.weather import Sky
+from generator.analyses.year.year import Year
 from generator.arrays import Array
 from generator.case.months import MONTHS
 from generator.report.results.suffix import PER_SI, column

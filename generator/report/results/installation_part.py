@@ -6,7 +6,7 @@ import math
 from typing import Any
 
 from generator.analyses.findings import Findings
-from generator.analyses.installation import (
+from generator.analyses.wiring.installation import (
     PEAK_LEFT,
     Circuit,
     Device,

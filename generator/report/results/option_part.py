@@ -6,9 +6,9 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.cruising_range import Range
 from generator.analyses.findings import Findings
-from generator.analyses.spread import scalar, spread
+from generator.analyses.handling.cruising_range import Range
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Array, Numbers
 from generator.report.results.case_part import propeller_part
 from generator.report.results.suffix import PER_SI, put

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from generator.analyses.findings import Findings
-from generator.analyses.spread import scalar, spread
+from generator.analyses.percentiles import scalar, spread
 from generator.report.results.suffix import CRUISE_BEYOND, PER_SI, excused
 
 Row = dict[str, Any]

@@ -7,8 +7,8 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.spread import scalar, spread
-from generator.analyses.stream import Gate
+from generator.analyses.handling.stream import Gate
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Array
 from generator.report.results.suffix import PER_SI, excused, put
 

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 
 from generator.arrays import Numbers
-from generator.kinds import KINDS
+from generator.units.kinds import KINDS
 
 PER_SI = {kind.suffix: kind.per_si for kind in KINDS.values() if kind.suffix} | {
     "1": 1.0,

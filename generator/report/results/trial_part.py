@@ -7,8 +7,8 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.spread import scalar, spread
-from generator.analyses.trial import TrialPoint, TrialResult
+from generator.analyses.motion.trial import TrialPoint, TrialResult
+from generator.analyses.percentiles import scalar, spread
 from generator.case.case import Case
 from generator.report.results.suffix import put
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.analyses.break_even import Grid, Turn
 from generator.analyses.findings import Findings
-from generator.analyses.spread import scalar
+from generator.analyses.money.break_even import Grid, Turn
+from generator.analyses.percentiles import scalar
 from generator.report.results.suffix import PER_SI, put
 from generator.report.results.tornado_part import swing_row
 from generator.sensitivity import Tornado

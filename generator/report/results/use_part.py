@@ -6,13 +6,13 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.berth import Berthed
-from generator.analyses.coverage import Coverage
-from generator.analyses.energy_walk import Walk
 from generator.analyses.findings import Findings
-from generator.analyses.sizing import Sizing
-from generator.analyses.spread import lacking_share, scalar, spread
-from generator.analyses.sun_carries import SunCarries
+from generator.analyses.percentiles import lacking_share, scalar, spread
+from generator.analyses.use.berth import Berthed
+from generator.analyses.use.coverage import Coverage
+from generator.analyses.use.energy_walk import Walk
+from generator.analyses.use.sizing import Sizing
+from generator.analyses.year.sun_carries import SunCarries
 from generator.arrays import Array
 from generator.report.results.suffix import NOT_MOTORED, PER_SI, excused, put
 from generator.report.tree import Telling, tree

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.analyses.criteria.criterion import NOT_APPLICABLE, NOT_ASSESSED, Judgement
-from generator.analyses.verdict import Verdict
+from generator.analyses.verdict.criteria.criterion import NOT_APPLICABLE, NOT_ASSESSED, Judgement
+from generator.analyses.verdict.verdict import Verdict
 from generator.report.tree import Telling, tree
 
 Row = dict[str, Any]

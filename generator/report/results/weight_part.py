@@ -7,10 +7,10 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.floating import Change, Floating
-from generator.analyses.placement import Placement
-from generator.analyses.spread import best, scalar, spread
-from generator.analyses.weight import Condition, Restraint, Weight
+from generator.analyses.percentiles import best, scalar, spread
+from generator.analyses.weight.floating import Change, Floating
+from generator.analyses.weight.placement import Placement
+from generator.analyses.weight.weight import Condition, Restraint, Weight
 from generator.arrays import Numbers
 from generator.case.option import LedgerItem
 from generator.report.results.suffix import PER_SI, put

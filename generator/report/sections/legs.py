@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from generator.analyses.leg_help import LegHelp
-from generator.analyses.legs import LegResult
 from generator.analyses.option import OptionAnswers
+from generator.analyses.use.leg_help import LegHelp
+from generator.analyses.use.legs import LegResult
 from generator.report.figures.energy_walk import energy_walk, walked
 from generator.report.figures.legs_range import legs_range
 from generator.report.page import Page, joined

@@ -7,8 +7,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, Judgement
 from generator.analyses.findings import Findings
+from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, Judgement
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.tree import Telling, tree

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.analyses.criteria.criterion import CONDITIONAL, GO, Judgement
+from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, Judgement
 from generator.case.case import Case
 from generator.draws import make_draws
 from generator.study import Study, run

@@ -10,10 +10,17 @@ from typing import Any
 import numpy as np
 import pytest
 
-from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, NOT_ASSESSED, TOLD, Judgement
-from generator.analyses.demand import Weather
-from generator.analyses.power import at_points
-from generator.analyses.spread import spread
+from generator.analyses.motion.demand import Weather
+from generator.analyses.motion.power import at_points
+from generator.analyses.percentiles import spread
+from generator.analyses.verdict.criteria.criterion import (
+    CONDITIONAL,
+    GO,
+    NO,
+    NOT_ASSESSED,
+    TOLD,
+    Judgement,
+)
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import make_draws

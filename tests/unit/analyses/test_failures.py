@@ -9,9 +9,17 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.failures import HOT_JOINT, PART, SAIL, SPARES, WHOLE, Failure, failures
 from generator.analyses.findings import Findings
-from generator.analyses.spread import scalar, spread
+from generator.analyses.percentiles import scalar, spread
+from generator.analyses.verdict.failures import (
+    HOT_JOINT,
+    PART,
+    SAIL,
+    SPARES,
+    WHOLE,
+    Failure,
+    failures,
+)
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.study import run

@@ -9,11 +9,11 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.demand import Weather
 from generator.analyses.findings import Findings
-from generator.analyses.plant import LIMITS, plant_output
-from generator.analyses.power import at_points
-from generator.analyses.pull import greatest_pull
+from generator.analyses.motion.demand import Weather
+from generator.analyses.motion.plant import LIMITS, plant_output
+from generator.analyses.motion.power import at_points
+from generator.analyses.motion.pull import greatest_pull
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import make_draws

@@ -11,8 +11,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.demand import residuary
-from generator.analyses.hull import vessel
+from generator.analyses.motion.demand import residuary
+from generator.analyses.motion.hull import vessel
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import Draws, drawn, make_draws

@@ -8,10 +8,10 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.criteria import compartment
-from generator.analyses.criteria.catalogue import criteria
-from generator.analyses.criteria.criterion import CONDITIONAL, GO, NO, Judgement
-from generator.analyses.installation import RULE_HIGH, RULE_LOW, Installation
+from generator.analyses.verdict.criteria import compartment
+from generator.analyses.verdict.criteria.catalogue import criteria
+from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, Judgement
+from generator.analyses.wiring.installation import RULE_HIGH, RULE_LOW, Installation
 from generator.case.option import LedgerItem
 from generator.draws import make_draws
 from generator.physics.energy.protection import fuse_class

@@ -10,23 +10,22 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from generator.analyses.ageing import _worn_by
-from generator.analyses.berth import berthed
-from generator.analyses.criteria.catalogue import criteria
-from generator.analyses.criteria.criterion import GO, NO, NOT_ASSESSED, Criterion, stated
-from generator.analyses.criteria.mooring import judge as judge_mooring
-from generator.analyses.criteria.payback import judge as judge_payback
-from generator.analyses.criteria.recharge import judge as judge_recharge
-from generator.analyses.duty import duty
-from generator.analyses.emissions import emissions
-from generator.analyses.energy_walk import energy_walk
-from generator.analyses.failures import failures
 from generator.analyses.findings import Findings
-from generator.analyses.outfit import Outfit
-from generator.analyses.panel_yield import panel_yield
-from generator.analyses.savings import saving
-from generator.analyses.sun_carries import reference_panels, sun_carries
+from generator.analyses.money.emissions import emissions
+from generator.analyses.money.savings import saving
+from generator.analyses.store.ageing import _worn_by
+from generator.analyses.store.duty import duty
+from generator.analyses.use.berth import berthed
+from generator.analyses.use.energy_walk import energy_walk
+from generator.analyses.verdict.criteria.catalogue import criteria
+from generator.analyses.verdict.criteria.criterion import GO, NO, NOT_ASSESSED, Criterion, stated
+from generator.analyses.verdict.criteria.mooring import judge as judge_mooring
+from generator.analyses.verdict.criteria.payback import judge as judge_payback
+from generator.analyses.verdict.criteria.recharge import judge as judge_recharge
+from generator.analyses.verdict.failures import failures
 from generator.analyses.wiring.settings import _alarms, _fall
+from generator.analyses.year.panel_yield import panel_yield
+from generator.analyses.year.sun_carries import reference_panels, sun_carries
 from generator.case.open import read_case
 from generator.turning import break_even_of
 from tests.unit.report.lacking import CASES, MIDDLES, changed, close, draws, found, study
@@ -58,7 +57,7 @@ def test_a_leg_that_cannot_be_motored_wears_the_bank_as_if_it_emptied_it() -> No
 @lacking
 def test_continuous_power(number: int, high: float | None, low: float | None) -> None:
     """Power of 1 over a need that gives 1, 2, 3 ...: the ratio is planned with at its low end."""
-    from generator.analyses.criteria.continuous_power import judge
+    from generator.analyses.verdict.criteria.continuous_power import judge
 
     part = changed("key", clean_need=1.0 / draws(number))
     part = replace(
@@ -73,7 +72,7 @@ def test_continuous_power(number: int, high: float | None, low: float | None) ->
 
 @lacking
 def test_battery_currents(number: int, high: float | None, low: float | None) -> None:
-    from generator.analyses.criteria.battery_currents import judge
+    from generator.analyses.verdict.criteria.battery_currents import judge
 
     own = found()
     assert own.bank is not None
@@ -88,7 +87,7 @@ def test_battery_currents(number: int, high: float | None, low: float | None) ->
 
 @pytest.mark.parametrize(("number", "told"), [(0, True), (43, True), (60, False)])
 def test_battery_currents_say_what_cannot_be_had(number: int, told: bool) -> None:
-    from generator.analyses.criteria.battery_currents import judge
+    from generator.analyses.verdict.criteria.battery_currents import judge
 
     own = found()
     assert own.bank is not None
@@ -102,7 +101,7 @@ def test_battery_currents_say_what_cannot_be_had(number: int, told: bool) -> Non
 @lacking
 def test_house_supply(number: int, high: float | None, low: float | None) -> None:
     """The leg takes 1 over 1, 2, 3 ... of the house load: the share is planned with high."""
-    from generator.analyses.criteria.house_supply import judge
+    from generator.analyses.verdict.criteria.house_supply import judge
 
     own = found()
     drain = float(np.asarray(own.case.house.under_way).flat[0])
@@ -120,7 +119,7 @@ def test_house_supply(number: int, high: float | None, low: float | None) -> Non
 @lacking
 def test_usual_day_at_the_berth(number: int, high: float | None, low: float | None) -> None:
     own = legs_of(number)
-    berth = berthed(own.case, own.option, own.store, own.reserve, own.legs, 10.0 * HOUR)
+    berth = berthed(own.outfit, own.legs, 10.0 * HOUR)
     assert berth is not None
     assert float(np.isnan(berth.typical[1:]).mean()) == number / 100
     assert berth.hours_typical is not None
@@ -195,7 +194,7 @@ def test_run_without_a_load_leaves_the_motor_as_warm_as_a_full_one() -> None:
     """Planned cruise far beyond the hull form: no load of its own, and no time at peak after it."""
     own = found()
     fast = replace(own.case, planning=replace(own.case.planning, cruise_speed=20.0))
-    worked = duty(fast, own.option, own.power, own.trial.scale, own.store)
+    worked = duty(replace(own.outfit, case=fast))
     assert worked is not None
     assert np.isnan(worked.before).all()
     over = np.broadcast_to(worked.peak_load > 1.0, worked.peak_warm.shape)
@@ -207,8 +206,7 @@ def test_walk_keeps_its_draws_without_a_value() -> None:
     own = found()
     item = own.legs.results[own.key.worst_leg or 0]
     asked = replace(item, need=np.where(np.isnan(draws(20)), np.nan, item.need))
-    outfit = Outfit(own.case, own.option, own.trial.scale, own.power, own.store, own.reserve)
-    walk = energy_walk(outfit, asked, 0)
+    walk = energy_walk(own.outfit, asked, 0)
     assert walk is not None
     assert float(np.isnan(walk.left_each[1:]).mean()) == 0.2
 

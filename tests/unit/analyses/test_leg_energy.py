@@ -8,16 +8,16 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.coverage import coverage
-from generator.analyses.leg_energy import (
+from generator.analyses.motion.power import KNOT
+from generator.analyses.use.coverage import coverage
+from generator.analyses.use.leg_energy import (
     Stretch,
     Strip,
     cheapest,
     in_hand,
     wanted_usable,
 )
-from generator.analyses.legs import LegResult, Legs, SlowLeg
-from generator.analyses.power import KNOT
+from generator.analyses.use.legs import LegResult, Legs, SlowLeg
 from generator.case.open import read_case
 
 CASES = Path(__file__).parents[3] / "cases"

@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 
 from generator.analyses.findings import Findings
-from generator.analyses.outings import outings
-from generator.analyses.spread import best
+from generator.analyses.percentiles import best
+from generator.analyses.use.outings import outings
 from generator.case.case import Case
 from generator.draws import make_draws
 from generator.study import Study, run

@@ -8,8 +8,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.power import at_speed, speed_at_limit
-from generator.analyses.spread import side_by_side, spread
+from generator.analyses.motion.power import at_speed, speed_at_limit
+from generator.analyses.percentiles import side_by_side, spread
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.study import run

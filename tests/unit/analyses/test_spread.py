@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from generator.analyses.spread import lacking_share, spread
+from generator.analyses.percentiles import lacking_share, spread
 
 
 def test_spread_leaves_the_draws_in_their_order() -> None:

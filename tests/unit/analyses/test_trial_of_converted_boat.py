@@ -7,8 +7,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from generator.analyses.demand import Scale, Weather
-from generator.analyses.power import at_points
+from generator.analyses.motion.demand import Scale, Weather
+from generator.analyses.motion.power import at_points
 from generator.case.trial import SeaTrial, TrialRow
 from generator.draws import make_draws
 from generator.study import run

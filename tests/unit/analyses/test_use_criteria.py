@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from generator.analyses.criteria.criterion import (
+from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     GO,
     NO,
@@ -17,7 +17,7 @@ from generator.analyses.criteria.criterion import (
     NOT_ASSESSED,
     Judgement,
 )
-from generator.analyses.sun_carries import reference_panels
+from generator.analyses.year.sun_carries import reference_panels
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.supply import Genset

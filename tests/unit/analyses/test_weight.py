@@ -11,10 +11,10 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.floating import afloat, loaded
-from generator.analyses.mass_ledger import at_fill, ledger
-from generator.analyses.placement import LIST_LIMIT, TRIM_LIMIT, Placement, place
-from generator.analyses.weight import weigh
+from generator.analyses.weight.floating import afloat, loaded
+from generator.analyses.weight.mass_ledger import at_fill, ledger
+from generator.analyses.weight.placement import LIST_LIMIT, TRIM_LIMIT, Placement, place
+from generator.analyses.weight.weight import weigh
 from generator.case.boat import Space
 from generator.case.case import Case
 from generator.case.open import read_case

@@ -10,11 +10,11 @@ from typing import Any
 import numpy as np
 import pytest
 
-from generator.analyses.departures import OptionYear
 from generator.analyses.findings import Findings
-from generator.analyses.outings import MOTORING, UNATTENDED, Departure, Outings
-from generator.analyses.weather import Sky, weather_years
-from generator.analyses.year import Year, years
+from generator.analyses.use.departures import OptionYear
+from generator.analyses.use.outings import MOTORING, UNATTENDED, Departure, Outings
+from generator.analyses.year.weather import Sky, weather_years
+from generator.analyses.year.year import Year, years
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.physics.energy.climate import MONTH_LENGTHS, MONTH_OF_DAY, month_days

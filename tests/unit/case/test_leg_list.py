@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from generator.case.leg_list import MOST_LEGS
-from generator.case.track import LARGEST
+from generator.case.files.leg_list import MOST_LEGS
+from generator.case.files.track import LARGEST
 from tests.unit.case.faulty import changed, faults, line_of, lines, read
 
 HEAD = "name,distance [nm],times_per_year,speed [kn],foul_stream,refuge,sailable\n"

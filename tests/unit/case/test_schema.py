@@ -10,10 +10,9 @@ from pydantic import BaseModel
 
 from generator.case.boat import Boat, Floatation, Hull, Keel, Rudder, Space, Waters, Windage
 from generator.case.boat_keys import BOTTOMS
-from generator.case.carbon import Carbon
 from generator.case.case import Instruction
 from generator.case.diesel import Diesel, Propeller
-from generator.case.factors import Factors, Masses
+from generator.case.factors import Carbon, Factors, Masses
 from generator.case.option import Bank, LedgerItem, Motor, Option
 from generator.case.prices import CostItem, Prices
 from generator.case.register import find_default, read_register

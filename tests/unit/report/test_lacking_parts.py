@@ -8,10 +8,10 @@ from typing import Any
 import numpy as np
 import pytest
 
-from generator.analyses.chemistries import chemistries
-from generator.analyses.duty import Hold
-from generator.analyses.rules_of_thumb import rules_of_thumb
-from generator.analyses.service_factor import ServiceFactor
+from generator.analyses.motion.rules_of_thumb import rules_of_thumb
+from generator.analyses.motion.service_factor import ServiceFactor
+from generator.analyses.store.chemistries import chemistries
+from generator.analyses.store.duty import Hold
 from generator.arrays import Array
 from generator.report.numbers import Display
 from generator.report.results.carbon_part import carbon_part
@@ -174,7 +174,7 @@ def test_chemistries(number: int, high: float | None, low: float | None) -> None
     legs = tuple(replace(leg, need=draws(number) * 1e6) for leg in own.legs.results)
     bank = replace(own.bank, cruise_current=draws(number))
     made = replace(own.legs, results=legs, yearly=draws(number) * 1e9)
-    answer = chemistries(own.case, own.option, bank, made, own.reserve)
+    answer = chemistries(own.outfit, bank, made)
     assert (answer is None) is (high is None)
     if answer is not None and high is not None:
         assert close(answer.need.cruise_current, high)
@@ -184,7 +184,7 @@ def test_chemistries(number: int, high: float | None, low: float | None) -> None
 def test_life_of_a_chemistry_is_absent_where_the_yearly_use_is() -> None:
     own = found()
     made = replace(own.legs, yearly=draws(60))
-    answer = chemistries(own.case, own.option, own.bank, made, own.reserve)
+    answer = chemistries(own.outfit, own.bank, made)
     row = chemistries_part(found(chemistries=answer))
     assert row is not None
     for bank in row["banks"]:

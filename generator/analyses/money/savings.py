@@ -1,0 +1,97 @@
+"""What does an option save against another one, and when is its extra cost repaid?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.analyses.money.cost import Cost
+from generator.analyses.percentiles import scalar, spread
+from generator.arrays import Array, Flags
+from generator.case.case import Case
+from generator.case.option import Option
+from generator.money.present_value import discounted, recovery
+
+DYING = "dying"  # an engine in this state is no baseline: it must be replaced in any case
+
+
+@dataclass(frozen=True)
+class Saving:
+    """One option held against another one, per draw.
+
+    Years are infinite where never repaid, nan where what is saved is not known.
+    """
+
+    present_value: Array  # saved over the horizon, positive where the option is cheaper
+    extra_first: Array
+    yearly: Array  # saved in energy, service and other yearly payments
+    simple_payback: Array
+    discounted_payback: Array
+    chance: float  # share of the draws in which the option is cheaper
+    repaid: float  # share of the draws in which it is repaid within the window
+    window: int  # years within which a payback counts: the longer of horizon and middle bank life
+
+
+@dataclass(frozen=True)
+class Savings:
+    """An option against both diesels, and which of them is the fair one."""
+
+    keep: Saving | None
+    new_diesel: Saving | None
+    fair: str  # keep, new diesel, or nothing where the case has neither
+
+    @property
+    def fairly(self) -> Saving | None:
+        """Against the fair baseline."""
+        return self.new_diesel if self.fair == "new diesel" else self.keep
+
+
+def fair_baseline(case: Case) -> str:
+    """The diesel that would be run otherwise: the new one when the engine is dying."""
+    kinds = {option.kind for option in case.options}
+    wanted = ("new diesel", "keep") if case.engine.condition == DYING else ("keep", "new diesel")
+    return next((kind for kind in wanted if kind in kinds), "")
+
+
+def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost | None) -> Savings:
+    """Against keeping and against a new diesel; an option is not held against its own kind."""
+    return Savings(
+        keep=None if keep is None or option.kind == "keep" else saving(case, option, own, keep),
+        new_diesel=None
+        if new is None or option.kind == "new diesel"
+        else saving(case, option, own, new),
+        fair=fair_baseline(case),
+    )
+
+
+def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
+    """Draw by draw, so that doubts which both share cancel."""
+    life = 0 if option.bank is None else round(scalar(spread(option.bank.lasts).middle))
+    drawn_up = min(own.flows.shape[1], other.flows.shape[1]) - 1  # a long-lived bank has more years
+    window = min(max(case.prices.horizon, life), drawn_up)
+    flows = other.flows[:, : window + 1] - own.flows[:, : window + 1]
+    worth = np.asarray(other.present_value - own.present_value)
+    simple = _recovered(flows)
+    with_interest = _recovered(discounted(flows, case.prices.discount_rate))
+    return Saving(
+        present_value=worth,
+        extra_first=np.asarray(own.first - other.first),
+        yearly=np.asarray(other.yearly - own.yearly),
+        simple_payback=simple,
+        discounted_payback=with_interest,
+        chance=_share(worth > 0.0),
+        repaid=_share(np.isfinite(with_interest)),
+        window=window,
+    )
+
+
+def _recovered(flows: Array) -> Array:
+    """Years until what was spent is back; nan where what is saved is not known."""
+    return np.where(np.isnan(flows).any(axis=1), np.nan, recovery(flows)).reshape(-1, 1)
+
+
+def _share(flags: Flags) -> float:
+    """Of the draws; the first row is the best estimate and counts only where it is alone."""
+    rows = flags[1:] if flags.shape[0] > 1 else flags
+    return float(rows.mean())

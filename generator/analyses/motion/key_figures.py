@@ -1,0 +1,145 @@
+"""Which single numbers of an option do criteria, sentences and the comparison rest on?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.analyses.motion.plant import LIMITS, OVERSPEED
+from generator.analyses.motion.power import Curve, Power, at_speed
+from generator.analyses.percentiles import scalar, spread
+from generator.analyses.use.legs import LegResult, Legs
+from generator.arrays import Array, Flags, Numbers
+from generator.case.case import Case
+from generator.case.diesel import Diesel
+from generator.case.option import Motor, Option
+
+POWERS = {"power": 3.0, "torque": 2.0, "turns": 1.0}  # of the turns, where the curve ends
+Plant = Motor | Diesel
+
+
+@dataclass(frozen=True)
+class Reached:
+    """Where power, torque or turns of the plate first meet the propeller in a calm; per draw."""
+
+    speed: Array  # m/s; the last of the hull form where the limit lies beyond it
+    turns: Array  # rad/s of the motor
+    torque: Array  # N m of the motor
+    power: Array  # W of the motor
+    shaft_power: Array  # W behind bearings and gear
+    limit: str  # of LIMITS, in most draws
+
+
+@dataclass(frozen=True)
+class KeyFigures:
+    """Powers W, drain W or m3/s, per draw; nan where the hull form does not reach the cruise."""
+
+    reached: Reached
+    rated_shaft_power: Array  # of the plate behind bearings and gear, on any propeller
+    clean_need: Array  # shaft power of the clean hull at planned cruise
+    cruise_thrust: Array  # N, in service
+    cruise_shaft_power: Array  # in service
+    cruise_drain: Array
+    service_share: Array  # shaft power in service over clean, at planned cruise
+    worst_leg: int | None  # place of the must-make leg with the least in hand
+
+    @property
+    def continuous_shaft_power(self) -> Array:
+        """S1 power at the shaft [W], as far as her own propeller in a calm lets it come about."""
+        return self.reached.shaft_power
+
+
+def key_figures(case: Case, option: Option, power: Power, legs: Legs) -> KeyFigures:
+    """Read the curves at planned cruise and find the worst leg."""
+    cruise = float(np.asarray(case.planning.cruise_speed).flat[0])
+    curve, plant = power.curves["calm"], _plant(option)
+    clean = at_speed(_known(power.clean.shaft_power, power.clean.feasible), power.speed, cruise)
+    usable = curve.demand.feasible
+    shaft = at_speed(_known(curve.demand.shaft_power, usable), power.speed, cruise)
+    return KeyFigures(
+        reached=_reached(curve, power.speed, plant),
+        rated_shaft_power=_at_shaft(plant, _rated(plant)),
+        clean_need=clean,
+        cruise_thrust=at_speed(_known(curve.demand.thrust, usable), power.speed, cruise),
+        cruise_shaft_power=shaft,
+        cruise_drain=at_speed(_known(curve.output.drain, usable), power.speed, cruise),
+        service_share=shaft / clean,
+        worst_leg=_worst_leg(legs.results),
+    )
+
+
+def _known(values: Array, usable: Flags) -> Array:
+    return np.atleast_2d(np.where(usable, values, np.nan))
+
+
+def _reached(calm: Curve, speed: Array, plant: Plant) -> Reached:
+    """The first of the plate's limits on the calm curve, in logarithms between its points.
+
+    Beyond the last speed of the hull form turns, torque and power go on by 1, 2 and 3.
+    """
+    power, turns, good = np.broadcast_arrays(
+        *(np.atleast_2d(v) for v in (calm.output.power, calm.output.turns, calm.demand.feasible))
+    )
+    of_power, of_turns = (
+        np.log(values / np.atleast_2d(np.asarray(rated)))
+        for values, rated in ((power, _rated(plant)), (turns, plant.rated_speed))
+    )
+    shares = np.stack(  # in the order of LIMITS
+        np.broadcast_arrays(of_power, of_power - of_turns, of_turns - np.log(OVERSPEED))
+    )
+    load = shares.max(axis=0)
+    power, turns, good = (np.broadcast_to(v, load.shape) for v in (power, turns, good))
+    fits = good & (load <= 0.0)
+    rows, end = np.arange(load.shape[0]), speed.size - 1
+    last = np.where(fits.all(axis=1), end, np.argmin(fits, axis=1) - 1)
+    low = np.maximum(last, 0)
+    high = np.minimum(low + 1, end)
+    open_end = (high == low) | ~good[rows, high]
+    step = np.where(open_end, 1.0, load[rows, high] - load[rows, low])
+    share = np.where(open_end, 0.0, np.clip(-load[rows, low] / step, 0.0, 1.0))
+
+    def between(values: Array) -> Array:
+        found = values[..., rows, low]
+        more = np.where(open_end, found, values[..., rows, high])
+        return np.asarray(found + share * (more - found))
+
+    left = between(shares)  # what is in hand of each limit, below 0
+    growth = -left / np.array([[POWERS[name]] for name in LIMITS[: len(left)]])
+    further = np.where(open_end, np.maximum(growth.min(axis=0), 0.0), 0.0)
+    binding = np.where(open_end, growth.argmin(axis=0), left.argmax(axis=0))
+    stands = last >= 0  # False where not even the slowest speed is held
+    given = np.where(stands, np.exp(between(np.log(power)) + POWERS["power"] * further), 0.0)
+    spins = np.where(stands, np.exp(between(np.log(turns)) + further), 0.0)
+    made = speed[low] + share * (speed[high] - speed[low])
+    given, spins = given[:, np.newaxis], spins[:, np.newaxis]
+    return Reached(
+        speed=np.where(stands, made, 0.0)[:, np.newaxis],
+        turns=spins,
+        torque=np.where(spins > 0.0, given / np.maximum(spins, 1e-9), 0.0),
+        power=given,
+        shaft_power=_at_shaft(plant, given),
+        limit=LIMITS[int(np.bincount(binding[1:] if binding.size > 1 else binding).argmax())],
+    )
+
+
+def _plant(option: Option) -> Plant:
+    plant = option.motor or option.diesel
+    assert plant is not None
+    return plant
+
+
+def _rated(plant: Plant) -> Numbers:
+    return plant.continuous_power if isinstance(plant, Motor) else plant.rated_power
+
+
+def _at_shaft(plant: Plant, power: Numbers) -> Array:
+    """What of the plant's power [W] is left at the shaft coupling [W]."""
+    standing = plant.seal_and_bearings if isinstance(plant, Motor) else plant.alternator_power
+    left = np.maximum(np.asarray(power) - standing, 0.0) * np.asarray(plant.gear_efficiency)
+    return np.atleast_2d(left)
+
+
+def _worst_leg(legs: tuple[LegResult, ...]) -> int | None:
+    must = [place for place, leg in enumerate(legs) if leg.must_make]
+    return min(must, key=lambda place: scalar(spread(legs[place].ratio).low), default=None)

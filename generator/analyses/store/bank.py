@@ -1,0 +1,210 @@
+"""What does the bank hold, keep back and have to give?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import field
+
+import numpy as np
+
+from generator.analyses.motion.demand import Weather
+from generator.analyses.motion.plant import controller_cut_off, house_drain, peak_drain
+from generator.analyses.motion.power import at_points
+from generator.analyses.percentiles import lacking_share, scalar, spread
+from generator.analyses.store.ageing import Ageing
+from generator.analyses.store.bank_state import (
+    BankState,
+    cells_of,
+    cut_off,
+    discharge_limit,
+    draws_current,
+)
+from generator.analyses.store.outfit import Outfit
+from generator.analyses.weight.weight import Weight
+from generator.arrays import Array, Numbers
+from generator.physics.energy.battery import rate
+from generator.physics.energy.cell import LEAD, charge_rate_limit
+from generator.records import number, record, working
+
+LONGEST_TOLD = 999.0  # years; a bank that no leg draws on would last for ever by its cycles
+
+
+@record
+class BankAge:
+    """The bank in one condition: new, in midlife or aged; per draw."""
+
+    name: str
+    after: float = number("years", "age of the bank")
+    temperature: Numbers = number("temperature", "temperature of the cells", cautious="low")
+    age: Numbers = number("share", "capacity left by age", cautious="low")
+    capacity: Array = number("share", "capacity left by age and cold", cautious="low")
+    resistance: Array = number("resistance", "resistance at half charge", cautious="high")
+    sag_floor: Array = number("percent", "floor that peak power sets", cautious="high")
+    sag_and_gauge: Array = number("percent", "the same with the gauge's error", cautious="high")
+    floor: Array = number("percent", "floor counted", cautious="high")
+    usable: Array = number("energy", "usable above the floor", cautious="low")
+    to_reserve: Array = number("energy", "left above the reserve", cautious="low")
+    peak_current: Array = number("current", "current at peak, at the floor", cautious="high")
+    peak_voltage: Array = number("voltage", "voltage at peak, at the floor", cautious="low")
+    peak_held: Array = number("power", "power held at the floor", cautious="low")
+    peak_reached: float = number("share", "chance that peak power is reached")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+@record
+class BankResult:
+    """Energy J, current A, rate 1/s, mass kg; arrays are per draw.
+
+    Currents are those of the aged, cold bank: at half charge for cruise, at the floor for peak.
+    """
+
+    chemistry: str
+    lead: bool
+    floor_by: str  # sag or depth: what sets the floor of the aged bank
+    limited_by: str  # calendar or cycles
+    peak_never_held: bool  # old, cold and full, the bank does not give peak power
+    several_strings: bool
+    ages: tuple[BankAge, BankAge, BankAge]  # new, midlife, aged
+    nominal_voltage: float = number("voltage", "voltage on the label")
+    charge: float = number("charge", "charge on the label")
+    nominal: float = number("energy", "nominal energy")
+    usable: Numbers = number("energy", "usable, new", cautious="low")
+    usable_aged: Numbers = number("energy", "usable, aged", cautious="low")
+    available: Array = number("energy", "left for passages, new", cautious="low")
+    available_aged: Array = number("energy", "left for passages, aged", cautious="low")
+    mass: Numbers | None = number("mass", "mass of the bank", cautious="high")
+    cruise_current: Array = number("current", "current at cruise", cautious="high")
+    cruise_rate: Array = number("rate", "rate at cruise", cautious="high")
+    peak_current: Array = number("current", "current at peak", cautious="high")
+    peak_rate: Array = number("rate", "rate at peak", cautious="high")
+    discharge_limit: Numbers = number("current", "continuous limit of the bank", cautious="low")
+    cells: int = number("count", "cells in series")
+    strings: int = number("count", "strings side by side")
+    blocks_in_series: int = number("count", "blocks in series")
+    cut_off: Array = number("voltage", "voltage at which it is cut off", cautious="high")
+    peak_power: Array = number("power", "peak power at the terminals", cautious="high")
+    gauge_error: Numbers = number("percent", "error of the gauge", cautious="high")
+    planned_floor: Numbers = number("percent", "left by the planned depth", cautious="high")
+    coldest: Numbers = number("temperature", "coldest in use", cautious="low")
+    cold: Array = number("share", "charge left by the cold", cautious="low")
+    cold_charge: Array = number("current", "charge current at the coldest", cautious="low")
+    cycles_per_year: Array = number("ratio", "full cycles a year", cautious="high")
+    calendar_loss: Array = number("percent", "lost to the calendar", cautious="high")
+    cycle_loss: Array = number("percent", "lost to cycles", cautious="high")
+    life: Array = number("years", "years until a fifth is lost", cautious="low")
+    cycle_life: Array = number("years", "years by cycles alone", cautious="low")
+    published: Array | None = number("share", "left of a published cell", cautious="low")
+    resting: Numbers = number("share", "state of charge at rest")
+    rate_limit: Numbers = working()
+    cold_charge_low: float = working()  # 1/s, rate at the tenth percentile of the coldest
+    states: tuple[BankState, BankState, BankState] = working()  # new, midlife, aged
+    left: tuple[Array, Array, Array] = working()  # J above the reserve in each of them
+    ageing: Ageing = working()
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResult | None:
+    """Energy above the reserve and the currents that cruise and peak power ask for."""
+    case, option, held, kept = outfit.case, outfit.option, outfit.store, outfit.reserve
+    bank, motor = option.bank, option.motor
+    if bank is None or motor is None or aged is None:
+        return None
+    assert held.new is not None
+    assert held.midlife is not None
+    assert held.aged is not None
+    cruise = np.atleast_2d(np.asarray(case.planning.cruise_speed))
+    curve = at_points(case, option, outfit.power, outfit.scale, cruise, Weather(0.0, 1.0))
+    cruise_current = draws_current(held.aged, curve.output.drain + house_drain(case, option))
+    peak_current = held.aged.peak_current
+    states = (held.new, held.midlife, held.aged)
+    share = case.planning.reserve_share
+    new, midlife, old = (
+        np.maximum(state.usable - np.maximum(kept.demand, state.usable * share), 0.0)
+        for state in states
+    )
+    left = (new, midlife, old)
+    ages = tuple(_age(state, above) for state, above in zip(states, left, strict=True))
+    cold = np.asarray(aged.aged.temperature)
+    return BankResult(
+        chemistry=bank.chemistry,
+        lead=bank.chemistry in LEAD,
+        floor_by=_floor_by(held.aged),
+        limited_by="calendar" if _more(aged.calendar - aged.wear) else "cycles",
+        peak_never_held=bool(scalar(spread(held.aged.sag_floor).middle) >= 1.0),
+        several_strings=bank.blocks.parallel > 1,
+        ages=(ages[0], ages[1], ages[2]),
+        nominal_voltage=scalar(bank.nominal_voltage),
+        charge=scalar(bank.charge),
+        nominal=scalar(held.nominal),
+        usable=held.usable,
+        usable_aged=held.usable_aged,
+        available=np.maximum(np.asarray(held.usable) - kept.of_new, 0.0),
+        available_aged=np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0),
+        mass=weight.bank_mass,
+        cruise_current=cruise_current,
+        cruise_rate=np.asarray(rate(cruise_current, bank.charge)),
+        peak_current=peak_current,
+        peak_rate=np.asarray(rate(peak_current, bank.charge)),
+        discharge_limit=discharge_limit(bank),
+        cells=cells_of(bank),
+        strings=bank.blocks.parallel,
+        blocks_in_series=bank.blocks.series,
+        cut_off=cut_off(bank, controller_cut_off(bank, motor)),
+        peak_power=np.atleast_2d(np.asarray(peak_drain(motor, case.factors))),
+        gauge_error=held.aged.gauge_error,
+        planned_floor=held.aged.planned_floor,
+        coldest=cold,
+        cold=held.aged.cold_share,
+        cold_charge=charge_rate_limit(bank.chemistry, cold) * np.asarray(bank.charge),
+        cycles_per_year=aged.cycles,
+        calendar_loss=aged.calendar,
+        cycle_loss=aged.wear,
+        life=aged.life,
+        cycle_life=np.minimum(aged.cycle_years, LONGEST_TOLD),
+        published=aged.published,
+        resting=bank.resting_state,
+        rate_limit=bank.cruise_rate_limit,
+        cold_charge_low=scalar(charge_rate_limit(bank.chemistry, spread(cold).low)),
+        states=states,
+        left=left,
+        ageing=aged,
+        absent={
+            **dict.fromkeys(("cruise_current", "cruise_rate"), "cruise_not_given"),
+            **dict.fromkeys(("peak_current", "peak_rate"), "peak_not_given"),
+            "mass": "not_weighed",
+            "published": "no_published_cell",
+        },
+    )
+
+
+def _age(state: BankState, left: Array) -> BankAge:
+    """One condition of the bank."""
+    return BankAge(
+        name=state.condition.name,
+        after=state.condition.years,
+        temperature=state.condition.temperature,
+        age=state.condition.share,
+        capacity=state.capacity,
+        resistance=state.resistance_half,
+        sag_floor=state.sag_floor,
+        sag_and_gauge=np.minimum(state.sag_floor + np.asarray(state.gauge_error), 1.0),
+        floor=state.floor,
+        usable=state.usable,
+        to_reserve=left,
+        peak_current=state.peak_current,
+        peak_voltage=state.peak_voltage,
+        peak_held=state.peak_held,
+        peak_reached=1.0 - lacking_share(state.peak_current),
+        absent=dict.fromkeys(("peak_current", "peak_voltage"), "peak_not_given"),
+    )
+
+
+def _floor_by(aged: BankState) -> str:
+    """Whether peak power or the planned depth sets the floor of the aged bank."""
+    by_sag = aged.sag_floor + np.asarray(aged.gauge_error)
+    sag = scalar(spread(by_sag - np.asarray(aged.planned_floor)).middle) > 0.0
+    return "sag" if sag else "depth"
+
+
+def _more(difference: Array) -> bool:
+    return bool(scalar(spread(difference).middle) >= 0.0)

@@ -1,0 +1,74 @@
+"""Go, go with conditions, or don't; and why?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.analyses.findings import Findings
+from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, Judgement
+from generator.analyses.verdict.criteria.evaluate import evaluate
+
+WORD_GO, WORD_CONDITIONS, WORD_NO = "Go", "Go with conditions", "Don't, as specified"
+EVIDENCE = 28
+RESERVE = 3
+MOST_CONDITIONS, MOST_MENDS = 6, 1
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """The word, the rows behind it in the order of their weight, and what page 1 asks for."""
+
+    word: str
+    judgements: tuple[Judgement, ...]
+    reasons: tuple[int, ...]  # places among the judgements
+    conditions: tuple[tuple[int, bool], ...]  # place, and whether its mend is meant
+
+
+def verdict(found: Findings) -> Verdict:
+    """Judge every criterion at the pessimistic end and let the deciding rows set the word."""
+    judgements = evaluate(found)
+    deciding = [row for row in judgements if row.criterion.role == "decide"]
+    return Verdict(
+        word=_word(judgements, deciding),
+        judgements=judgements,
+        reasons=_reasons(judgements),
+        conditions=_conditions(judgements),
+    )
+
+
+def _word(judgements: tuple[Judgement, ...], deciding: list[Judgement]) -> str:
+    results = {row.result for row in deciding}
+    if NO in results:
+        return WORD_NO
+    guess = any(row.criterion.id == EVIDENCE and row.result != GO for row in judgements)
+    return WORD_CONDITIONS if CONDITIONAL in results or guess else WORD_GO
+
+
+def _reasons(judgements: tuple[Judgement, ...]) -> tuple[int, ...]:
+    """Three sentences for page 1: the rows that failed first, then those that carry it."""
+    order = {NO: 0, CONDITIONAL: 1, GO: 2}
+    rows = sorted(
+        (order[row.result], row.criterion.id, place)
+        for place, row in enumerate(judgements)
+        if row.criterion.role == "decide" and row.result in order
+        and not (row.criterion.id == RESERVE and row.result == GO)  # kept by construction
+    )  # fmt: skip
+    return tuple(place for _, _, place in rows[:3])
+
+
+def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, bool], ...]:
+    """What would mend the rows that fail, then what others ask for, then what would mend those."""
+    asked = [(place, False) for place, row in enumerate(judgements) if row.condition]
+    failed, open_ones = (
+        [
+            (place, True)
+            for place, row in enumerate(judgements)
+            if row.criterion.role == "decide"
+            and row.result == result
+            and (row.flip or row.facts is not None)
+            and not row.condition
+        ]
+        for result in (NO, CONDITIONAL)
+    )
+    first = failed[:MOST_MENDS] + asked + failed[MOST_MENDS:] + open_ones
+    return tuple(first[:MOST_CONDITIONS])
