@@ -11,6 +11,9 @@ import tempfile
 import pytest
 
 from tests.once import FOLDER
+from tests.sketch import sketched
+
+__all__ = ["sketched"]  # a fixture of all tests
 
 WORKERS = 2  # of a run of all tests; a file or a folder of them needs no second set of imports
 

@@ -15,19 +15,20 @@ FILE = Path(__file__).with_name("old_keys.csv")
 
 
 @lru_cache(maxsize=1)
-def _rows() -> tuple[tuple[re.Pattern[str], str], ...]:
-    """A pattern for each old key, and the new one with a place for each star."""
+def _rows() -> dict[str, list[tuple[re.Pattern[str], str]]]:
+    """By the last step of an old key its pattern, and the new one with a place for each star."""
+    found: dict[str, list[tuple[re.Pattern[str], str]]] = {}
     with FILE.open(encoding="utf-8", newline="") as file:
-        return tuple(
-            (re.compile(re.escape(row["old"]).replace(r"\*", r"(\d+)")), row["new"])
-            for row in csv.DictReader(file)
-        )
+        for row in csv.DictReader(file):
+            pattern = re.compile(re.escape(row["old"]).replace(r"\*", r"(\d+)"))
+            found.setdefault(row["old"].rpartition(".")[2], []).append((pattern, row["new"]))
+    return found
 
 
 @cache
 def new_key(key: str) -> str:
     """The key as it is now; the same where none has replaced it."""
-    for old, new in _rows():
+    for old, new in _rows().get(key.rpartition(".")[2], ()):
         found = old.fullmatch(key)
         if found and new:
             return new.replace("*", "{}").format(*found.groups())

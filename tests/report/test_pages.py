@@ -51,6 +51,7 @@ def test_every_number_is_that_of_its_key(results: Results, pages: Pages) -> None
     assert check_numbers(results, pages.html_screen) > 800
 
 
+@pytest.mark.usefixtures("sketched")
 def test_every_number_is_that_of_its_key_in_imperial_units(results: Results) -> None:
     imperial = copy.deepcopy(results)
     imperial["case"]["units"] = "imperial"
@@ -142,6 +143,7 @@ def test_the_same_results_give_the_same_bytes(results: Results, pages: Pages) ->
     assert make_pages(copy.deepcopy(results)) == pages
 
 
+@pytest.mark.usefixtures("sketched")
 def test_draft_marks_each_page_until_it_is_signed(results: Results, pages: Pages) -> None:
     unsigned = copy.deepcopy(results)
     unsigned["case"] |= {"draft": True, "draft_why": "no reference given"}
@@ -207,6 +209,7 @@ CASES = (
 )  # fmt: skip
 
 
+@pytest.mark.usefixtures("sketched")
 @pytest.mark.parametrize("change", CASES, ids=lambda change: change.__name__.strip("_"))
 def test_pages_stand_when_something_is_absent(results: Results, change: Any) -> None:
     changed = copy.deepcopy(results)

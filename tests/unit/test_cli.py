@@ -23,6 +23,7 @@ from generator.cli import (
     tell_lack,
 )
 from generator.errors import CaseError, EngineError, Fault
+from generator.report.pdf import PdfResult
 from generator.report.results_file import SCHEMA
 from generator.report.write import Lack
 from generator.version import VERSION
@@ -160,6 +161,11 @@ def quick(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
     return path
 
 
+def stand_in(_html: str, _charts: dict[str, str]) -> PdfResult:
+    """In place of the drawing engine, which takes fifteen seconds for a report."""
+    return PdfResult(b"%PDF", (), 1)
+
+
 def broken(*_: object) -> None:
     raise ZeroDivisionError("no miles")
 
@@ -167,8 +173,12 @@ def broken(*_: object) -> None:
 def test_report_goes_on_without_a_chart_that_cannot_be_drawn(
     quick: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Page, paper, results and tables are all there, and the page says what is not."""
+    """Page, paper, results and tables are all there, and the page says what is not.
+
+    The paper is a stand-in's: that the engine sets a page without a chart is shown by a pack.
+    """
     out = quick.parent / "out"
+    monkeypatch.setattr("generator.report.write.make_pdf", stand_in)
     monkeypatch.setattr("generator.report.sections.power.speed_power", broken)
     assert run_command(["report", str(quick), "--out", str(out)]) == FAILED
     said = [line for line in capsys.readouterr().err.splitlines() if "warning:" not in line]
@@ -191,10 +201,24 @@ def test_report_goes_on_without_a_chart_that_cannot_be_drawn(
     assert "This chart could not be drawn." in page[start : page.index("</figure>", start)]
 
 
+def test_pack_is_set_without_a_diagram_that_cannot_be_drawn(
+    quick: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr("generator.report.sections.diagram.single_line", broken)
+    out = quick.parent / "out"
+    assert run_command(["report", str(quick), "--out", str(out), "--part", "yard"]) == FAILED
+    assert "by a defect of this tool" in capsys.readouterr().err
+    (folder,) = out.iterdir()
+    assert (folder / "yard.pdf").read_bytes().startswith(b"%PDF-1.7")
+    page = (folder / "yard.html").read_text(encoding="utf-8")
+    assert "This chart could not be drawn." in page
+
+
 def test_report_goes_on_without_the_chart_of_the_front_page(
     quick: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     out = quick.parent / "out"
+    monkeypatch.setattr("generator.report.write.make_pdf", stand_in)
     monkeypatch.setattr("generator.report.sections.front.front_bars", broken)
     assert run_command(["report", str(quick), "--out", str(out)]) == FAILED
     page = (out / "boat-incomplete" / "report.html").read_text(encoding="utf-8")
