@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields, is_dataclass, replace
+from functools import lru_cache
 from typing import TypeVar
 
 import numpy as np
@@ -43,15 +44,21 @@ def spread(values: Numbers, cautious: str = "high", most_lacking: float = MOST_L
         columns[lacking] = -np.inf if cautious == "low" else np.inf
         columns[lacking.mean(axis=1) > most_lacking] = np.nan
     last = rows.shape[0] - 1
+    if last == 0:
+        return Spread(columns[:, 0], columns[:, 0], columns[:, 0])
+    lower, upper, between = _places(last)
+    columns.partition(sorted({*lower, *upper}), axis=1)
+    low, middle, high = _between(columns[:, lower].T, columns[:, upper].T, between)
+    return Spread(low, middle, high)
+
+
+@lru_cache(maxsize=32)
+def _places(last: int) -> tuple[list[int], list[int], Array]:
+    """The draws below and above each share of the sorted draws, and how far from the lower."""
     places = [share * last for share in SHARES]
     lower = [int(place) for place in places]
     upper = [min(place + 1, last) for place in lower]
-    columns.partition(sorted({*lower, *upper}), axis=1)
-    low, middle, high = (
-        _between(columns[:, down], columns[:, up], place - down)
-        for place, down, up in zip(places, lower, upper, strict=True)
-    )
-    return Spread(low, middle, high)
+    return lower, upper, np.subtract(places, lower)[:, np.newaxis]
 
 
 def lacking_share(values: Numbers) -> float:
@@ -61,13 +68,14 @@ def lacking_share(values: Numbers) -> float:
     return float(1.0 - np.isfinite(rows).mean())
 
 
-def _between(low: Array, high: Array, share: float) -> Array:
+def _between(low: Array, high: Array, share: Array) -> Array:
     """Linear between two draws; between a number and infinity there is only infinity."""
-    if share == 0.0:
-        return low
+    if np.isfinite(low).all() and np.isfinite(high).all():
+        return np.asarray(low + share * (high - low))
     with np.errstate(invalid="ignore"):  # inf less inf
         mixed = low + share * (high - low)
-    return np.asarray(np.where(np.isfinite(low), mixed, np.where(np.isneginf(low), low, high)))
+    mixed = np.where(np.isfinite(low), mixed, np.where(np.isneginf(low), low, high))
+    return np.where(share == 0.0, low, mixed)  # on a draw, whatever the next one is
 
 
 def best(values: Numbers) -> Array:

@@ -1,4 +1,8 @@
-"""Odd but allowed boats: the study answers, every page is made, nothing warns."""
+"""Odd but allowed boats: the study answers, every page is made, nothing warns.
+
+Charts are set where the oddity changes what they draw or the scale of it. Where it only leaves
+out a line, a table or a whole chart (``PLAIN``), they are laid out and not set (tests/sketch.py).
+"""
 
 from __future__ import annotations
 
@@ -42,6 +46,21 @@ WHOLE = {
     "no costs": (r"    costs:\n(      - .*\n)+", ""),
     "no trial": (r"trial:\n.*?(?=planning:)", ""),
 }
+PLAIN = (
+    "no signatory",
+    "a mass without a place",
+    "no leg that must be made",
+    "no diesel to compare with",
+    "no costs",
+    "no trial",
+)
+
+
+@pytest.fixture(autouse=True)
+def _charts_as_they_matter(request: pytest.FixtureRequest) -> None:
+    """Set, but not where the boat's are those of an ordinary one."""
+    if request.node.callspec.params.get("what") in PLAIN:
+        request.getfixturevalue("sketched")
 
 
 def report_of(text: str, folder: Path) -> str:

@@ -166,7 +166,7 @@ def test_command_refuses_a_pack_that_is_not_there(
 def test_command_writes_a_pack_into_a_folder_of_its_own(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Few draws and no engine: test_cli.py has the same command whole."""
+    """Few draws and no engine: the installed command writes a pack whole."""
     monkeypatch.setattr(cli, "DRAWS", FEW)
     monkeypatch.setattr(write, "make_pdf", lambda html, charts: PdfResult(b"%PDF", (), 1))
     case = str(CASES / "sloop_30_weekend.yaml")

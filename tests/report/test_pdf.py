@@ -18,7 +18,7 @@ import pytest
 from generator.errors import EngineError
 from generator.report.pdf import make_pdf
 from generator.report.render import Pages, make_pages
-from tests.installed import DEMOS, finished
+from tests.installed import DEMOS, WHOLE, finished
 from tests.report.conftest import KETCH, pack_of, pack_pdf_of, pages_of
 
 
@@ -34,14 +34,14 @@ def opened(pdf: bytes) -> str:
     return "\n".join(parts)
 
 
-def report_of(name: str) -> Path:
-    """The folder that the installed command wrote."""
-    return finished()[0] / name
+def whole_report() -> Path:
+    """The folder of the demo that the installed command wrote whole."""
+    return finished()[0] / WHOLE
 
 
 @pytest.fixture(scope="module")
 def pdf() -> bytes:
-    return (report_of(KETCH) / "report.pdf").read_bytes()
+    return (whole_report() / "report.pdf").read_bytes()
 
 
 def front_of(name: str) -> bytes:
@@ -63,10 +63,9 @@ def test_it_has_a_sensible_number_of_pages(pdf: bytes) -> None:
 
 
 @pytest.mark.parametrize("name", [*DEMOS, "every_key"])
-def test_front_page_is_one_page_with_its_signature(name: str, tmp_path: Path) -> None:
+def test_front_page_is_one_page_with_its_signature(name: str, pdf: bytes, tmp_path: Path) -> None:
     path = tmp_path / "report.pdf"
-    whole = report_of(name) / "report.pdf"
-    path.write_bytes(whole.read_bytes() if name in DEMOS else front_of(name))
+    path.write_bytes(pdf if name == WHOLE else front_of(name))
     command = ["pdftotext", "-f", "1", "-l", "1", str(path), "-"]
     text = subprocess.run(command, capture_output=True, text=True, check=True).stdout
     assert "Place and date" in text
@@ -93,7 +92,7 @@ def test_headings_are_bookmarks(pdf: bytes) -> None:
 
 def test_the_same_results_give_the_same_pages_in_another_process() -> None:
     """From results.json alone: whatever is on the page and in the figures stands in there."""
-    folder = report_of(KETCH)
+    folder = whole_report()
     pages = make_pages(json.loads((folder / "results.json").read_text(encoding="utf-8")))
     assert pages.html_screen == (folder / "report.html").read_text(encoding="utf-8")
     drawn = {path.stem: path.read_text(encoding="utf-8") for path in folder.glob("figures/*")}

@@ -9,7 +9,17 @@ from pathlib import Path
 
 import pytest
 
-from tests.installed import DEMOS, built, empty_environment, finished, install, run, wheel_python
+from tests.installed import (
+    DEMOS,
+    PACK,
+    WHOLE,
+    built,
+    empty_environment,
+    finished,
+    install,
+    run,
+    wheel_python,
+)
 from tests.structure.source import ROOT
 
 FIND = "from generator.report.render import templates_folder; print(templates_folder())"
@@ -73,16 +83,19 @@ def test_wheel_holds_every_file_of_the_package() -> None:
     assert [name for name in held if name.startswith(("tests", "cases"))] == []
 
 
+WRITTEN = {
+    "": {"report.html", "report.pdf", "results.json"},
+    f"-{PACK}": {f"{PACK}.html", f"{PACK}.pdf"},
+}
+
+
 @pytest.mark.parametrize("case", DEMOS)
 def test_installed_command_writes_each_demo_from_another_folder(case: str) -> None:
+    """One whole and the others as a pack, each in the folder that is named after both."""
     out, said, _ = finished()
-    assert str(Path("out") / case) in said
-    assert {item.name for item in (out / case).iterdir()} == {
-        ".written",
-        "figures",
-        "report.html",
-        "report.pdf",
-        "results.json",
-        "tables",
-    }
-    assert sorted(item.name for item in out.iterdir()) == DEMOS
+    part = "" if case == WHOLE else f"-{PACK}"
+    assert str(Path("out") / f"{case}{part}") in said
+    names = {item.name for item in (out / f"{case}{part}").iterdir()}
+    assert names == {".written", "figures", "tables"} | WRITTEN[part]
+    folders = {f"{name}{'' if name == WHOLE else f'-{PACK}'}" for name in DEMOS}
+    assert {item.name for item in out.iterdir()} == folders

@@ -241,6 +241,40 @@ def test_report_keeps_the_results_when_a_section_breaks_down(
     assert list((folder / "tables").iterdir())
 
 
+@pytest.mark.usefixtures("sketched")
+def test_report_without_engine_writes_the_page_and_exits_with_1(
+    quick: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """What a machine without Pango says is said by a stand-in for the drawing engine."""
+    engine, out = quick.parent / "engine", quick.parent / "out"
+    engine.mkdir()
+    (engine / "weasyprint.py").write_text("raise OSError('no library')\n", encoding="utf-8")
+    for name in [name for name in sys.modules if name.partition(".")[0] == "weasyprint"]:
+        monkeypatch.delitem(sys.modules, name)
+    monkeypatch.syspath_prepend(engine)
+    assert run_command(["report", str(quick), "--out", str(out)]) == FAILED
+    (said,) = [line for line in capsys.readouterr().err.splitlines() if "Pango" in line]
+    assert "install" in said
+    (folder,) = out.iterdir()
+    assert folder.name == "boat-incomplete"
+    written = {path.name for path in folder.iterdir()}
+    assert written == {".written", "report.html", "results.json", "tables", "figures"}
+
+
+def test_report_writes_the_good_case_beside_a_faulty_one(
+    quick: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A pack of the good one, set by a stand-in: what counts is that both are looked at."""
+    faulty, out = quick.with_name("faulty.yaml"), quick.parent / "reports"
+    faulty.write_text("version: 1\n", encoding="utf-8")
+    monkeypatch.setattr("generator.report.write.make_pdf", stand_in)
+    ways = ("--out", str(out), "--part", "insurer")
+    assert run_command(["report", str(faulty), str(quick), *ways]) == CASE_AT_FAULT
+    (written,) = out.iterdir()
+    assert written.name == "boat-insurer"
+    assert {path.name for path in written.iterdir()} >= {"insurer.html", "insurer.pdf"}
+
+
 def test_report_refuses_a_folder_with_files_of_the_owner_before_the_study(
     quick: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -290,13 +324,12 @@ def test_run_command_tells_two_names_of_one_file_apart_from_two_files(
     assert "more than one case would be written to" in capsys.readouterr().err
 
 
-def command(*arguments: str, folder: Path, first: str = "") -> subprocess.CompletedProcess[str]:
-    """The command in a fresh interpreter; modules in the folder `first` come before others."""
-    path = os.pathsep.join(part for part in (first, str(ROOT)) if part)
+def command(*arguments: str, folder: Path) -> subprocess.CompletedProcess[str]:
+    """The command in a fresh interpreter."""
     return subprocess.run(
         [sys.executable, "-m", "generator", *arguments],
         cwd=folder,
-        env={**os.environ, "PYTHONPATH": path},
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
         capture_output=True,
         text=True,
         check=False,
@@ -315,31 +348,6 @@ def test_command_faulty_case_exits_with_2_and_writes_nothing(
     assert done.returncode == 2, done.stderr
     assert all(line.startswith("boat.yaml:") for line in done.stderr.splitlines())
     assert list(tmp_path.iterdir()) == before
-
-
-def test_command_without_engine_writes_the_page_and_exits_with_1(tmp_path: Path) -> None:
-    """What a machine without Pango says is said by a stand-in for the drawing engine."""
-    engine = tmp_path / "engine"
-    engine.mkdir()
-    (engine / "weasyprint.py").write_text("raise OSError('no library')\n", encoding="utf-8")
-    done = command("report", str(DEMO), folder=tmp_path, first=str(engine))
-    assert done.returncode == 1, done.stderr
-    (said,) = [line for line in done.stderr.splitlines() if "Pango" in line]
-    assert "install" in said
-    assert [path.name for path in (tmp_path / "out").iterdir()] == [f"{DEMO.stem}-incomplete"]
-    written = {path.name for path in (tmp_path / "out" / f"{DEMO.stem}-incomplete").iterdir()}
-    assert written == {".written", "report.html", "results.json", "tables", "figures"}
-
-
-def test_command_writes_the_good_case_beside_a_faulty_one(tmp_path: Path) -> None:
-    """A pack of the good one: it is set in a fifth of the time of a whole report."""
-    (tmp_path / "faulty.yaml").write_text("version: 1\n", encoding="utf-8")
-    cases, ways = ("faulty.yaml", str(DEMO)), ("--out", "reports", "--part", "insurer")
-    done = command("report", *cases, *ways, folder=tmp_path)
-    assert done.returncode == 2, done.stderr
-    (written,) = (tmp_path / "reports").iterdir()
-    assert written.name == f"{DEMO.stem}-insurer"
-    assert {path.name for path in written.iterdir()} >= {"insurer.html", "insurer.pdf"}
 
 
 def test_command_strict_makes_a_fault_of_a_warning(tmp_path: Path) -> None:

@@ -89,7 +89,8 @@ def _ratio(sun: Array, house: Array, use: Array, factor: Array) -> Array:
     """Per draw; the quantile is taken at a few yields and read straight between them."""
     shades = np.atleast_2d(factor)
     tried = np.linspace(float(shades.min()), float(shades.max()), FACTORS)
-    dim = np.array([np.quantile(shade * sun - house, DIM) for shade in tried])
+    weeks = np.ravel(sun), np.ravel(np.broadcast_to(house, np.shape(sun)))
+    dim = np.quantile(tried[:, np.newaxis] * weeks[0] - weeks[1], DIM, axis=1)
     net = np.interp(shades, tried, dim)
     return np.asarray(np.maximum(net, 0.0) / use)
 
