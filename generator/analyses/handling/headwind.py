@@ -128,7 +128,10 @@ def _asked(case: Case, option: Option, hull: Vessel, water: _Water, sea: Sea) ->
 
 def _ladder(water: _Water, asked: Array, pull: Pull) -> Ladder:
     """Highest speed at which pull is not less than what is asked, for every wind; 0 at least."""
-    made = np.stack([_crossing(water.speed, pull.thrust - each) for each in asked], axis=1)
+    surplus = pull.thrust - asked
+    speed = np.broadcast_to(water.speed, surplus.shape)
+    rows = surplus.reshape(-1, surplus.shape[-1])  # every wind of every draw
+    made = _crossing(speed.reshape(rows.shape), rows).reshape(surplus.shape[:-1]).T
     return Ladder(made, _binding(water, pull, made), _wind_of(LEAST_WAY - made))
 
 

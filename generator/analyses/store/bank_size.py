@@ -35,8 +35,9 @@ class BySize:
         asked, table = np.broadcast_arrays(np.atleast_2d(usable), self.usable)
         nominal = np.broadcast_to(self.nominal, table.shape)
         above = np.clip((table < asked).sum(axis=1), 1, table.shape[1] - 1)[:, np.newaxis]
-        low, high = (np.take_along_axis(table, above - step, axis=1) for step in (1, 0))
-        start, end = (np.take_along_axis(nominal, above - step, axis=1) for step in (1, 0))
+        draw = np.arange(len(table))[:, np.newaxis]
+        low, high = (table[draw, above - step] for step in (1, 0))
+        start, end = (nominal[draw, above - step] for step in (1, 0))
         share = (asked[:, :1] - low) / np.where(high > low, high - low, 1.0)
         lost = low / start < CLIFF * high / end
         inside = np.where(lost, end, start + share * (end - start))

@@ -135,7 +135,7 @@ def cheapest(
     good = good & (over >= part.least_over - 1e-9) & np.isfinite(part.loss)
     cost = np.where(good, part.loss / np.maximum(over, part.least_over), np.inf)
     place = cost.argmin(axis=1)[:, np.newaxis]
-    least = np.take_along_axis(cost, place, axis=1)
+    least = cost[np.arange(len(cost))[:, np.newaxis], place]
     none = ~np.isfinite(least)
     return (
         np.where(none, np.nan, least * np.asarray(distance)),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import numpy as np
 
 from generator.arrays import Array, Numbers
@@ -32,14 +34,21 @@ def motor_losses(
         points below the better one. Standby and shaft seal are not in it.
     Source: practice, loss model drawn between the curves of fastsim
     """
-    table = read_table("drive/motor_loss")
     turns = np.asarray(motor_speed) / rated_speed
     load = np.asarray(shaft_power) / rated_power
     torque = np.where(turns > 0.0, load, 0.0) / np.where(turns > 0.0, turns, 1.0)
     share: Numbers = 0.0
-    for c, a, b in table.matrix("coefficient", "speed_power", "torque_power").tolist():
-        share = share + c * turns ** int(a) * torque ** int(b)
+    for c, a, b in _terms():
+        share = share + c * turns**a * torque**b
     return np.asarray(rated_power * share)
+
+
+@cache
+def _terms() -> list[tuple[float, int, int]]:
+    """Coefficient and the powers of speed and torque, term by term."""
+    table = read_table("drive/motor_loss")
+    rows = table.matrix("coefficient", "speed_power", "torque_power").tolist()
+    return [(c, int(a), int(b)) for c, a, b in rows]
 
 
 def electrical_power(shaft_power: Numbers, losses: Numbers) -> Numbers:

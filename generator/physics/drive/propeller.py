@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from functools import cache, lru_cache
+
 import numpy as np
 
 from generator.arrays import Array, Numbers
@@ -83,17 +86,38 @@ def cubic_in_advance(
     Valid: as thrust_coefficient
     Source: oosterveld1975, table of coefficients
     """
-    pitch, area, number = _powers(pitch_ratio, 6), _powers(area_ratio, 2), _powers(blades, 2)
-    table = read_table(TABLES[which])
-    # By pitch power first: area and blades are mostly single numbers, pitch mostly a draw.
-    sums: dict[tuple[int, int], Numbers] = {}
-    for coefficient, row in zip(table.column("coefficient"), _exponents(which), strict=True):
-        s, t, u, v = row
-        sums[s, t] = sums.get((s, t), 0.0) + float(coefficient) * area[u] * number[v]
+    pitch = _powers(pitch_ratio, 6)
     coefficients: list[Numbers] = [0.0, 0.0, 0.0, 0.0]
-    for (s, t), value in sums.items():
+    # By pitch power first: area and blades are mostly single numbers, pitch mostly a draw.
+    for (s, t), value in _by_pitch(which, area_ratio, blades).items():
         coefficients[s] = coefficients[s] + value * pitch[t]
     return coefficients[0], coefficients[1], coefficients[2], coefficients[3]
+
+
+def _by_pitch(
+    which: str, area_ratio: Numbers, blades: Numbers
+) -> Mapping[tuple[int, int], Numbers]:
+    """The series' sums of C (AE/A0)^u Z^v, by the powers s of J and t of P/D."""
+    if isinstance(area_ratio, float | int) and isinstance(blades, float | int):
+        return _of_one_screw(which, area_ratio, blades)
+    return _sums(which, _powers(area_ratio, 2), _powers(blades, 2))
+
+
+@lru_cache(maxsize=64)
+def _of_one_screw(
+    which: str, area_ratio: float, blades: float
+) -> Mapping[tuple[int, int], Numbers]:
+    """The same of single numbers: a study asks for a few screws, each many times."""
+    return _sums(which, _powers(area_ratio, 2), _powers(blades, 2))
+
+
+def _sums(
+    which: str, area: list[Numbers], number: list[Numbers]
+) -> Mapping[tuple[int, int], Numbers]:
+    sums: dict[tuple[int, int], Numbers] = {}
+    for coefficient, (s, t, u, v) in _terms(which):
+        sums[s, t] = sums.get((s, t), 0.0) + coefficient * area[u] * number[v]
+    return sums
 
 
 def cubic(coefficients: Cubic, advance: Numbers) -> Numbers:
@@ -157,7 +181,9 @@ def _powers(base: Numbers, highest: int) -> list[Numbers]:
     return powers
 
 
-def _exponents(which: str) -> list[list[int]]:
-    """The four exponents of each term, as whole numbers."""
-    rows: list[list[int]] = read_table(TABLES[which]).matrix(*POWERS).astype(int).tolist()
-    return rows
+@cache
+def _terms(which: str) -> list[tuple[float, list[int]]]:
+    """Each term of the series: its coefficient and its four exponents, as whole numbers."""
+    table = read_table(TABLES[which])
+    exponents = table.matrix(*POWERS).astype(int).tolist()
+    return list(zip(table.column("coefficient").tolist(), exponents, strict=True))

@@ -72,14 +72,14 @@ def _stands(row: dict[str, Any], stem: str) -> bool:
 
 def plain(node: Any) -> Any:
     """The same tree in plain Python types, floats to nine significant digits, no NaN."""
+    if node is None or isinstance(node, str):
+        return node
+    if isinstance(node, float | np.floating):
+        return float(f"{float(node):.{DIGITS}g}") if math.isfinite(node) else None
     if isinstance(node, dict):
         return {str(key): plain(value) for key, value in node.items()}
     if isinstance(node, list | tuple):
         return [plain(value) for value in node]
     if isinstance(node, np.bool_):
         return bool(node)
-    if isinstance(node, np.integer):
-        return int(node)
-    if isinstance(node, float | np.floating):
-        return float(f"{float(node):.{DIGITS}g}") if math.isfinite(float(node)) else None
-    return node
+    return int(node) if isinstance(node, np.integer) else node
