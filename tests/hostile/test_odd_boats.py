@@ -47,6 +47,8 @@ WHOLE = {
     "no trial": (r"trial:\n.*?(?=planning:)", ""),
 }
 PLAIN = (
+    "lead",  # two boats with lead have theirs set below
+    "two folding blades",
     "no signatory",
     "a mass without a place",
     "no leg that must be made",

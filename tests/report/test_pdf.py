@@ -9,6 +9,7 @@ import re
 import subprocess
 import sys
 import zlib
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -16,10 +17,12 @@ import pikepdf
 import pytest
 
 from generator.errors import EngineError
+from generator.report.page import Page
 from generator.report.pdf import make_pdf
-from generator.report.render import Pages, make_pages
+from generator.report.render import Made, Pages, make_pages
+from generator.report.sections.front import front
 from tests.installed import DEMOS, WHOLE, finished
-from tests.report.conftest import KETCH, pack_of, pack_pdf_of, pages_of
+from tests.report.conftest import KETCH, pack_of, pack_pdf_of, studied
 
 
 def opened(pdf: bytes) -> str:
@@ -45,11 +48,19 @@ def pdf() -> bytes:
 
 
 def front_of(name: str) -> bytes:
-    """The front page and the contents after it, set without the body."""
-    pages = pages_of(name)
-    front, body, _ = pages.html_print.partition("<main>")
+    """The front page and the contents after it, set with its own charts and without the body."""
+    results = studied(name)
+    cover = front(Page(results)).figure
+    assert cover
+
+    def cover_alone(what: str, make: Callable[[], Made], /) -> Made | None:
+        return make() if what == f"the chart {cover.name}" else None
+
+    pages = make_pages(results, cover_alone)
+    assert list(pages.charts) == [cover.name]
+    page, body, _ = pages.html_print.partition("<main>")
     assert body
-    return make_pdf(f"{front}</body></html>", pages.charts).bytes
+    return make_pdf(f"{page}</body></html>", pages.charts).bytes
 
 
 def test_the_drawing_engine_says_nothing() -> None:
