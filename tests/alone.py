@@ -9,10 +9,22 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from generator.case.case import Case
+from generator.case.open import read_case
 from generator.draws import Draws, make_draws
 from generator.study import OptionStudy, run
+
+
+@lru_cache(maxsize=64)
+def case_of(text: str) -> Case:
+    """The case that a text holds, read once, so that its studies are made once."""
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "boat.yaml"
+        path.write_text(text, encoding="utf-8")
+        return read_case(path)
 
 
 @lru_cache(maxsize=32)

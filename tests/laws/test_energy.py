@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.analyses.findings import Findings
-from generator.case.open import read_case
 from generator.physics.energy.ageing import calendar_loss, cycle_loss
 from generator.physics.energy.battery import peukert_capacity
 from generator.physics.energy.cell import (
@@ -20,7 +17,7 @@ from generator.physics.energy.cell import (
     resistance_factor,
 )
 from generator.physics.energy.pack import most_power, sag_current, terminal_voltage
-from tests.alone import alone
+from tests.alone import alone, case_of
 from tests.unit.case.faulty import changed
 
 CHEMISTRIES = st.sampled_from(["LFP", "NMC", "AGM", "flooded"])
@@ -90,10 +87,8 @@ def test_lithium_is_never_charged_below_freezing(temperature: float) -> None:
     assert charge_rate_limit("NMC", temperature) == 0.0
 
 
-def found(folder: Path, text: str) -> Findings:
-    path = folder / "boat.yaml"
-    path.write_text(text, encoding="utf-8")
-    case = read_case(path)
+def found(text: str) -> Findings:
+    case = case_of(text)
     place = next(place for place, option in enumerate(case.options) if option.bank)
     return alone(case, place, 0).findings
 
@@ -113,15 +108,11 @@ def reach(findings: Findings) -> float:
 
 @settings(max_examples=12, deadline=None)
 @given(st.sampled_from(["LFP", "NMC", "AGM", "flooded"]), st.integers(1, 5))
-def test_adding_a_string_never_lowers_range(
-    tmp_path_factory: pytest.TempPathFactory, chemistry: str, strings: int
-) -> None:
+def test_adding_a_string_never_lowers_range(chemistry: str, strings: int) -> None:
     volts = {"LFP": 12.8, "NMC": 14.6, "AGM": 12.0, "flooded": 12.0}[chemistry]
-    folder = tmp_path_factory.mktemp("strings")
     ranges = [
         reach(
             found(
-                folder,
                 with_bank(
                     f"{{chemistry: {chemistry}, blocks: {{series: 4, parallel: {count}, "
                     f"voltage: {volts} V, charge: 100 Ah, discharge_limit: 100 A}}}}"
@@ -136,17 +127,16 @@ def test_adding_a_string_never_lowers_range(
 @pytest.mark.parametrize(
     "worse", ["  coldest: -5 °C\n", "  season_swing: 12 K\n"], ids=["coldest", "swing"]
 )
-def test_a_colder_boat_never_reaches_farther(tmp_path: Path, worse: str) -> None:
+def test_a_colder_boat_never_reaches_farther(worse: str) -> None:
     whole = BANK.removeprefix("bank: ")
-    mild = found(tmp_path, with_bank(whole, "  coldest: 15 °C\n"))
-    cold = found(tmp_path, with_bank(whole, worse))
+    mild = found(with_bank(whole, "  coldest: 15 °C\n"))
+    cold = found(with_bank(whole, worse))
     assert reach(cold) < reach(mild)
 
 
-def test_an_older_boat_never_reaches_farther(tmp_path: Path) -> None:
+def test_an_older_boat_never_reaches_farther() -> None:
     young, old = (
         found(
-            tmp_path,
             changed(("house:\n", f"prices: {{horizon: {years} year}}\nhouse:\n")),
         )
         for years in (2, 12)

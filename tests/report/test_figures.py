@@ -3,12 +3,20 @@
 from __future__ import annotations
 
 import re
-from typing import Any
+from typing import TYPE_CHECKING, Any
 from xml.etree import ElementTree
 
+import numpy as np
+import pytest
+
+from generator.report.canvas import drawn, placed
+from generator.report.figures.look import RULES
 from generator.report.numbers import Display, shown
 from generator.report.render import Pages
 from generator.report.typeface import FACES, FAMILY, FOLDER
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
 
 SIGNS = "≤≥≈±ΩΔ²₂→−×·°–—€£½“”’\u00a0\u2009\u202f"
 
@@ -72,3 +80,29 @@ def test_typeface_travels_with_its_licence() -> None:
     text = (FOLDER / "OFL.txt").read_text(encoding="utf-8")
     assert "SIL OPEN FONT LICENSE Version 1.1" in text
     assert "Reserved Font Name" in text
+
+
+def test_dots_of_a_hatch_are_the_discs_of_the_library_at_its_places() -> None:
+    """Set as round ends of strokes: as wide as the disc with its rim, and where it stood."""
+    from matplotlib.hatch import get_path
+    from matplotlib.path import Path as Outline
+
+    svg = drawn("x", 1.0, lambda figure: _dotted(placed(figure, 0.0, 0.0, 1.0, 1.0))).svg
+    found = re.search(r'<pattern.*?<path d="([^"]*)".*?stroke-width="([\d.]+)" (.*?)/>', svg, re.S)
+    assert found
+    path, width, rest = found.groups()
+    assert "round" in rest
+    dots = [(float(x), float(y)) for x, y in re.findall(r"M (\S+) (\S+) h 0.01", path)]
+    hatch = get_path("..", 6)
+    vertices, codes = np.asarray(hatch.vertices), np.asarray(hatch.codes)
+    discs = np.split(vertices, np.flatnonzero(codes == Outline.MOVETO)[1:])
+    centres = [disc[:-1].min(axis=0) / 2 + disc[:-1].max(axis=0) / 2 for disc in discs]
+    assert dots == [pytest.approx((72 * x, 72 * (1 - y)), abs=1e-3) for x, y in centres]
+    radius = float(np.ptp(discs[0][:-1, 0])) / 2 * 72
+    assert float(width) == pytest.approx(
+        2 * radius + float(str(RULES["hatch.linewidth"])), rel=1e-3
+    )
+
+
+def _dotted(axes: Axes) -> None:
+    axes.bar(0, 1, hatch="..", color="white", edgecolor="black")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import numpy as np
 import pytest
 
@@ -13,24 +11,23 @@ from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
 from generator.study import OptionStudy
-from tests.alone import alone
-from tests.unit.case.faulty import changed, read
+from tests.alone import alone, case_of
+from tests.unit.case.faulty import changed
 
 BANK = "bank: {chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah}"
 KNOT = 1852 / 3600
 
 
-def study(folder: Path, *exchanges: tuple[str, str]) -> OptionStudy:
-    case = read(folder, changed(*exchanges))
-    return alone(case, 2, 0)
+def study(*exchanges: tuple[str, str]) -> OptionStudy:
+    return alone(case_of(changed(*exchanges)), 2, 0)
 
 
 def bank(text: str) -> tuple[str, str]:
     return BANK, f"bank: {text}"
 
 
-def findings(folder: Path, *exchanges: tuple[str, str]) -> Findings:
-    return study(folder, *exchanges).findings
+def findings(*exchanges: tuple[str, str]) -> Findings:
+    return study(*exchanges).findings
 
 
 def row(found: OptionStudy, number: int) -> Judgement:
@@ -41,8 +38,8 @@ def one(values: object) -> float:
     return float(np.asarray(values).flat[0])
 
 
-def test_usable_is_counted_from_the_higher_floor_once(tmp_path: Path) -> None:
-    found = findings(tmp_path)
+def test_usable_is_counted_from_the_higher_floor_once() -> None:
+    found = findings()
     aged = found.store.aged
     assert aged is not None
     by_sag = one(aged.sag_floor) + one(aged.gauge_error)
@@ -52,27 +49,27 @@ def test_usable_is_counted_from_the_higher_floor_once(tmp_path: Path) -> None:
     assert one(found.store.usable_aged) == pytest.approx(expected)
 
 
-def test_a_weak_bank_is_floored_by_its_sag(tmp_path: Path) -> None:
+def test_a_weak_bank_is_floored_by_its_sag() -> None:
     weak = "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 150 Ah, resistance: 20 mohm}"
-    found = findings(tmp_path, bank(weak))
+    found = findings(bank(weak))
     aged = found.store.aged
     assert aged is not None
     assert one(aged.sag_floor) + 0.05 > one(aged.planned_floor)
     assert one(aged.floor) == pytest.approx(min(one(aged.sag_floor) + 0.05, 1.0))
 
 
-def test_a_bank_that_cannot_hold_the_peak_has_nothing_usable(tmp_path: Path) -> None:
+def test_a_bank_that_cannot_hold_the_peak_has_nothing_usable() -> None:
     hopeless = "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 60 Ah, resistance: 60 mohm}"
-    found = study(tmp_path, bank(hopeless))
+    found = study(bank(hopeless))
     assert one(found.findings.store.usable_aged) == 0.0
     assert row(found, 14).result == NO
     assert row(found, 3).result == NO
     assert found.verdict.word == "Don't, as specified"
 
 
-def test_a_limit_below_the_motor_is_never_a_plausible_number(tmp_path: Path) -> None:
+def test_a_limit_below_the_motor_is_never_a_plausible_number() -> None:
     low = "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah, discharge_limit: 40 A}"
-    found = study(tmp_path, bank(low))
+    found = study(bank(low))
     assert row(found, 14).result == NO
     fast = found.findings.power.speed > 5.0 * KNOT
     for item in found.findings.ranges:
@@ -80,32 +77,32 @@ def test_a_limit_below_the_motor_is_never_a_plausible_number(tmp_path: Path) -> 
     assert one(found.findings.legs.results[0].ratio) == 0.0
 
 
-def test_lead_asked_for_its_whole_capacity_an_hour_fails(tmp_path: Path) -> None:
+def test_lead_asked_for_its_whole_capacity_an_hour_fails() -> None:
     lead = "{chemistry: AGM, nominal_voltage: 48 V, charge: 200 Ah}"  # peak 12 kW is more than 1 C
-    found = study(tmp_path, bank(lead))
+    found = study(bank(lead))
     assert row(found, 14).result == NO
 
 
-def test_lead_gives_less_than_lithium_of_the_same_label(tmp_path: Path) -> None:
-    lead = findings(tmp_path, bank("{chemistry: flooded, nominal_voltage: 48 V, charge: 320 Ah}"))
-    same = findings(tmp_path)
+def test_lead_gives_less_than_lithium_of_the_same_label() -> None:
+    lead = findings(bank("{chemistry: flooded, nominal_voltage: 48 V, charge: 320 Ah}"))
+    same = findings()
     assert one(lead.legs.results[0].need) > one(same.legs.results[0].need)  # Peukert and sag
     assert one(lead.store.usable_aged) < one(same.store.usable_aged)
 
 
-def test_given_share_replaces_the_ageing_laws(tmp_path: Path) -> None:
+def test_given_share_replaces_the_ageing_laws() -> None:
     given = "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah, aged_share: 0.7}"
-    aged = findings(tmp_path, bank(given)).store.aged
+    aged = findings(bank(given)).store.aged
     assert aged is not None
     assert one(aged.condition.share) == pytest.approx(0.7)
 
 
-def test_one_string_of_two(tmp_path: Path) -> None:
+def test_one_string_of_two() -> None:
     text = (
         "{chemistry: LFP, blocks: {series: 4, parallel: 2, voltage: 12.8 V, charge: 150 Ah, "
         "discharge_limit: 150 A}}"
     )
-    found = findings(tmp_path, bank(text))
+    found = findings(bank(text))
     fault = found.fault
     assert fault is not None
     # one string of 150 A at some 52 V less sag: between 7 and 7.8 kW
@@ -118,24 +115,24 @@ def test_one_string_of_two(tmp_path: Path) -> None:
     assert fault.peak_trips.all()
 
 
-def test_one_string_of_one_leaves_nothing(tmp_path: Path) -> None:
-    fault = findings(tmp_path).fault
+def test_one_string_of_one_leaves_nothing() -> None:
+    fault = findings().fault
     assert fault is not None
     assert one(fault.power) == one(fault.speed) == one(fault.distance) == 0.0
 
 
-def test_losses_add_up_to_what_is_taken(tmp_path: Path) -> None:
-    ledger = findings(tmp_path).losses
+def test_losses_add_up_to_what_is_taken() -> None:
+    ledger = findings().losses
     assert ledger is not None
     total = sum(ledger.steps.values())
     np.testing.assert_allclose(total, ledger.taken, rtol=1e-9)
     assert all((part >= 0.0).all() for part in ledger.steps.values())
 
 
-def test_a_still_space_leaves_less_rating_and_less_time(tmp_path: Path) -> None:
+def test_a_still_space_leaves_less_rating_and_less_time() -> None:
     motor = "gear_ratio: 1.4}"
-    airy = findings(tmp_path, (motor, "gear_ratio: 1.4, airflow: 300 m3/h}")).duty
-    still = findings(tmp_path, (motor, "gear_ratio: 1.4, airflow: 0 m3/h}")).duty
+    airy = findings((motor, "gear_ratio: 1.4, airflow: 300 m3/h}")).duty
+    still = findings((motor, "gear_ratio: 1.4, airflow: 0 m3/h}")).duty
     assert airy is not None
     assert still is not None
     assert one(still.space_full) > one(airy.space_full)
@@ -143,8 +140,8 @@ def test_a_still_space_leaves_less_rating_and_less_time(tmp_path: Path) -> None:
     assert one(still.peak_warm) < one(airy.peak_warm) < one(airy.peak_cold)
 
 
-def test_hold_times_fall_with_speed_and_wind(tmp_path: Path) -> None:
-    duty = findings(tmp_path).duty
+def test_hold_times_fall_with_speed_and_wind() -> None:
+    duty = findings().duty
     assert duty is not None
     for hold in duty.holds.values():
         assert (np.diff(hold.load[0]) > 0).all()
@@ -154,8 +151,8 @@ def test_hold_times_fall_with_speed_and_wind(tmp_path: Path) -> None:
     assert (duty.holds["wind_25"].after_cruise <= duty.holds["calm"].after_cruise).all()
 
 
-def test_every_chemistry_meets_the_same_need(tmp_path: Path) -> None:
-    found = findings(tmp_path).chemistries
+def test_every_chemistry_meets_the_same_need() -> None:
+    found = findings().chemistries
     assert found is not None
     by_name = {bank.chemistry: bank for bank in found.banks}
     lead, lithium = by_name["AGM"], by_name["LFP"]
@@ -191,21 +188,21 @@ def test_every_chemistry_meets_the_same_need(tmp_path: Path) -> None:
     ],
 )  # fmt: skip
 def test_criteria_can_pass_and_fail_through_a_case(
-    tmp_path: Path, number: int, exchange: tuple[str, str], result: str
+    number: int, exchange: tuple[str, str], result: str
 ) -> None:
-    assert row(study(tmp_path, exchange), number).result == result
+    assert row(study(exchange), number).result == result
 
 
-def test_a_lock_out_makes_the_cold_a_condition(tmp_path: Path) -> None:
+def test_a_lock_out_makes_the_cold_a_condition() -> None:
     cold = ("country: DK", "country: DK\n  coldest: 2 °C")
     for said, result in (("true", CONDITIONAL), ("false", NO)):
         text = BANK[:-1] + f", charge_lock_out: {said}}}"
-        assert row(study(tmp_path, cold, (BANK, text)), 15).result == result
+        assert row(study(cold, (BANK, text)), 15).result == result
 
 
-def test_what_cannot_be_held_is_said_without_a_number(tmp_path: Path) -> None:
+def test_what_cannot_be_held_is_said_without_a_number() -> None:
     hopeless = "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 60 Ah, resistance: 60 mohm}"
-    found = study(tmp_path, bank(hopeless))
+    found = study(bank(hopeless))
     assert "cannot give peak power" in row(found, 14).why
     assert row(found, 3).facts.outcome == "cannot_hold"
     said = tree(row(found, 3).facts, "here", Telling(Display("metric", "EUR")))

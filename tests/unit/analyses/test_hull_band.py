@@ -15,9 +15,9 @@ from generator.analyses.motion.demand import residuary
 from generator.analyses.motion.hull import vessel
 from generator.case.case import Case
 from generator.case.open import read_case
-from generator.draws import Draws, drawn, make_draws
+from generator.draws import Draws, drawn
 from generator.physics.hull.regression import residuary_doubt
-from generator.study import run
+from tests.alone import alone
 from tests.unit.case.faulty import ROOT
 
 KNOT = 1852.0 / 3600.0
@@ -39,7 +39,7 @@ def guessed(name: str) -> Case:
 def test_a_guess_is_as_doubtful_as_the_trade_says(name: str, sigma: float) -> None:
     """At 5 kn; the rest of the band is drawn, so that two points of per cent are left to it."""
     case = guessed(name)
-    found = run(case, make_draws(case, 1000)).options[0].findings.power
+    found = alone(case, 0, 1000).findings.power
     place = int(np.argmin(np.abs(found.speed - 5.0 * KNOT)))
     power = found.curves["calm"].demand.shaft_power[1:, place]
     assert np.log(power).std() == pytest.approx(sigma, abs=0.02)

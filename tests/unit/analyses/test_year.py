@@ -5,21 +5,24 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 import pytest
 
 from generator.analyses.findings import Findings
 from generator.analyses.use.departures import OptionYear
-from generator.analyses.use.outings import MOTORING, UNATTENDED, Departure, Outings
-from generator.analyses.year.weather import Sky, weather_years
+from generator.analyses.use.outings import MOTORING, UNATTENDED, Departure, Outings, outings
+from generator.analyses.year.house import HouseLoads, house
+from generator.analyses.year.weather import Sky, weather, weather_years
 from generator.analyses.year.year import Year, years
+from generator.case.case import Case
 from generator.case.open import read_case
-from generator.draws import make_draws
+from generator.draws import drawn, make_draws
 from generator.physics.energy.climate import MONTH_LENGTHS, MONTH_OF_DAY, month_days
 from generator.report.results_file import build
-from generator.study import Study, run
+from generator.study import run
+from tests.alone import alone
 from tests.unit.case.faulty import changed
 from tests.unit.case.weather_text import energyplus
 
@@ -30,13 +33,30 @@ PLUG = ("shore_power: false", "shore_power: true\n  breaker: 10 A\n  voltage: 23
 BANK = "    bank: {chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah}\n"
 
 
-@lru_cache(maxsize=16)
-def studied(folder: str, *exchanges: tuple[str, str], place: str = PLACE) -> Study:
+def case_of(folder: str, *exchanges: tuple[str, str], place: str = PLACE) -> Case:
     path = Path(folder) / "boat.yaml"
-    text = changed(("country: DK", place), *exchanges)
-    path.write_text(text, encoding="utf-8")
-    case = read_case(path)
-    return run(case, make_draws(case, 0))
+    path.write_text(changed(("country: DK", place), *exchanges), encoding="utf-8")
+    return read_case(path)
+
+
+class Around(NamedTuple):
+    """What all options live in."""
+
+    loads: HouseLoads
+    sky: Sky
+    times: Outings
+
+
+@lru_cache(maxsize=16)
+def around(folder: str, *exchanges: tuple[str, str], place: str = PLACE) -> Around:
+    """As the study makes it, before any option."""
+    case = case_of(folder, *exchanges, place=place)
+    moved = drawn(case, make_draws(case, 0))
+    sky = weather(moved)
+    assert sky is not None
+    times = outings(moved, sky)
+    assert times is not None
+    return Around(house(moved), sky, times)
 
 
 @pytest.fixture(scope="module")
@@ -44,8 +64,10 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> str:
     return str(tmp_path_factory.mktemp("year"))
 
 
+@lru_cache(maxsize=16)
 def found(folder: str, *exchanges: tuple[str, str]) -> Findings:
-    return studied(folder, *exchanges).options[2].findings
+    """Of the battery option, studied alone."""
+    return alone(case_of(folder, *exchanges), 2, 0, year=True).findings
 
 
 def year_of(folder: str, *exchanges: tuple[str, str]) -> Year:
@@ -165,9 +187,7 @@ def test_wind_is_counted_by_its_own_law(folder: str) -> None:
     windy = found(folder, supplied("{wind: {rotor_diameter: 1.1 m, rated_power: 4 kW}}"))
     assert windy.panels is not None
     assert windy.year is not None
-    sky_wind = studied(folder, supplied("{wind: {rotor_diameter: 1.1 m, rated_power: 4 kW}}")).sky
-    assert sky_wind is not None
-    speed = sky_wind.wind
+    speed = around(folder).sky.wind
     of_mean = 0.5 * 1.225 * np.pi / 4 * 1.1**2 * 0.25 * speed.mean() ** 3
     assert windy.panels.wind.mean() > 2.0 * of_mean
 
@@ -179,9 +199,8 @@ def test_without_a_plug_nothing_comes_from_the_wall(folder: str) -> None:
 
 
 def test_legs_lie_in_their_season_and_follow_the_times_a_year(folder: str) -> None:
-    study = studied(folder, ("sailable: true", "sailable: true\n    season: July to August"))
-    times = study.times
-    assert times is not None
+    summer = ("sailable: true", "sailable: true\n    season: July to August")
+    times = around(folder, summer).times
     assert times.unplaced == 0
     days = np.array([departure.hour // 24 for departure in times.departures])
     assert len(days) == 20
@@ -192,9 +211,8 @@ def test_legs_lie_in_their_season_and_follow_the_times_a_year(folder: str) -> No
 
 
 def test_nights_away_are_nights_without_a_plug(folder: str) -> None:
-    study = studied(folder, PLUG, ("sailable: true", "sailable: true\n    nights_away: 2"))
-    assert study.times is not None
-    away = HOURS - study.times.plugged.sum()
+    times = around(folder, PLUG, ("sailable: true", "sailable: true\n    nights_away: 2")).times
+    away = HOURS - times.plugged.sum()
     assert away >= 20 * 2 * 24
 
 
@@ -202,9 +220,7 @@ def test_season_is_the_sunny_half_in_the_south_too_and_the_whole_year_in_the_tro
     folder: str,
 ) -> None:
     def season(latitude: float) -> tuple[int, ...]:
-        times = studied(folder, place=f"{PLACE}".replace("55.7", f"{latitude}")).times
-        assert times is not None
-        return times.season
+        return around(folder, place=PLACE.replace("55.7", f"{latitude}")).times.season
 
     assert season(55.7) == (3, 4, 5, 6, 7, 8)
     assert season(-36.7) == (9, 10, 11, 0, 1, 2)
@@ -213,9 +229,9 @@ def test_season_is_the_sunny_half_in_the_south_too_and_the_whole_year_in_the_tro
 
 def test_house_of_a_mode_is_its_day_through_the_converter(folder: str) -> None:
     """0.9 kWh at anchor is 37.5 W, at 92 % 40.8 W, and 5 W for the converter: 45.8 W."""
-    loads = studied(folder).loads
+    loads = around(folder).loads
     assert loads.power[loads.modes.index("anchor")] == pytest.approx(45.76, abs=0.01)
-    cooked = studied(folder, ("separate_bank: ", "cooking: 1.2 kWh\n  separate_bank: ")).loads
+    cooked = around(folder, ("separate_bank: ", "cooking: 1.2 kWh\n  separate_bank: ")).loads
     more = 1.2e3 / 24.0 / 0.92 + 15.0
     assert cooked.power[2] - loads.power[2] == pytest.approx(more, abs=0.01)
 
@@ -241,8 +257,7 @@ def test_years_of_weather_have_the_months_they_were_made_from(place: tuple[float
 def test_own_months_come_before_the_grid(folder: str) -> None:
     values = (1, 2, 3, 4, 5, 6, 6, 5, 4, 3, 2, 1)
     told = ", ".join(f"{value} kWh/m2" for value in values)
-    sky = studied(folder, place=f"{PLACE}\n  sun: [{told}]").sky
-    assert sky is not None
+    sky = around(folder, place=f"{PLACE}\n  sun: [{told}]").sky
     assert sky.months.sun_source == "case"
     assert sky.months.sun / KILOWATT_HOUR == pytest.approx(values)
 
@@ -252,7 +267,7 @@ def test_a_weather_file_gives_the_months_and_the_place(tmp_path: Path) -> None:
     path = tmp_path / "boat.yaml"
     path.write_text(changed(("country: DK", "country: DK\n  weather_file: quay.epw")), "utf-8")
     case = read_case(path)
-    sky = run(case, make_draws(case, 0)).sky
+    sky = weather(drawn(case, make_draws(case, 0)))
     assert sky is not None
     assert case.weather is not None
     assert (sky.months.sun_source, sky.latitude) == ("weather file", 51.6)
@@ -270,9 +285,8 @@ def test_without_a_position_there_is_no_year_and_the_results_say_why(tmp_path: P
 
 
 def test_results_tell_months_legs_and_sums(folder: str) -> None:
-    exchanges = supplied("{panels: [{name: p, power: 400 W}]}")
-    study = studied(folder, exchanges)
-    tree = build(study.options[0].findings.case, study)
+    case = case_of(folder, supplied("{panels: [{name: p, power: 400 W}]}"))
+    tree = build(case, run(case, make_draws(case, 0)))
     year = tree["options"][2]["energy_year"]
     assert len(year["months"]) == 12
     total = sum(row["used_kwh"] for row in year["months"])
