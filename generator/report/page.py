@@ -49,6 +49,10 @@ class Page:
             found = _below(found, step)
         return found
 
+    def name(self, option: str) -> str:
+        """What an option is called, as its owner typed it."""
+        return as_typed(str(self.value(option)["name"]))
+
     def view(self, key: str, record: Any) -> View | None:
         """What a template may see of the record at a key; none where there is none."""
         node = self.value(key)
@@ -160,7 +164,7 @@ class Page:
         alone = sum(self.value(f"{key}.kind") == kind for key in self.keys("options")) == 1
         if not alone or kind not in CALLED:
             short = [str(name).partition(",")[0] for name in self.column("options", "name")]
-            own = str(self.value(f"{option}.name")).partition(",")[0]
+            own = self.name(option).partition(",")[0]
             return f"{{{option}.name|{'short' if short.count(own) == 1 else 'given'}}}"
         return CALLED[kind].capitalize() if start else CALLED[kind]
 
