@@ -27,6 +27,7 @@ from generator.verbatim import as_typed
 
 Results = dict[str, Any]
 CALLED = {"battery": "the motor", "keep": "the present diesel", "new diesel": "the new diesel"}
+SAME_SPEED = 0.02  # kn; the speeds of the curves stand on a grid
 PLACEHOLDER = re.compile(r"\{([a-z0-9_.]+)\|([a-z_:,]+)\}")
 
 
@@ -136,6 +137,13 @@ class Page:
         """The key of the first row of a list whose entries are the wanted ones."""
         for row, entry in enumerate(self.value(key) or ()):
             if all(entry.get(name) == value for name, value in wanted.items()):
+                return f"{key}.{row}"
+        return None
+
+    def at_speed(self, key: str, speed: float) -> str | None:
+        """The key of the row of a list along speed that stands at a speed [kn]."""
+        for row, entry in enumerate(self.value(key) or ()):
+            if abs(entry["speed_kn"] - speed) < SAME_SPEED:
                 return f"{key}.{row}"
         return None
 

@@ -129,7 +129,7 @@ def build(
         "criteria": criteria_part(study),
         "cautions": cautions_part(study.cautions),
         "range_warnings": range_warnings_part((own, *found)),
-        **papers_part(study.papers, list(own.power.speed * PER_SI["kn"])),
+        **papers_part(study.papers, float(own.power.speed[-1]) * PER_SI["kn"]),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
     tree["sources"] = _sources(tree)

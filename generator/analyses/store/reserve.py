@@ -44,7 +44,9 @@ class Reserve:
     of_new: Array = number("stored", "reserve taken, new", cautious="high")
     of_aged: Array = number("stored", "reserve taken, aged", cautious="high")
     hold_thrust: Array = number("force", "thrust to hold her head to wind", cautious="high")
-    hold_shaft_power: Array = number("power", "shaft power to hold her head to wind", cautious="high")
+    hold_shaft_power: Array = number(
+        "power", "shaft power to hold her head to wind", cautious="high"
+    )
     absent: Mapping[str, str] = field(default_factory=dict)
 
 
