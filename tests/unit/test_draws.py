@@ -40,9 +40,9 @@ def test_trends_of_energy_follow_one_another_as_far_as_is_said_and_keep_their_st
     draws = make_draws(case, 2000)
     first, second = (draws.values[path][1:, 0] for path in TIED)
     said = float(np.asarray(case.prices.energy_correlation).flat[0])
-    ranks = [np.argsort(np.argsort(values)).astype(float) for values in (first, second)]
+    one, other = (np.argsort(np.argsort(values)) * 1.0 for values in (first, second))
     # Rank correlation of a normal copula: 6 / pi asin(r / 2).
-    assert np.corrcoef(*ranks)[0, 1] == pytest.approx(6 / np.pi * np.arcsin(said / 2), abs=0.05)
+    assert np.corrcoef(one, other)[0, 1] == pytest.approx(6 / np.pi * np.arcsin(said / 2), abs=0.05)
     alone = next(item for item in case.assumptions if item.path == TIED[1])
     own = quantile(alone, strata(alone.draw_key, 2000))
     assert np.sort(second) == pytest.approx(np.sort(own))
