@@ -243,7 +243,9 @@ def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]
         emissions=emissions(
             moved, own.option, own.cost, (fair.option, fair.cost) if fair else None
         ),
-        break_even=break_even_of(case, own, fair) if fair and own.bank else None,
+        break_even=break_even_of(case, own, fair)
+        if fair and own.bank and own.cost.priced and fair.cost.priced
+        else None,
     )
 
 

@@ -7,6 +7,10 @@ the text is shown or written.
 
 from __future__ import annotations
 
+import dataclasses
+from collections.abc import Iterator, Sequence
+from typing import Any
+
 BRACE, SIGN = "{", "\ue00f"
 
 
@@ -18,3 +22,33 @@ def guarded(text: str) -> str:
 def as_typed(text: str) -> str:
     """The text with its braces back."""
     return text.replace(SIGN, BRACE)
+
+
+def braced(item: Any) -> set[str]:
+    """Every text with a brace in it of a frozen case, as its owner typed it."""
+    return {text for text in _texts(item) if BRACE in text}
+
+
+def kept_apart(node: Any, typed: Sequence[str]) -> Any:
+    """The tree with every text of the owner guarded, by itself and inside of sentences."""
+    if not typed:
+        return node
+    if isinstance(node, dict):
+        return {key: kept_apart(value, typed) for key, value in node.items()}
+    if isinstance(node, list):
+        return [kept_apart(value, typed) for value in node]
+    if isinstance(node, str):
+        for text in typed:
+            node = node.replace(text, guarded(text))
+    return node
+
+
+def _texts(item: Any) -> Iterator[str]:
+    if isinstance(item, str):
+        yield item
+    elif isinstance(item, tuple):
+        for each in item:
+            yield from _texts(each)
+    elif dataclasses.is_dataclass(item):
+        for part in dataclasses.fields(item):
+            yield from _texts(getattr(item, part.name))

@@ -1,3 +1,3 @@
 """Which version of the tool is this?"""
 
-VERSION = "0.1.0"
+VERSION = "0.2.0"

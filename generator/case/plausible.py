@@ -218,6 +218,9 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
             problem = f"sums to {total:.0f} kg, more than 30 % of her displacement"
             yield Finding((*place, name), problem, "expected less")
     yield from _sources(option, place)
+    if option.kind != "keep" and not any(cost.when == "first" for cost in option.costs):
+        problem = "gives no first price, so there is no word on its money"
+        yield Finding((*place, "costs"), problem, "expected a line with when: first")
     for number, cost in enumerate(option.costs):
         named = cost.part is None and part_by_name(cost.name or "") in CREDITS
         if named and cost.amount and cost.amount.value > 0.0:

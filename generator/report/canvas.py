@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from generator.report.figures.look import QUIET, WIDTH, drawn_in_house_style
 from generator.report.page import Page
+from generator.verbatim import as_typed
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -54,10 +55,13 @@ def drawn(
 ) -> Drawing:
     """Draw on an empty figure of fixed size (inches) and keep the SVG."""
     from matplotlib.figure import Figure as Blank
+    from matplotlib.text import Text as Words
 
     with drawn_in_house_style():
         figure = Blank(figsize=(width, height))
         draw(figure)
+        for text in figure.findobj(Words):
+            text.set_text(as_typed(text.get_text()))
         buffer = io.StringIO()
         figure.savefig(buffer, format="svg", metadata={"Date": None, "Creator": None})
     return Drawing(name, _clean(buffer.getvalue(), name))

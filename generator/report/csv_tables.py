@@ -7,10 +7,16 @@ import io
 from collections.abc import Mapping
 from typing import Any
 
+from generator.analyses.option import OptionAnswers
+from generator.analyses.verdict.criteria.legs_covered import LegsCovered
+from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
+from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
 from generator.report.page import PLACEHOLDER, Page, bare_text
+from generator.report.tree import dictionary
 from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
+FACTS = (MustMakeLeg, LegsCovered, ReserveKept)  # of criteria 1, 2 and 3
 
 
 def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict[str, str]:
@@ -26,7 +32,16 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
             collect(tables, option, {"option": option.get("id")})
     tables.pop("options", None)
     page = Page(dict(results))
-    return {name: csv_text(_told(page, rows)) for name, rows in tables.items() if rows}
+    texts = {name: csv_text(_told(page, rows)) for name, rows in tables.items() if rows}
+    return texts if batteries_only else {**texts, "data_dictionary": csv_text(described())}
+
+
+def described() -> Rows:
+    """Key, unit and meaning of every declared number of the results."""
+    rows = [*dictionary(OptionAnswers, "options.*")]
+    for number, facts in enumerate(FACTS):
+        rows += dictionary(facts, f"options.*.verdict.criteria.{number}.facts")
+    return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]
 
 
 def _told(page: Page, rows: Rows) -> Rows:

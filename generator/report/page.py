@@ -27,6 +27,7 @@ from generator.verbatim import as_typed
 
 Results = dict[str, Any]
 CALLED = {"battery": "the motor", "keep": "the present diesel", "new diesel": "the new diesel"}
+SAME_SPEED = 0.02  # kn; the speeds of the curves stand on a grid
 PLACEHOLDER = re.compile(r"\{([a-z0-9_.]+)\|([a-z_:,]+)\}")
 
 
@@ -48,6 +49,10 @@ class Page:
         for step in new_key(key).split("."):
             found = _below(found, step)
         return found
+
+    def name(self, option: str) -> str:
+        """What an option is called, as its owner typed it."""
+        return as_typed(str(self.value(option)["name"]))
 
     def view(self, key: str, record: Any) -> View | None:
         """What a template may see of the record at a key; none where there is none."""
@@ -135,6 +140,13 @@ class Page:
                 return f"{key}.{row}"
         return None
 
+    def at_speed(self, key: str, speed: float) -> str | None:
+        """The key of the row of a list along speed that stands at a speed [kn]."""
+        for row, entry in enumerate(self.value(key) or ()):
+            if abs(entry["speed_kn"] - speed) < SAME_SPEED:
+                return f"{key}.{row}"
+        return None
+
     def why(self, key: str) -> str | None:
         """Why a value is absent, when the results say so."""
         stem = key.rsplit("_", 1)[0]
@@ -160,7 +172,7 @@ class Page:
         alone = sum(self.value(f"{key}.kind") == kind for key in self.keys("options")) == 1
         if not alone or kind not in CALLED:
             short = [str(name).partition(",")[0] for name in self.column("options", "name")]
-            own = str(self.value(f"{option}.name")).partition(",")[0]
+            own = self.name(option).partition(",")[0]
             return f"{{{option}.name|{'short' if short.count(own) == 1 else 'given'}}}"
         return CALLED[kind].capitalize() if start else CALLED[kind]
 

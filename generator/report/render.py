@@ -17,6 +17,7 @@ from generator.report.sections.front import about, front, signatory
 from generator.report.sections.reading import reading
 from generator.report.template import environment, templates_folder
 from generator.report.typeface import print_faces, screen_faces
+from generator.verbatim import as_typed
 
 PAPER = ("scale.css", "text.css", "tables.css", "figures.css", "front.css", "page.css")
 SCREEN = ("scale.css", "text.css", "tables.css", "figures.css", "front.css", "screen.css")
@@ -106,7 +107,7 @@ def _render(page: Page, template: str, view: dict[str, Any]) -> str:
         "style": Markup(view["style"]), "policy": Markup(view["policy"]),
         "version": page.value("tool_version"),
     }  # fmt: skip
-    return environment().get_template(template).render(every)
+    return as_typed(environment().get_template(template).render(every))
 
 
 def _unkeyed(html: str) -> str:

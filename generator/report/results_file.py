@@ -73,7 +73,7 @@ from generator.search import Smallest
 from generator.sensitivity import Tornado
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
-from generator.verbatim import as_typed
+from generator.verbatim import as_typed, braced, kept_apart
 from generator.version import VERSION
 
 SCHEMA = 2
@@ -129,11 +129,12 @@ def build(
         "criteria": criteria_part(study),
         "cautions": cautions_part(study.cautions),
         "range_warnings": range_warnings_part((own, *found)),
-        **papers_part(study.papers, list(own.power.speed * PER_SI["kn"])),
+        **papers_part(study.papers, float(own.power.speed[-1]) * PER_SI["kn"]),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
     tree["sources"] = _sources(tree)
-    result: dict[str, Any] = without_idle_reasons(plain(tree))
+    typed = sorted(braced(case), key=len, reverse=True)
+    result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
     return result
 
 

@@ -54,7 +54,7 @@ class Cost:
     cumulative: Array  # (draws, horizon + 1), as paid
     equal_yearly: Array  # the present value as equal payments over the horizon
     ledger: Ledger
-    priced: bool  # False where the case gives no first cost
+    priced: bool  # False where the case gives no first cost for what has to be fitted
 
     @property
     def yearly(self) -> Array:
@@ -95,7 +95,7 @@ def cost(case: Case, option: Option, legs: Legs, lines: Ledger) -> Cost:
         cumulative=cumulative(within, 0.0),
         equal_yearly=np.asarray(annuity(worth, prices.discount_rate, horizon)),
         ledger=lines,
-        priced=lines.priced,
+        priced=lines.priced or option.kind == "keep",  # what is aboard need not be bought
     )
 
 

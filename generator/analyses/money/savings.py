@@ -40,6 +40,8 @@ class Savings:
     keep: Saving | None
     new_diesel: Saving | None
     fair: str  # keep, new diesel, or nothing where the case has neither
+    unpriced: bool = False  # no price is given for fitting it
+    baseline_unpriced: bool = False
 
     @property
     def fairly(self) -> Saving | None:
@@ -55,13 +57,24 @@ def fair_baseline(case: Case) -> str:
 
 
 def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost | None) -> Savings:
-    """Against keeping and against a new diesel; an option is not held against its own kind."""
+    """Against keeping and against a new diesel; an option is not held against its own kind.
+
+    Nor is anything held against what no price is given for.
+    """
+
+    def against(kind: str, other: Cost | None) -> Saving | None:
+        if other is None or option.kind == kind or not (own.priced and other.priced):
+            return None
+        return saving(case, option, own, other)
+
+    fair = fair_baseline(case)
+    baseline = new if fair == "new diesel" else keep
     return Savings(
-        keep=None if keep is None or option.kind == "keep" else saving(case, option, own, keep),
-        new_diesel=None
-        if new is None or option.kind == "new diesel"
-        else saving(case, option, own, new),
-        fair=fair_baseline(case),
+        keep=against("keep", keep),
+        new_diesel=against("new diesel", new),
+        fair=fair,
+        unpriced=not own.priced,
+        baseline_unpriced=baseline is not None and not baseline.priced,
     )
 
 

@@ -36,15 +36,17 @@ class Reserve:
     by: str  # share or demand: which of the two is the larger, as new
     by_aged: str
     beyond_limit: bool
-    manoeuvring: Array = number("stored", "for manoeuvring in harbour", cautious="high")
-    holding: Array = number("stored", "for holding her head to wind", cautious="high")
-    demand: Array = number("stored", "for manoeuvring and holding", cautious="high")
-    share: Numbers = number("stored", "by share of the usable, new", cautious="high")
-    share_aged: Numbers = number("stored", "by share of the usable, aged", cautious="high")
+    manoeuvring: Array = number("stored", "reserve for manoeuvring in harbour", cautious="high")
+    holding: Array = number("stored", "reserve for holding her head to wind", cautious="high")
+    demand: Array = number("stored", "reserve for manoeuvring and holding", cautious="high")
+    share: Numbers = number("stored", "reserve by share of the usable, new", cautious="high")
+    share_aged: Numbers = number("stored", "reserve by share of the usable, aged", cautious="high")
     of_new: Array = number("stored", "reserve taken, new", cautious="high")
     of_aged: Array = number("stored", "reserve taken, aged", cautious="high")
     hold_thrust: Array = number("force", "thrust to hold her head to wind", cautious="high")
-    hold_shaft_power: Array = number("power", "shaft power for that", cautious="high")
+    hold_shaft_power: Array = number(
+        "power", "shaft power to hold her head to wind", cautious="high"
+    )
     absent: Mapping[str, str] = field(default_factory=dict)
 
 

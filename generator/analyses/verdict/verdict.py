@@ -10,7 +10,7 @@ from generator.analyses.verdict.criteria.evaluate import evaluate
 
 WORD_GO, WORD_CONDITIONS, WORD_NO = "Go", "Go with conditions", "Don't, as specified"
 EVIDENCE = 28
-RESERVE = 3
+RESERVE, MOORING = 3, 12
 MOST_CONDITIONS, MOST_MENDS = 6, 1
 
 
@@ -48,12 +48,17 @@ def _reasons(judgements: tuple[Judgement, ...]) -> tuple[int, ...]:
     """Three sentences for page 1: the rows that failed first, then those that carry it."""
     order = {NO: 0, CONDITIONAL: 1, GO: 2}
     rows = sorted(
-        (order[row.result], row.criterion.id, place)
+        (order[row.result], not _never_charged(row), row.criterion.id, place)
         for place, row in enumerate(judgements)
         if row.criterion.role == "decide" and row.result in order
         and not (row.criterion.id == RESERVE and row.result == GO)  # kept by construction
     )  # fmt: skip
-    return tuple(place for _, _, place in rows[:3])
+    return tuple(place for *_, place in rows[:3])
+
+
+def _never_charged(row: Judgement) -> bool:
+    """Nothing puts back what she uses: before that no other reason matters."""
+    return row.criterion.id == MOORING and row.result == NO and row.value == 0.0
 
 
 def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, bool], ...]:

@@ -49,7 +49,7 @@ def _pair(page: Page, figure: Figure, motor: str, box: tuple[float, float, float
     first.set_xlabel(f"diesel, {currency} per litre")
     corner_label(first, "engine hours a year")
     label(
-        first, (0.0, 1.19), page.value(motor)["name"], transform=first.transAxes, va="bottom",
+        first, (0.0, 1.19), page.name(motor), transform=first.transAxes, va="bottom",
         fontsize=7.5, weight="bold", color=trait(page, motor).colour,
     )  # fmt: skip
     if not page.value(f"{maps}.price_and_life"):

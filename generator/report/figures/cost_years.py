@@ -72,7 +72,7 @@ def _end_labels(
             axes, page, keys[option], "money", (last * 1.04, height * top + top * 0.012),
             weight="bold", va="bottom",
         )  # fmt: skip
-        name = page.value(option)["name"]
+        name = page.name(option)
         label(axes, (last * 1.04, height * top), name, va="top", fontsize=7.5)
 
 

@@ -52,7 +52,7 @@ def _alike(page: Page) -> list[list[str]]:
 
 
 def _named(page: Page, same: list[str]) -> str:
-    return " and ".join(str(page.value(motor)["name"]) for motor in same)
+    return " and ".join(page.name(motor) for motor in same)
 
 
 def _slack(page: Page, motor: str) -> float:

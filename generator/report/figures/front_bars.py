@@ -70,7 +70,7 @@ def _title(page: Page, axes: Axes, sea: str, at: float) -> None:
 
 def _bar(page: Page, axes: Axes, key: str, at: float, longest: float) -> None:
     motor = key.split(".range_at_cruise")[0]
-    row, look, name = page.value(key), trait(page, motor), page.value(motor)["name"]
+    row, look, name = page.value(key), trait(page, motor), page.name(motor)
     middle, kept = row["range_nm"], row["reserve_nm"] or 0.0
     if middle is None:
         text = f"{name}: cannot hold the speed"

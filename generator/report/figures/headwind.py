@@ -97,7 +97,7 @@ def _handles(page: Page) -> list[Any]:
 
     handles: list[Any] = []
     for option in page.options:
-        look, name = trait(page, option), page.value(option)["name"]
+        look, name = trait(page, option), page.name(option)
         kinds = [(f"{name}, continuous", 1.7), (f"{name}, peak", 0.9)]
         if option not in page.motors:
             kinds = [(name, 1.3)]

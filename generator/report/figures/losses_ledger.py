@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from textwrap import shorten
 from typing import TYPE_CHECKING, Any
 
 from generator.report.canvas import Drawing, drawn, label, number, placed
@@ -71,7 +72,12 @@ def _bar(page: Page, axes: Axes, motor: str, key: str, place: float) -> None:
     }  # fmt: skip
     number(axes, page, f"{key}.speed_kn", "speed", (-0.015, place), weight="bold", **look)
     label(
-        axes, (-0.105, place), str(page.value(motor)["name"])[:26], color=QUIET, fontsize=7, **look
+        axes,
+        (-0.105, place),
+        shorten(page.name(motor), 26, placeholder="…"),
+        color=QUIET,
+        fontsize=7,
+        **look,
     )
     number(
         axes, page, f"{key}.taken_kw", "power", (1.015, place), va="center", fontsize=7.5,

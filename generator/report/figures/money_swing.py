@@ -73,7 +73,7 @@ def _panel(page: Page, axes: Axes, motor: str, inputs: list[str]) -> None:
     axes.xaxis.set_major_formatter(lambda value, _: f"{value:,.0f}".replace("-", "\u2212"))
     axes.set_xlabel(f"{page.unit('money').strip()} saved, present value")
     label(
-        axes, (0.0, 1.02), page.value(motor)["name"], transform=axes.transAxes, va="bottom",
+        axes, (0.0, 1.02), page.name(motor), transform=axes.transAxes, va="bottom",
         fontsize=7.5, weight="bold", color=trait(page, motor).colour,
     )  # fmt: skip
 

@@ -36,7 +36,7 @@ def _draw(page: Page, figure: Figure, motors: list[str], height: float) -> None:
 
 def _lines(page: Page, axes: Axes, motor: str) -> None:
     rows = page.value(f"{motor}.duty.chart") or ()
-    look, name = trait(page, motor), page.value(motor)["name"]
+    look, name = trait(page, motor), page.name(motor)
     for key, width, words in (("motor_min", 1.8, "motor"), ("controller_min", 0.9, "controller")):
         held = [row for row in rows if row[key] is not None]
         axes.plot(

@@ -142,8 +142,7 @@ def _legend(page: Page, figure: Figure) -> None:
     from matplotlib.patches import Patch
 
     handles: list[Any] = [
-        Patch(facecolor=trait(page, motor).colour, label=page.value(motor)["name"])
-        for motor in page.motors
+        Patch(facecolor=trait(page, motor).colour, label=page.name(motor)) for motor in page.motors
     ]
     handles += [
         Patch(facecolor="white", edgecolor=QUIET, hatch="////", label="kept as reserve"),

@@ -58,7 +58,7 @@ def _handles(page: Page) -> list[Any]:
 
     found: list[Any] = []
     for motor in page.motors:
-        look, name = trait(page, motor), page.value(motor)["name"]
+        look, name = trait(page, motor), page.name(motor)
         found.append(
             Line2D([], [], color=look.colour, linestyle=look.dash, label=f"smallest for {name}")
         )

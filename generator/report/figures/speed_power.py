@@ -122,7 +122,7 @@ def _handles(page: Page) -> list[Any]:
     handles: list[Any] = [
         Line2D(
             [], [], color=trait(page, option).colour, linestyle=trait(page, option).dash,
-            label=page.value(option)["name"],
+            label=page.name(option),
         )
         for option in page.options
     ]  # fmt: skip

@@ -59,9 +59,7 @@ def _path(page: Page, axes: Axes, motor: str) -> None:
         for name in ("hour_h", "charge_pct", "charge_low_pct", "charge_high_pct")
     )
     axes.fill_between(hours, low, high, color=look.colour, alpha=0.12, linewidth=0)
-    axes.plot(
-        hours, middle, color=look.colour, linestyle=look.dash, label=page.value(motor)["name"]
-    )
+    axes.plot(hours, middle, color=look.colour, linestyle=look.dash, label=page.name(motor))
     line = page.value(f"{motor}.energy_year.reserve_line_pct")
     if motor != page.motors[0]:
         axes.axhline(line, color=CRIMSON, linewidth=0.6, linestyle=(0, (2, 2)))

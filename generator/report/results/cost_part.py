@@ -10,7 +10,7 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.money.cost import Cost, Overhaul
 from generator.analyses.money.cost_ledger import FIRST_DIRECTIVE, Payment
-from generator.analyses.money.savings import Saving
+from generator.analyses.money.savings import Saving, Savings
 from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Array
 from generator.case.case import Case
@@ -24,6 +24,9 @@ Row = dict[str, Any]
 NO_SUCH = "the case has no such option"
 ITSELF = "held against itself"
 NOT_REPAID = "will not pay back"
+NO_PRICE = "no price is given for fitting it"
+NO_PRICE_THERE = "no price is given for one of the two"
+WHOLE = ("first", "present_value", "equal_yearly", "contingency", "per_mile", "per_hour")
 
 
 def money_frame(case: Case, study: Study) -> Row:
@@ -62,7 +65,7 @@ def cost_part(found: Findings, moved: Tornado | None = None) -> Row:
         "residual_money": scalar(spread(cost.residual).middle),
         **_wall(found),
         **_per_use(cost),
-        "priced": lines.priced or found.option.kind == "keep",
+        "priced": cost.priced,
         "lacking": list(lines.lacking),
         "assessment": lines.assessment,
         "bank_life_years": _life(found),
@@ -71,7 +74,15 @@ def cost_part(found: Findings, moved: Tornado | None = None) -> Row:
         "items": [_item(item) for item in cost.payments if _counts(found, item)],
         "cumulative": _cumulative(cost),
     }
+    if not cost.priced:
+        row |= dict.fromkeys(_of_the_whole(row)) | {f"{key}_why": NO_PRICE for key in WHOLE}
+        row["cumulative"] = []
     return excused(row | _savings(found), NOT_MOTORED) | turning_part(found, moved)
+
+
+def _of_the_whole(row: Row) -> list[str]:
+    """Keys that no number can stand behind while a part of the cost is not known."""
+    return [key for key in row if key.startswith(WHOLE)]
 
 
 def _life(found: Findings) -> float | None:
@@ -174,21 +185,34 @@ def _savings(found: Findings) -> Row:
     row: Row = {}
     named = {"keep": held.keep if held else None, "new_diesel": held.new_diesel if held else None}
     for name, saving in named.items():
-        row |= _against(name, saving, found.option.kind.replace(" ", "_") == name)
+        row |= _against(name, saving, found.option.kind.replace(" ", "_") == name, held)
     fair = held.fairly if held else None
     key = f"options.{found.place}.cost.saving.window_years"
     row["saving"] = None if held is None or fair is None else _saving(fair, held.fair, key)
     known = fair is not None and np.isfinite(scalar(spread(fair.yearly, "low").middle))
     row["sentence"] = _sentence(found, fair) if fair and known and found.bank else None
+    if held is not None and found.bank and (held.unpriced or held.baseline_unpriced):
+        row["sentence"] = _without_price(found, held)
     return row
 
 
-def _against(name: str, saving: Saving | None, itself: bool) -> Row:
+def _without_price(found: Findings, held: Savings) -> str:
+    """Which price is missing for a word on money."""
+    name = f"{{options.{found.place}.name|given}}"
+    lacking = [f"fitting {name}"] if held.unpriced else []
+    if held.baseline_unpriced:
+        lacking.append("the new diesel that it is held against")
+    return f"No word on money: no price is given for {' or for '.join(lacking)}."
+
+
+def _against(name: str, saving: Saving | None, itself: bool, held: Savings | None) -> Row:
     """How much dearer the option is; negative where it is cheaper."""
     if saving is None:
         if itself:
             return {f"against_{name}_money": 0.0}
-        return {f"against_{name}_money": None, f"against_{name}_money_why": NO_SUCH}
+        unpriced = held is not None and (held.unpriced or held.baseline_unpriced)
+        why = NO_PRICE_THERE if unpriced else NO_SUCH
+        return {f"against_{name}_money": None, f"against_{name}_money_why": why}
     return told_of(f"against_{name}", -saving.present_value, "1", "money")
 
 

@@ -9,8 +9,6 @@ from generator.analyses.verdict.papers import HandoverTest, Papers
 from generator.report.results.suffix import PER_SI
 
 Row = dict[str, Any]
-CURVE = "speed_power."
-NEAR = 0.02  # kn; the curve's speeds stand on a grid
 
 
 def failures_part(failures: tuple[Failure, ...], place: int) -> Row:
@@ -31,8 +29,8 @@ def _row(item: Failure, here: str) -> Row:
     }
 
 
-def papers_part(papers: Papers, speeds: list[float]) -> Row:
-    """The lists that go with the packs; ``speeds`` [kn]: of the curve that tests are read from."""
+def papers_part(papers: Papers, fastest: float) -> Row:
+    """The lists that go with the packs; ``fastest`` [kn]: as far as the curves reach."""
     return {
         "documents": [
             {
@@ -51,18 +49,14 @@ def papers_part(papers: Papers, speeds: list[float]) -> Row:
         "spares": [{"item": item.item, "mends": item.mends} for item in SPARES]
         if papers.certificates
         else [],
-        "handover": [row for item in papers.tests if (row := _test(item, speeds))],
+        "handover": [row for item in papers.tests if (row := _test(item, fastest))],
     }
 
 
-def _test(item: HandoverTest, speeds: list[float]) -> Row | None:
-    """A test with the key of its number; none where the curve does not reach its speed."""
-    key = item.key
-    if item.speed is not None:
-        wanted = item.speed * PER_SI["kn"]
-        near = [place for place, speed in enumerate(speeds) if abs(speed - wanted) < NEAR]
-        if not near:
-            return None
-        key = key.replace(CURVE, f"{CURVE}{near[0]}.")
-    return {"test": item.test, "key": key or None, "form": item.form or None,
-            "accept": item.accept}  # fmt: skip
+def _test(item: HandoverTest, fastest: float) -> Row | None:
+    """A test with the key of its number, in the row of its speed; none beyond the curves."""
+    speed = None if item.speed is None else item.speed * PER_SI["kn"]
+    if speed is not None and speed > fastest:
+        return None
+    return {"test": item.test, "key": item.key or None, "form": item.form or None,
+            "speed_kn": speed, "accept": item.accept}  # fmt: skip

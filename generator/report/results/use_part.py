@@ -109,7 +109,7 @@ def _walk(walk: Walk | None) -> Row:
         "walk_nominal_kwh": put(walk.nominal, "kwh"),
         "walk_left_kwh": put(walk.left, "kwh"),
         "walk_left_low_kwh": put(left, "kwh"),
-        "walk_left_low_kwh_why": "one draw in ten cannot make it at all",
+        "walk_left_low_kwh_why": "too many draws cannot make it at all",
     }
 
 

@@ -75,6 +75,8 @@ def _against(page: Page, motor: str) -> str:
         if page.value(f"{cost}.saving")
         else ""
     )
+    if page.value(f"{cost}.first_money") is None:
+        return f"For fitting {{{motor}.name|given}} no price is given: no word on its money."
     first = f"{{{motor}.name|given}} costs {{{cost}.first_money|money}} to fit"
     others = " and ".join(
         f"{_dearer(page, f'{cost}.against_{name}_money')} {other}"

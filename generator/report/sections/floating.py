@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from generator.report.page import Page, joined
 from generator.report.parts import Part, Row, Table, numbers, reasons, words
+from generator.verbatim import as_typed
 
 ROWS = (
     ("gravity_height_m", "length", "Centre of gravity above today's waterline"),
@@ -112,7 +113,7 @@ def _conditions(page: Page, moved: list[str]) -> Table:
     found: dict[str, dict[str, str]] = {}
     for option in moved:
         for key in page.keys(f"{option}.weight.conditions"):
-            found.setdefault(str(page.value(f"{key}.name")), {})[option] = key
+            found.setdefault(as_typed(str(page.value(f"{key}.name"))), {})[option] = key
     rows = tuple(_condition(page, moved, keys) for keys in found.values())
     columns = (
         words("Condition", 22), numbers("With the diesel", 12, page.unit("mass")),

@@ -161,6 +161,8 @@ def _table(page: Page) -> Table:
         f"{row_at_cruise(page, option, sea, age)}.{name}"
         for option in _in_order(page) for _, sea, age, name in LINES
     ]  # fmt: skip
+    if not page.value("case.redacted"):
+        keys += [f"{option}.{tail}" for option in _in_order(page) for _, tail, _ in OTHERS]
     caption = page.text("{boat.name|given} in figures")
     return Table("key-figures", caption, tuple(columns), rows, reasons(page, keys))
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from markupsafe import Markup
 
 from generator.report.page import Page
@@ -34,15 +36,18 @@ def part(page: Page) -> Part | None:
 
 
 def _row(page: Page, key: str) -> Row:
-    tail, form = page.value(f"{key}.key"), page.value(f"{key}.form")
-    cells = tuple(_foretold(page, motor, tail, form) for motor in page.motors)
+    cells = tuple(_foretold(page, motor, page.value(key)) for motor in page.motors)
     return Row(page.words(f"{key}.test"), (*cells, page.words(f"{key}.accept"), Markup("")))
 
 
-def _foretold(page: Page, motor: str, tail: str | None, form: str) -> Markup:
-    """The number to compare with: below the option, or of its motor circuit."""
+def _foretold(page: Page, motor: str, test: dict[str, Any]) -> Markup:
+    """The number to compare with: below the option, at a speed of its curve, or of its circuit."""
+    tail, form, speed = test["key"], test["form"], test["speed_kn"]
     if not tail:
         return Markup("")
+    if speed is not None:
+        rows, _, name = tail.partition(".")
+        return page.at(page.at_speed(f"{motor}.{rows}", speed), name, form)
     if tail.startswith(DRIVE):
         circuit = page.find(f"{motor}.installation.circuits", kind="motor")
         return page.at(circuit, tail.removeprefix(DRIVE), form)

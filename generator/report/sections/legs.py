@@ -119,7 +119,8 @@ def _left(page: Page, motor: str) -> str:
         f"{{{key}.walk_left_kwh|energy}} are left above the reserve after the leg"
     )
     if low is None:
-        return said + "; one draw in ten cannot make it."
+        leg = f"{motor}.legs.{page.value(f'{key}.walk_leg')}"
+        return said + f"; in {{{leg}.feasible_share|share}} of the draws it can be made at all."
     if low < 0:
         return said + f"; in one draw of ten {{{key}.walk_left_low_kwh|energy:size}} are lacking."
     return said + f", {{{key}.walk_left_low_kwh|energy}} in one draw of ten."

@@ -134,3 +134,18 @@ def test_without_a_position_the_sun_on_a_mooring_is_not_assessed() -> None:
     kept = tuple(i for i in case.assumptions if not i.path.startswith("waters.l"))
     waters = replace(case.waters, latitude=None, longitude=None)
     assert judgement(replace(case, waters=waters, assumptions=kept), 12).result == NOT_ASSESSED
+
+
+def test_no_way_to_charge_is_the_first_reason() -> None:
+    """No plug, no panel and no genset; a bank that is also too small is told after it."""
+    case = at_berth(shore_power=False)
+    option = case.options[ELECTRIC]
+    assert option.bank is not None
+    small = replace(option, bank=option.bank.resized(0.4))
+    case = replace(case, options=(*case.options[:ELECTRIC], small))
+    verdict = alone(case, ELECTRIC, 100, year=True).verdict
+    named = [verdict.judgements[place].criterion.id for place in verdict.reasons]
+    assert named[0] == MOORING
+    assert len(named) == 3
+    charged = alone(with_genset(case), ELECTRIC, 100, year=True).verdict
+    assert charged.judgements[charged.reasons[0]].criterion.id != MOORING

@@ -88,12 +88,18 @@ def test_an_implausible_value_is_a_warning(tmp_path: Path, old: str, new: str, p
 
 
 def test_a_payment_after_the_horizon_is_a_warning(tmp_path: Path) -> None:
-    text = changed(("house:", "prices: {horizon: 8}\nhouse:"), ("first", "once, year: 12"))
-    assert [w.path for w in read(tmp_path, text).warnings] == ["options[2].costs[0].year"]
+    text = changed(
+        ("house:", "prices: {horizon: 8}\nhouse:"), ("when: first", "when: once, year: 12")
+    )
+    late, year = read(tmp_path, text).warnings
+    assert (late.path, year.path) == ("options[2].costs", "options[2].costs[0].year")
+    assert "no first price" in late.problem
 
 
 def test_prices_of_another_currency_are_asked_for_once(tmp_path: Path) -> None:
-    text = changed(("currency: EUR", "currency: SEK"), ("9000 EUR", "90000 SEK"))
+    text = changed(
+        ("currency: EUR", "currency: SEK"), ("9000 EUR", "90000 SEK"), ("8500 EUR", "85000 SEK")
+    )
     warnings = read(tmp_path, text).warnings
     assert [w.path for w in warnings] == ["prices"]
     assert "diesel, electricity, diesel_service, electric_service" in warnings[0].problem

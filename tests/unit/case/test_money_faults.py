@@ -62,3 +62,13 @@ def test_a_source_that_no_line_prices_or_weighs_is_doubted(tmp_path: Path) -> No
     named = text.replace("Motor and controller, amount", "Motor and solar panels, amount")
     found = [str(warning) for warning in read(tmp_path, named).warnings]
     assert any("counts panels, but no line of added names them" in line for line in found)
+
+
+def test_an_option_without_a_first_price_is_told(tmp_path: Path) -> None:
+    """Fitting it would else look free."""
+    text = FULL.replace("when: first", "when: yearly")
+    found = [str(warning) for warning in read(tmp_path, text).warnings]
+    told = [line for line in found if "no word on its money" in line]
+    # A new diesel, and a motor whose lines another takes over; what is aboard need not be bought.
+    assert len(told) == 2
+    assert all("expected a line with when: first" in line for line in told)

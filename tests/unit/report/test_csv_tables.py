@@ -20,7 +20,9 @@ RESULTS = {
 
 
 def test_csv_tables_gives_one_table_for_each_list_of_records() -> None:
-    assert set(csv_tables(RESULTS)) == {"inputs", "legs", "verdict_criteria"}
+    assert set(csv_tables(RESULTS)) == {
+        "data_dictionary", "inputs", "legs", "verdict_criteria",
+    }  # fmt: skip
 
 
 def test_csv_tables_puts_the_option_first_and_joins_all_columns() -> None:

@@ -1,0 +1,86 @@
+"""With no price there is no word on money, and the page says which price is missing."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
+
+import pytest
+
+from generator.case.open import read_case
+from generator.draws import make_draws
+from generator.report.page import Page, bare_text
+from generator.report.results_file import build
+from generator.report.sections import cost, front
+from generator.study import run
+from tests.report.conftest import CASES
+
+SLOOP = "sloop_30_weekend"
+KEEP, NEW, MOTOR = 0, 1, 2
+OF_ONE = {"motor": "a", "new diesel": "new"}  # id of the option that loses its prices
+
+
+@lru_cache(maxsize=4)
+def without(*ids: str) -> dict[str, Any]:
+    """The sloop, the options of those ids without a line of costs."""
+    text = (CASES / f"{SLOOP}.yaml").read_text(encoding="utf-8")
+    for name in ids:
+        text, count = re.subn(
+            rf"(  - id: {name}\n(?:    .*\n)*?)    costs:\n(?:      - .*\n)+", r"\1", text
+        )
+        assert count == 1
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / f"{SLOOP}.yaml"
+        path.write_text(text, encoding="utf-8")
+        case = read_case(path)
+    return build(case, run(case, make_draws(case, 20)))
+
+
+@pytest.mark.parametrize("ids", [("a",), ("new",), ("a", "new")])
+def test_the_sentence_on_money_names_the_price_that_is_missing(ids: tuple[str, ...]) -> None:
+    page = Page(without(*ids))
+    said = bare_text(page.sentence("options.2.cost.sentence"))
+    assert said.startswith("No word on money: no price is given for ")
+    assert ("fitting Electric, 13 kW" in said) == ("a" in ids)
+    assert ("the new diesel" in said) == ("new" in ids)
+    (card,) = front.front(page).cards
+    assert bare_text(card.money).startswith("No word on money")
+
+
+def test_nothing_is_held_against_what_has_no_price() -> None:
+    options = without("a")["options"]
+    for option in options:
+        own = option["cost"]
+        assert (own["first_money"] is None) == (option["id"] == "a")
+        assert (own["present_value_money"] is None) == (option["id"] == "a")
+    motor = options[MOTOR]["cost"]
+    assert (motor["saving"], motor["maps"], motor["cumulative"]) == (None, None, [])
+    assert motor["against_keep_money"] is None
+    assert motor["energy_yearly_money"] > 0.0  # what is known is told
+    assert options[NEW]["cost"]["against_keep_money"] is not None
+    rows = {row["id"]: row for row in options[MOTOR]["verdict"]["criteria"]}
+    assert rows[25]["result"] == rows[26]["result"] == "not assessed"
+
+
+def test_a_priced_motor_is_not_held_against_a_diesel_without_a_price() -> None:
+    motor = without("new")["options"][MOTOR]["cost"]
+    assert motor["first_money"] > 0.0
+    assert motor["against_new_diesel_money"] is None
+    assert motor["against_keep_money"] is not None
+    assert motor["saving"] is None  # the new diesel is the fair baseline: hers is dying
+
+
+def test_the_page_shows_no_price_of_nought() -> None:
+    page = Page(without("a", "new"))
+    part = cost.part(page)
+    said = " ".join(bare_text(text) for text in part.text)
+    assert "For fitting Electric, 13 kW no price is given" in said
+    table = front.front(page).table
+    (first,) = [row for row in table.rows if bare_text(row.head) == "First cost"]
+    motor, keep, new = (bare_text(cell) for cell in first.cells)
+    assert (motor, new) == ("–", "–")
+    assert keep.startswith("£")
+    assert any("no price is given" in bare_text(note) for note in table.notes)
