@@ -15,6 +15,7 @@ from markupsafe import escape
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
+    from matplotlib.text import Text
 
 
 def outline(figure: Figure, buffer: IO[str], **_: Any) -> None:
@@ -23,14 +24,22 @@ def outline(figure: Figure, buffer: IO[str], **_: Any) -> None:
 
 
 def words(figure: Figure) -> Iterator[str]:
-    """All that is written in a chart, but for the numbers along its scales."""
-    from matplotlib.text import Text
-
-    for text in figure.findobj(Text):
-        if isinstance(text, Text) and text.get_visible() and text.get_text():
+    """All that is written in a chart, but for what stands along its scales."""
+    for text in texts(figure):
+        if text.get_visible() and text.get_text():
             line = f"<text>{escape(text.get_text())}</text>"
             gid = text.get_gid()
             yield f'<g id="{escape(gid)}">\n{line}\n</g>' if gid else line
+
+
+def texts(figure: Figure) -> Iterator[Text]:
+    """Without asking for the marks of scales, which are made when they are asked for."""
+    legends = [*figure.legends, *(legend for axes in figure.axes if (legend := axes.get_legend()))]
+    for legend in legends:
+        yield from (*legend.get_texts(), legend.get_title())
+    yield from figure.texts
+    for axes in figure.axes:
+        yield from (*axes.texts, axes.title, axes.xaxis.label, axes.yaxis.label)
 
 
 @pytest.fixture

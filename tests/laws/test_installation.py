@@ -15,7 +15,6 @@ from generator.analyses.wiring.installation import Circuit, Device, Fault, Insta
 from generator.analyses.wiring.loads import Load
 from generator.case.open import read_case
 from generator.case.wiring import TEMPERATURE_CLASSES, CircuitPlan
-from generator.draws import make_draws
 from generator.physics.energy.conductor import (
     copper_resistivity,
     short_circuit_area,
@@ -25,7 +24,7 @@ from generator.physics.energy.conductor import (
 from generator.physics.energy.fault_current import fault_current
 from generator.physics.energy.precharge import charge_time, first_current
 from generator.physics.energy.protection import most_fuse
-from generator.study import run
+from tests.alone import alone
 
 CASES = Path(__file__).parents[2] / "cases"
 CURRENTS = st.floats(1.0, 800.0)
@@ -135,7 +134,8 @@ def test_a_larger_resistor_starts_gentler_and_takes_longer(
 @lru_cache(maxsize=3)
 def installations(name: str) -> tuple[Installation, ...]:
     case = read_case(CASES / f"{name}.yaml")
-    found = (option.findings.installation for option in run(case, make_draws(case, 0)).options)
+    motors = (place for place, option in enumerate(case.options) if option.bank)
+    found = (alone(case, place, 0).findings.installation for place in motors)
     return tuple(made for made in found if made is not None)
 
 

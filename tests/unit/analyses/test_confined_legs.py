@@ -8,23 +8,23 @@ import pytest
 
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, Judgement
 from generator.case.case import Case
-from generator.draws import make_draws
-from generator.study import Study, run
-from tests.unit.case.faulty import ROOT, changed, lines, read
+from generator.study import OptionStudy
+from tests.alone import alone, case_of
+from tests.unit.case.faulty import ROOT, changed, lines
 
 SLOOP = (ROOT / "cases" / "sloop_30_weekend.yaml").read_text(encoding="utf-8")
 LEG = "    distance: 9 nm\n    times_per_year: 4\n    speed: 4.5 kn\n"
 EVIDENCE = 28
 
 
-def studied(folder: Path, water: str) -> tuple[Case, Study]:
-    case = read(folder, changed((LEG, LEG.replace("speed: 4.5 kn\n", water)), text=SLOOP))
-    return case, run(case, make_draws(case, 0))
+def studied(water: str) -> tuple[Case, OptionStudy]:
+    """The battery option with its year, so that all that decides is judged."""
+    case = case_of(changed((LEG, LEG.replace("speed: 4.5 kn\n", water)), text=SLOOP))
+    return case, alone(case, 2, 0, year=True)
 
 
-def evidence(study: Study) -> Judgement:
-    rows = study.options[2].verdict.judgements
-    return next(row for row in rows if row.criterion.id == EVIDENCE)
+def evidence(study: OptionStudy) -> Judgement:
+    return next(row for row in study.verdict.judgements if row.criterion.id == EVIDENCE)
 
 
 @pytest.mark.parametrize(
@@ -37,14 +37,14 @@ def evidence(study: Study) -> Judgement:
         ("speed: 4.0 kn\n    depth: 2.5 m\n    width: 9 m\n", CONDITIONAL),
     ],
 )
-def test_shallow_or_narrow_water_bars_go(tmp_path: Path, water: str, result: str) -> None:
-    _, study = studied(tmp_path, water)
+def test_shallow_or_narrow_water_bars_go(water: str, result: str) -> None:
+    _, study = studied(water)
     assert evidence(study).result == result
-    assert (study.options[2].verdict.word == "Go") == (result == GO)
+    assert (study.verdict.word == "Go") == (result == GO)
 
 
-def test_reason_names_the_leg_and_a_speed_that_would_do(tmp_path: Path) -> None:
-    case, study = studied(tmp_path, "speed: 4.2 kn\n    depth: 1.8 m\n")
+def test_reason_names_the_leg_and_a_speed_that_would_do() -> None:
+    case, study = studied("speed: 4.2 kn\n    depth: 1.8 m\n")
     row = evidence(study)
     assert case.legs[2].name in row.why
     assert case.legs[2].name in row.condition

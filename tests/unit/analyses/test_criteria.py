@@ -44,6 +44,11 @@ def studied(case: Case) -> OptionStudy:
     return run(case, make_draws(case, DRAWS)).options[ELECTRIC]
 
 
+def judged(case: Case) -> OptionStudy:
+    """By all that decides; what it costs beside the diesels is only told."""
+    return alone(case, ELECTRIC, DRAWS, year=True)
+
+
 def judgement(case: Case, number: int) -> Judgement:
     found = studied(case) if number in OF_OTHERS else alone(case, ELECTRIC, DRAWS)
     return next(row for row in found.verdict.judgements if row.criterion.id == number)
@@ -98,12 +103,12 @@ def test_evidence_is_a_trial_then_builder_data_then_a_guess() -> None:
         judgement(case, 28).grade for case in (sloop(), replace(guess, assumptions=given), guess)
     ]
     assert grades == ["sea trial", "builder data", "hull guess"]
-    assert studied(sloop()).verdict.word == "Go"
-    assert studied(guess).verdict.word == "Go with conditions"
+    assert judged(sloop()).verdict.word == "Go"
+    assert judged(guess).verdict.word == "Go with conditions"
 
 
 def test_one_failed_deciding_row_makes_the_word_dont() -> None:
-    found = studied(with_bank(120)).verdict
+    found = judged(with_bank(120)).verdict
     assert found.word == "Don't, as specified"
     assert found.conditions
 
@@ -111,7 +116,7 @@ def test_one_failed_deciding_row_makes_the_word_dont() -> None:
 def test_rows_that_are_not_assessed_do_not_cap_the_word() -> None:
     kept = tuple(item for item in sloop().assumptions if item.path != "boat.worth")
     unvalued = replace(sloop(), boat=replace(sloop().boat, worth=None), assumptions=kept)
-    found = studied(unvalued).verdict
+    found = judged(unvalued).verdict
     assert found.word == "Go", [
         (row.criterion.name, row.result) for row in found.judgements if row.result not in (GO,)
     ]
@@ -339,7 +344,7 @@ def test_a_wet_drain_is_never_a_plain_go() -> None:
 def test_design_area_asks_for_more_farther_out(exposure: str, refuge: float, result: str) -> None:
     """A condition of page 1; it never changes the word."""
     waters = replace(sloop().waters, exposure=exposure, refuge_distance=refuge * 1852.0)
-    study = studied(replace(sloop(), waters=waters))
+    study = judged(replace(sloop(), waters=waters))
     row = next(row for row in study.verdict.judgements if row.criterion.id == 18)
     assert row.result == result
     deciding = {row.result for row in study.verdict.judgements if row.criterion.role == "decide"}

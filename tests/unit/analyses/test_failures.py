@@ -21,8 +21,7 @@ from generator.analyses.verdict.failures import (
     failures,
 )
 from generator.case.open import read_case
-from generator.draws import make_draws
-from generator.study import run
+from tests.alone import alone
 
 CASES = Path(__file__).parents[3] / "cases"
 
@@ -31,8 +30,9 @@ CASES = Path(__file__).parents[3] / "cases"
 def found() -> Findings:
     """The first motor of the case that has two strings."""
     case = read_case(CASES / "every_key.yaml")
-    study = run(case, make_draws(case, 20))
-    return next(item.findings for item in study.options if item.findings.fault)
+    places = (place for place, option in enumerate(case.options) if option.bank)
+    every = (alone(case, place, 20).findings for place in places)
+    return next(findings for findings in every if findings.fault)
 
 
 def told(findings: Findings) -> dict[str, Failure]:
@@ -129,9 +129,9 @@ def test_a_short_circuit_behind_the_busbar_may_take_the_strings_with_it() -> Non
     drive = base.installation.circuit("motor")
     assert drive is not None
     made = base.installation
-    for alone, said in ((False, "charger and converter are dead too"), (True, "curves")):
+    for lone, said in ((False, "charger and converter are dead too"), (True, "curves")):
         devices = tuple(
-            replace(item, selective=alone) if item.circuit == drive.id else item
+            replace(item, selective=lone) if item.circuit == drive.id else item
             for item in made.devices
         )
         item = told(replace(base, installation=replace(made, devices=devices)))["feeder"]
