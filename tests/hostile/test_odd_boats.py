@@ -49,6 +49,7 @@ WHOLE = {
 PLAIN = (
     "lead",  # two boats with lead have theirs set below
     "two folding blades",
+    "a heavy hull",
     "no signatory",
     "a mass without a place",
     "no leg that must be made",
