@@ -65,11 +65,6 @@ class LegResult:
     outside: Array = working(default=None)  # held there, whether the rest can be made or not
     absent: Mapping[str, str] = field(default_factory=dict)
 
-    @property
-    def beyond_limit(self) -> bool:
-        """Whether the sea is steeper than the formula of its resistance covers."""
-        return self.stopped_by == "weather"
-
 
 @dataclass(frozen=True)
 class Legs:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import cache, lru_cache
+from functools import cache
 
 import numpy as np
 
@@ -98,22 +98,7 @@ def _by_pitch(
     which: str, area_ratio: Numbers, blades: Numbers
 ) -> Mapping[tuple[int, int], Numbers]:
     """The series' sums of C (AE/A0)^u Z^v, by the powers s of J and t of P/D."""
-    if isinstance(area_ratio, float | int) and isinstance(blades, float | int):
-        return _of_one_screw(which, area_ratio, blades)
-    return _sums(which, _powers(area_ratio, 2), _powers(blades, 2))
-
-
-@lru_cache(maxsize=64)
-def _of_one_screw(
-    which: str, area_ratio: float, blades: float
-) -> Mapping[tuple[int, int], Numbers]:
-    """The same of single numbers: a study asks for a few screws, each many times."""
-    return _sums(which, _powers(area_ratio, 2), _powers(blades, 2))
-
-
-def _sums(
-    which: str, area: list[Numbers], number: list[Numbers]
-) -> Mapping[tuple[int, int], Numbers]:
+    area, number = _powers(area_ratio, 2), _powers(blades, 2)
     sums: dict[tuple[int, int], Numbers] = {}
     for coefficient, (s, t, u, v) in _terms(which):
         sums[s, t] = sums.get((s, t), 0.0) + coefficient * area[u] * number[v]

@@ -184,8 +184,10 @@ def _savings(found: Findings) -> Row:
     held = found.savings
     row: Row = {}
     named = {"keep": held.keep if held else None, "new_diesel": held.new_diesel if held else None}
+    kinds = {option.kind.replace(" ", "_") for option in found.case.options}
     for name, saving in named.items():
-        row |= _against(name, saving, found.option.kind.replace(" ", "_") == name, held)
+        why = NO_PRICE_THERE if name in kinds else NO_SUCH
+        row |= _against(name, saving, found.option.kind.replace(" ", "_") == name, why)
     fair = held.fairly if held else None
     key = f"options.{found.place}.cost.saving.window_years"
     row["saving"] = None if held is None or fair is None else _saving(fair, held.fair, key)
@@ -205,13 +207,11 @@ def _without_price(found: Findings, held: Savings) -> str:
     return f"No word on money: no price is given for {' or for '.join(lacking)}."
 
 
-def _against(name: str, saving: Saving | None, itself: bool, held: Savings | None) -> Row:
+def _against(name: str, saving: Saving | None, itself: bool, why: str) -> Row:
     """How much dearer the option is; negative where it is cheaper."""
     if saving is None:
         if itself:
             return {f"against_{name}_money": 0.0}
-        unpriced = held is not None and (held.unpriced or held.baseline_unpriced)
-        why = NO_PRICE_THERE if unpriced else NO_SUCH
         return {f"against_{name}_money": None, f"against_{name}_money_why": why}
     return told_of(f"against_{name}", -saving.present_value, "1", "money")
 
