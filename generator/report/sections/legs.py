@@ -114,9 +114,11 @@ def _walk(page: Page) -> tuple[Figure, ...]:
 def _left(page: Page, motor: str) -> str:
     key = f"{motor}.use"
     low = page.value(f"{key}.walk_left_low_kwh")
+    short = page.value(f"{key}.walk_left_kwh") < 0
+    left = "are lacking for the reserve" if short else "are left above the reserve"
     said = (
         f"{{{motor}.name|given}}: of {{{key}.walk_nominal_kwh|energy}} on the label "
-        f"{{{key}.walk_left_kwh|energy}} are left above the reserve after the leg"
+        f"{{{key}.walk_left_kwh|energy:size}} {left} after the leg"
     )
     if low is None:
         leg = f"{motor}.legs.{page.value(f'{key}.walk_leg')}"
