@@ -9,9 +9,11 @@ from generator.analyses.handling.confined import confined_legs
 from generator.analyses.handling.cruising_range import cruising_range
 from generator.analyses.handling.docking import docking
 from generator.analyses.handling.headwind import headwind
+from generator.analyses.handling.holding import holding
 from generator.analyses.handling.low_speed import low_speed
 from generator.analyses.handling.stream import stream
 from generator.analyses.handling.under_sail import under_sail
+from generator.analyses.handling.yardstick import Yardstick, yardstick
 from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
 from generator.analyses.money.emissions import emissions
@@ -41,6 +43,7 @@ from generator.analyses.use.energy_walk import energy_walk
 from generator.analyses.use.leg_energy import leg_strips
 from generator.analyses.use.leg_help import leg_help
 from generator.analyses.use.legs import Legs, passages, with_slow
+from generator.analyses.use.ordinary_weather import with_ordinary_wind
 from generator.analyses.use.outings import Outings, outings
 from generator.analyses.use.sizing import Wanted, sizing
 from generator.analyses.use.slow_legs import slow_legs
@@ -99,10 +102,11 @@ class Study:
 
 def run(case: Case, draws: Draws) -> Study:
     """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
-    moved = drawn(case, draws)
+    moved = with_ordinary_wind(drawn(case, draws))
     trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
+    yard = yardstick(moved, vessel(moved.boat, moved.waters, 0.0), trial.scale)
     alone = tuple(
-        _option(moved, option, place, trial) for place, option in enumerate(moved.options)
+        _option(moved, option, place, trial, yard) for place, option in enumerate(moved.options)
     )
     loads, sky = house(moved), weather(moved)
     times = None if sky is None else outings(moved, sky)
@@ -167,12 +171,14 @@ def _aboard(case: Case) -> Numbers:
     return 0.0 if option is None else weigh(case, option).net
 
 
-def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findings:
+def _option(
+    case: Case, option: Option, place: int, trial: TrialResult, yard: Yardstick
+) -> Findings:
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
     aged = ageing(case, option, hull, trial.scale)
     option = _lasting(option, aged)
-    held = store(case, option, None if aged is None else (aged.new, aged.midlife, aged.aged))
+    held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.last))
     found = power(case, option, hull, trial.scale, held.aged)
     docked = docking(case, option, found, trial.scale)
     kept = reserve(case, option, found, trial.scale, held)
@@ -184,6 +190,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
     key = key_figures(case, option, found, legs)
     use = _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
+    against = headwind(case, option, found, trial.scale)
     return Findings(
         case=case,
         option=option,
@@ -192,7 +199,9 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         weight=weight,
         placement=placed(case, option, weight),
         power=found,
-        headwind=headwind(case, option, found, trial.scale),
+        headwind=against,
+        yard=yard,
+        holding=holding(outfit, against, yard),
         docking=docked,
         stream=stream(case, option, found, trial.scale),
         match=match(case, option, found, trial.scale, docked),
@@ -264,7 +273,7 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
     return Use(
         slow=slow,
         sizes=sizes,
-        coverage=coverage(legs, slow),
+        coverage=coverage(strips, legs),
         help=leg_help(strips, sizes, legs),
         walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
         berth=berthed(outfit, legs, hours.go * HOUR),

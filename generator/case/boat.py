@@ -157,11 +157,12 @@ class Waters:
 
     name: str
     kind: str  # salt, fresh
-    exposure: str  # sheltered, coastal, offshore, ocean
+    exposure: str  # narrow, sheltered, coastal, offshore, ocean
     temperature: Numbers  # degC, of the season
     coldest: Numbers | None  # degC, lowest temperature of a battery in use; else by season_swing
     season_swing: Numbers  # K, from the season's water down to the coldest battery in use
     fetch: Numbers  # m, for the hold-off case and exposed legs without their own
+    combustion_engines: str  # allowed, banned by the rules of the waters
     refuge_distance: Numbers | None  # m, farthest from a harbour or anchorage
     country: str  # ISO 3166 alpha-2, for electricity
     latitude: Numbers | None  # degrees, north positive; none: no year by the sun

@@ -165,16 +165,20 @@ class BoatKeys(Group):
     spaces: tuple[SpaceKeys, ...] = ()
 
 
+EXPOSURES = ("narrow", "sheltered", "coastal", "offshore", "ocean")
+
+
 class WatersKeys(Group):
     """Where she sails."""
 
     name: Words = NEEDED
     kind: Annotated[str | None, Word(("salt", "fresh"))] = NEEDED
-    exposure: Annotated[str | None, Word(("sheltered", "coastal", "offshore", "ocean"))] = NEEDED
+    exposure: Annotated[str | None, Word(EXPOSURES)] = NEEDED
     temperature: Temperature = None
     coldest: Coldness = None
     season_swing: Warming = None
     fetch: Distance = None
+    combustion_engines: Annotated[str | None, Word(("allowed", "banned"))] = None
     refuge_distance: Distance = None
     country: Annotated[
         str | None, Pattern(r"(?!UK)[A-Z]{2}", "a country code of two letters such as `GB`, `NO`")

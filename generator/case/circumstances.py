@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from generator.case.boat_keys import BoatKeys
+from dataclasses import replace
+
+from generator.case.boat_keys import BoatKeys, WatersKeys
+from generator.case.leaf import Given
 from generator.case.plant_keys import MotorKeys, PropellerKeys
 from generator.case.schema import CaseKeys
+from generator.units.grammar import from_si
 
 MODERN_FROM = 1985  # hulls on the market since then have their centre of flotation further aft
 HEAVY_BELOW = 4.34  # waterline length over cube root of canoe volume: end of the tested series
+FETCH_DOUBT = 0.2  # of a fetch that is given without its own doubt
 _SEA_WATER = 1025.0  # kg/m3; only to tell on which side of that end a boat lies
 
 
@@ -16,6 +21,26 @@ def boat_words(boat: BoatKeys) -> tuple[str, ...]:
     year = boat.year_on_market
     age = () if year is None else ("older",) if year < MODERN_FROM else ("modern",)
     return (boat.hull.keel_type or "", *age)
+
+
+def waters_words(waters: WatersKeys) -> tuple[str, ...]:
+    """How far the waters lie open to wind and sea."""
+    return (waters.exposure or "",)
+
+
+def read_off(fetch: Given | None) -> Given | None:
+    """A fetch read off a chart, drawn a fifth either way unless the owner says how sure it is."""
+    if fetch is None or fetch.plus_minus:
+        return fetch
+    low, high = (1.0 - FETCH_DOUBT) * fetch.value, (1.0 + FETCH_DOUBT) * fetch.value
+    return replace(
+        fetch,
+        low=low,
+        high=high,
+        shown_low=f"{from_si(low, fetch.unit):.4g} {fetch.unit}",
+        shown_high=f"{from_si(high, fetch.unit):.4g} {fetch.unit}",
+        plus_minus=f"{FETCH_DOUBT:.0%}",
+    )
 
 
 def model_words(boat: BoatKeys, canoe_share: float) -> tuple[str, ...]:

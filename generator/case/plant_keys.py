@@ -62,6 +62,7 @@ class EngineKeys(Group):
     calendar_life: Years = None
     wear_shape: Number = None
     condition: Annotated[str | None, Word(("good", "worn", "dying"))] = NEEDED
+    enough: YesNo = None
     alternator_power: PowerOrNone = None
     reversal_time: Time = None
 

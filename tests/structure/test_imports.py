@@ -100,6 +100,9 @@ FREE = (
 SHARED_STEPS = tuple(
     f"generator.analyses.{name}"
     for name in (
+        "handling.docking",
+        "handling.headwind",
+        "handling.yardstick",
         "motion.demand",
         "motion.engine_space",
         "motion.hull",

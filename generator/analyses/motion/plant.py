@@ -62,8 +62,8 @@ class Store:
     usable: Numbers
     usable_aged: Numbers
     new: BankState | None = None
-    midlife: BankState | None = None
     aged: BankState | None = None
+    last: BankState | None = None
 
 
 def plant_output(
@@ -194,7 +194,7 @@ def _ceiling(power: Numbers, plant: Motor | Diesel, standing: Numbers) -> Ceilin
 
 
 def store(case: Case, option: Option, ages: tuple[Condition, Condition, Condition] | None) -> Store:
-    """How much the option carries; of a bank as new, in midlife and at the horizon."""
+    """How much the option carries; of a bank as new, at the age of the word and last."""
     if option.bank is not None and option.motor is not None and ages is not None:
         return _bank_store(option.bank, option.motor, case.factors, ages)
     if option.diesel is not None:
@@ -208,14 +208,14 @@ def _bank_store(
     bank: Bank, motor: Motor, factors: Factors, ages: tuple[Condition, Condition, Condition]
 ) -> Store:
     peak, controller = peak_drain(motor, factors), controller_cut_off(bank, motor)
-    new, midlife, aged = (bank_state(bank, age, peak, controller) for age in ages)
+    new, aged, last = (bank_state(bank, age, peak, controller) for age in ages)
     return Store(
         nominal=nominal_energy(bank.nominal_voltage, bank.charge),
         usable=new.usable,
         usable_aged=aged.usable,
         new=new,
-        midlife=midlife,
         aged=aged,
+        last=last,
     )
 
 

@@ -31,7 +31,7 @@ LONGEST_TOLD = 999.0  # years; a bank that no leg draws on would last for ever b
 
 @record
 class BankAge:
-    """The bank in one condition: new, in midlife or aged; per draw."""
+    """The bank in one condition: new, at the age of the word, or last; per draw."""
 
     name: str
     after: float = number("years", "age of the bank")
@@ -64,7 +64,7 @@ class BankResult:
     limited_by: str  # calendar or cycles
     peak_never_held: bool  # old, cold and full, the bank does not give peak power
     several_strings: bool
-    ages: tuple[BankAge, BankAge, BankAge]  # new, midlife, aged
+    ages: tuple[BankAge, BankAge, BankAge]  # new, aged, last
     nominal_voltage: float = number("voltage", "voltage on the label")
     charge: float = number("charge", "charge on the label")
     nominal: float = number("energy", "nominal energy")
@@ -97,7 +97,7 @@ class BankResult:
     resting: Numbers = number("share", "state of charge at rest")
     rate_limit: Numbers = working()
     cold_charge_low: float = working()  # 1/s, rate at the tenth percentile of the coldest
-    states: tuple[BankState, BankState, BankState] = working()  # new, midlife, aged
+    states: tuple[BankState, BankState, BankState] = working()  # new, aged, last
     left: tuple[Array, Array, Array] = working()  # J above the reserve in each of them
     ageing: Ageing = working()
     absent: Mapping[str, str] = field(default_factory=dict)
@@ -110,19 +110,19 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
     if bank is None or motor is None or aged is None:
         return None
     assert held.new is not None
-    assert held.midlife is not None
     assert held.aged is not None
+    assert held.last is not None
     cruise = np.atleast_2d(np.asarray(case.planning.cruise_speed))
     curve = at_points(case, option, outfit.power, outfit.scale, cruise, Weather(0.0, 1.0))
     cruise_current = draws_current(held.aged, curve.output.drain + house_drain(case, option))
     peak_current = held.aged.peak_current
-    states = (held.new, held.midlife, held.aged)
+    states = (held.new, held.aged, held.last)
     share = case.planning.reserve_share
-    new, midlife, old = (
+    new, old, last = (
         np.maximum(state.usable - np.maximum(kept.demand, state.usable * share), 0.0)
         for state in states
     )
-    left = (new, midlife, old)
+    left = (new, old, last)
     ages = tuple(_age(state, above) for state, above in zip(states, left, strict=True))
     cold = np.asarray(aged.aged.temperature)
     return BankResult(

@@ -37,7 +37,7 @@ HALF = 0.5  # state of charge that stands for a whole passage
 class Condition:
     """Age and warmth of a bank: years, share of capacity left, growth of resistance, degC."""
 
-    name: str  # new, midlife, aged
+    name: str  # new, aged, last
     years: float
     share: Numbers
     growth: Numbers

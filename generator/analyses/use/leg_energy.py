@@ -181,6 +181,13 @@ def _between(case: Case, option: Option, leg: Leg) -> Numbers:
     return np.where(nights > 0.0, case.house.daily * nights, case.house.under_way * BETWEEN)
 
 
+def worst_stream(leg: Leg) -> Numbers:
+    """The stream against her on the day that counts: at springs, unless she works the tide."""
+    if leg.tide_worked or leg.spring_stream is None:
+        return leg.foul_stream
+    return leg.spring_stream
+
+
 def in_hand(need: Array, available: Array) -> Array:
     """Energy above the reserve over the need; 0 where it cannot be done."""
     cannot = ~np.isfinite(need)
