@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -73,7 +74,12 @@ def speeds(case: Case) -> Array:
 
 
 def power(
-    case: Case, option: Option, hull: Vessel, scale: Scale, aged: BankState | None = None
+    case: Case,
+    option: Option,
+    hull: Vessel,
+    scale: Scale,
+    aged: BankState | None = None,
+    winds: Mapping[str, float] = WINDS,
 ) -> Power:
     """Speed-power of an option on a hull that its ledgers have immersed.
 
@@ -85,7 +91,7 @@ def power(
     air = still_air(hull, speed)
     clean = parts.total() * case.factors.hull_model * scale.at(speed) + air
     curves, seas = {}, {}
-    for name, wind in WINDS.items():
+    for name, wind in winds.items():
         weather = Weather(wind, case.waters.fetch)
         if wind == 0.0:
             resistance = service * case.factors.wind_and_chop + air
