@@ -111,15 +111,21 @@ def drawn(case: Case, draws: Draws) -> Case:
     return changed
 
 
+def put(case: Case, fields: Mapping[tuple[str, ...], Any]) -> Case:
+    """The case with other values in some of its fields, by their steps."""
+    changed: Case = _replace(case, fields)
+    return changed
+
+
 def _steps(path: str) -> list[str]:
     return re.findall(r"[^.\[\]]+", path)
 
 
-def _replace(node: Any, changes: Mapping[tuple[str, ...], Array]) -> Any:
+def _replace(node: Any, changes: Mapping[tuple[str, ...], Any]) -> Any:
     """A copy of ``node`` with the fields that ``changes`` names by their steps."""
     if () in changes:
         return changes[()]
-    groups: dict[str, dict[tuple[str, ...], Array]] = {}
+    groups: dict[str, dict[tuple[str, ...], Any]] = {}
     for steps, value in changes.items():
         groups.setdefault(steps[0], {})[steps[1:]] = value
     if isinstance(node, tuple):

@@ -287,7 +287,7 @@ def _brief_use(outfit: Outfit, legs: Legs) -> Use:
     return Use(
         slow=(),
         sizes=None,
-        coverage=coverage(leg_strips(outfit), legs),
+        coverage=coverage(outfit, legs),
         help=(),
         walk=None,
         berth=berthed(outfit, legs, hours.go * HOUR),
@@ -310,7 +310,7 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
     return Use(
         slow=slow,
         sizes=sizes,
-        coverage=coverage(strips, legs),
+        coverage=coverage(outfit, legs),
         help=leg_help(strips, sizes, legs),
         walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
         berth=berthed(outfit, legs, hours.go * HOUR),

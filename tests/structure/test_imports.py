@@ -17,6 +17,7 @@ MAY_IMPORT = {
     "generator.__main__": ("generator.cli",),
     "generator.report": (
         "generator.report",
+        "generator.answer",
         "generator.search",
         "generator.sensitivity",
         "generator.study",
@@ -26,6 +27,14 @@ MAY_IMPORT = {
         "generator.tables.method",
         "generator.tables.sources",
         "generator.units.grammar",
+    ),
+    "generator.answer": (
+        "generator.answer",
+        "generator.study",
+        "generator.draws",
+        "generator.analyses",
+        "generator.case",
+        "generator.tables",
     ),
     "generator.sensitivity": ("generator.study", "generator.draws", "generator.case"),
     "generator.search": ("generator.study", "generator.draws", "generator.case"),
