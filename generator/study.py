@@ -18,6 +18,7 @@ from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
 from generator.analyses.money.emissions import emissions
 from generator.analyses.money.savings import fair_baseline, savings
+from generator.analyses.money.worth import worth
 from generator.analyses.motion.hull import hull_cautions, vessel
 from generator.analyses.motion.key_figures import key_figures
 from generator.analyses.motion.match import match
@@ -267,11 +268,13 @@ def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]
         for kind in ("keep", "new diesel")
     )
     fair = new if fair_baseline(case) == "new diesel" else keep
+    held = savings(
+        moved, own.option, own.cost, keep.cost if keep else None, new.cost if new else None
+    )
     return replace(
         own,
-        savings=savings(
-            moved, own.option, own.cost, keep.cost if keep else None, new.cost if new else None
-        ),
+        savings=held,
+        worth=worth(moved, own.option, own.cost, held, fair.cost if fair else None),
         emissions=emissions(
             moved, own.option, own.cost, (fair.option, fair.cost) if fair else None
         ),

@@ -180,16 +180,25 @@ def _too_fast(case: CaseKeys, row: TrialRowKeys, place: Place) -> Iterator[Findi
 
 
 def _conversion(case: CaseKeys) -> Iterator[Finding]:
-    """A dying engine without the diesel that would replace it; a market without a date."""
+    """A dying engine that is kept without the price of its overhaul; a market without a date."""
     kinds = {option.kind for option in case.options}
-    if case.engine.condition == "dying" and "new diesel" not in kinds:
-        problem = "has no option of kind new diesel, though the engine is dying"
-        yield Finding(("options",), problem, "expected one: it is the fair baseline then")
+    for number, option in enumerate(case.options):
+        if option.kind == "keep" and case.engine.condition == "dying":
+            yield from _overhaul(case, option, ("options", number, "costs"))
     bank = "battery" in kinds
     dated = case.boat.import_date or case.boat.year_on_market
     if bank and case.boat.market in ("EEA", "GB", "NI") and not dated:
         hope = "expected the year, or import_date: an assessment is presumed to be owed without"
         yield Finding(("boat", "year_on_market"), "is missing", hope)
+
+
+def _overhaul(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Finding]:
+    """Money is held against keeping her with what she needs: it has to have a price."""
+    parts = [cost.part or part_by_name(cost.name or "") for cost in option.costs]
+    if "overhaul" not in parts and case.prices.overhaul is None:
+        problem = "gives no price of the overhaul that a dying engine needs"
+        hope = "expected a line of part overhaul, or prices.overhaul: nothing is held against it"
+        yield Finding(place, problem, hope)
 
 
 def _foreign_prices(case: CaseKeys) -> Iterator[Finding]:

@@ -216,13 +216,13 @@ def test_a_small_motor_is_told_to_be_below_the_rule() -> None:
 
 @pytest.mark.parametrize(
     ("share", "words"),
-    [(1.0, "will not pay back"), (0.6, "pays back"), (0.4, "costs no more to fit")],
+    [(1.0, "will not pay back"), (0.25, "pays back"), (0.15, "costs no more to fit")],
 )
 def test_payback_is_told_and_never_decides(share: float, words: str) -> None:
     row = told(cheaper(share), 25)
     assert row.result == TOLD
     assert words in row.why
-    assert "a new diesel" in row.why  # her engine is dying
+    assert "keeping the diesel" in row.why  # though her engine is dying
 
 
 @pytest.mark.parametrize(
@@ -248,7 +248,7 @@ def test_cost_over_worth_wants_the_worth() -> None:
         (2020, 400, "good", "healthy, so to keep it is the reference"),
         (2020, 1600, "good", "past its first health"),
         (2015, 400, "good", "past its first health"),
-        (1984, 2900, "dying", "must be replaced in any case"),
+        (1984, 2900, "dying", "its life is over"),
     ],
 )
 def test_a_healthy_engine_makes_keeping_the_reference(

@@ -156,7 +156,7 @@ def test_unknown_saving_is_not_repaid_at_once(number: int) -> None:
     """A sum that has no value is neither below nor above nothing."""
     own = found()
     dear = replace(own.cost, flows=own.cost.flows + draws(number))
-    held = saving(own.case, own.option, dear, own.cost)
+    held = saving(own.case, dear, own.cost)
     assert float(np.isnan(held.discounted_payback[1:]).mean()) == number / 100
     assert float(np.isnan(held.simple_payback[1:]).mean()) == number / 100
 

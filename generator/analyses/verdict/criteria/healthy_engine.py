@@ -30,5 +30,5 @@ def _meaning(found: Findings, healthy: bool) -> str:
     if healthy:
         return "healthy, so to keep it is the reference, and electric needs reasons beside money"
     if found.case.engine.condition == "dying":
-        return "it must be replaced in any case, so the fair baseline is a new diesel"
+        return "its life is over: to keep it counts the overhaul that it needs at once"
     return "past its first health; what it will still cost stands in the section on cost"
