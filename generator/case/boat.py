@@ -147,7 +147,8 @@ class Boat:
     floatation: Floatation
     offsets: Offsets | None
     spaces: tuple[Space, ...]
-    bottom: str  # state of the underwater hull: a row of tables/hull/fouling.csv
+    bottom: str  # state of the underwater hull: a row of tables/hull/fouling.csv; empty: not told
+    bottom_share: Numbers  # friction added by the bottom over a smooth one, where it is not told
     datum: str  # where x is measured from: a key of DATUMS
 
 

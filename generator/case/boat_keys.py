@@ -155,7 +155,8 @@ class BoatKeys(Group):
     worth: Money = None
     design_category: Annotated[str | None, Word(("A", "B", "C", "D", "none"))] = None
     datum: Annotated[str | None, Word(tuple(DATUMS))] = None
-    bottom: Annotated[str | None, Word(BOTTOMS)] = NEEDED
+    bottom: Annotated[str | None, Word(BOTTOMS)] = None
+    bottom_share: ShareOrNone = None
     hull: HullKeys = needed(HullKeys())
     keel: KeelKeys = KeelKeys()
     rudder: RudderKeys = RudderKeys()

@@ -19,7 +19,7 @@ from generator.case.boat import (
 )
 from generator.case.build_options import build_option
 from generator.case.case import Case, CaseFile, Instruction
-from generator.case.circumstances import boat_words, model_words, propeller_words
+from generator.case.circumstances import boat_sizes, boat_words, model_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.factors import Carbon, Factors, Masses
 from generator.case.files.weather_file import WeatherFile
@@ -130,11 +130,14 @@ def _boat(keys: CaseKeys, root: Keys, desk: Desk) -> Boat:
         hull=desk.fill(Hull, boat.hull, "boat.hull", "boat.hull", words),
         keel=desk.fill(Keel, boat.keel, "boat.keel", "boat.keel", words),
         rudder=desk.fill(Rudder, boat.rudder, "boat.rudder", "boat.rudder", words),
-        windage=desk.fill(Windage, boat.windage, "boat.windage", "boat.windage"),
+        windage=desk.fill(
+            Windage, boat.windage, "boat.windage", "boat.windage", words, boat_sizes(boat)
+        ),
         floatation=desk.fill(Floatation, boat.floatation, "boat.floatation", "boat.floatation"),
         offsets=None,
         spaces=tuple(_space(keys, root, desk, number) for number in range(len(boat.spaces))),
         bottom=boat.bottom or "",
+        bottom_share=desk.number(boat.bottom_share, "boat.bottom_share", "boat.bottom_share"),
         datum=boat.datum or DATUM,
     )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.case.boat_keys import BoatKeys
+from generator.case.leaf import Given
 from generator.case.plant_keys import MotorKeys, PropellerKeys
 from generator.case.schema import CaseKeys
 
@@ -16,6 +17,20 @@ def boat_words(boat: BoatKeys) -> tuple[str, ...]:
     year = boat.year_on_market
     age = () if year is None else ("older",) if year < MODERN_FROM else ("modern",)
     return (boat.hull.keel_type or "", *age)
+
+
+def boat_sizes(boat: BoatKeys) -> dict[str, float]:
+    """What her defaults grow with [m]."""
+    return {"length overall": _size(boat.hull.length_overall)}
+
+
+def motor_sizes(motor: MotorKeys) -> dict[str, float]:
+    """What the defaults of her drive grow with [W]."""
+    return {"continuous power": _size(motor.continuous_power)}
+
+
+def _size(given: Given | None) -> float:
+    return 0.0 if given is None else given.value
 
 
 def model_words(boat: BoatKeys, canoe_share: float) -> tuple[str, ...]:

@@ -5,12 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.case.check import Finding, amounts, si
-from generator.case.circumstances import boat_words, motor_words, propeller_words
+from generator.case.circumstances import (
+    boat_sizes,
+    boat_words,
+    motor_sizes,
+    motor_words,
+    propeller_words,
+)
 from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
 from generator.case.prices import CREDITS, part_by_name, sources_without
-from generator.case.register import find_default
+from generator.case.register import find_default, sized
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
 from generator.units.grammar import from_si, to_si
@@ -74,9 +80,11 @@ def _between(
 def _outside_register(case: CaseKeys) -> Iterator[Finding]:
     """A given value outside the range that its default has."""
     for place, given in amounts(case):
+        sizes = boat_sizes(case.boat)
         around = list(boat_words(case.boat)) + list(propeller_words(case, case.propeller))
         if place[0] == "options" and isinstance(place[1], int):
             option = case.options[place[1]]
+            sizes = motor_sizes(option.motor)
             screw = propeller_words(case, own_propeller(case, option))
             around = [option.bank.chemistry or "", *screw, *motor_words(option.motor)]
             if "circuits" in place and isinstance(place[-2], int):
@@ -84,6 +92,7 @@ def _outside_register(case: CaseKeys) -> Iterator[Finding]:
         row = find_default(".".join(part for part in place if isinstance(part, str)), around)
         if row is None or row.low == row.high or row.unit.startswith("EUR"):
             continue
+        row = sized(row, sizes)
         slack = 1e-9 * abs(row.high)
         if not row.low - slack <= given.value <= row.high + slack:
             hope = f"expected {row.shown_low} to {row.shown_high}"

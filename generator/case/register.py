@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from generator.errors import TableError
@@ -56,6 +56,44 @@ def find_default(key: str, circumstances: Iterable[str]) -> Default | None:
         if when in rows:
             return rows[when]
     return None
+
+
+@dataclass(frozen=True)
+class Growth:
+    """How a default grows: with a measure [SI], by an exponent, from the size it is told at."""
+
+    measure: str
+    at: float
+    exponent: float
+
+
+@lru_cache(maxsize=1)
+def growths() -> dict[str, Growth]:
+    """The defaults that are no constants, by key."""
+    table = read_table("rules/default_sizes")
+    columns = [table.text(name) for name in ("key", "measure", "at", "unit", "exponent")]
+    return {
+        key: Growth(measure, float(to_si(float(at), unit)), float(exponent))
+        for key, measure, at, unit, exponent in zip(*columns, strict=True)
+    }
+
+
+def sized(row: Default, sizes: Mapping[str, float]) -> Default:
+    """The default of a boat or motor of these sizes [SI, by measure]; as it is without them."""
+    growth = growths().get(row.key)
+    size = 0.0 if growth is None else sizes.get(growth.measure, 0.0)
+    if growth is None or size <= 0.0:
+        return row
+    by = (size / growth.at) ** growth.exponent
+    ends = {name: getattr(row, name) * by for name in ("value", "low", "high")}
+    words = {name: _grown(getattr(row, name), by) for name in ("shown", "shown_low", "shown_high")}
+    return replace(row, **ends, **words)
+
+
+def _grown(shown: str, by: float) -> str:
+    """The spelling of a number that has grown, to two figures."""
+    number, *unit = shown.split(" ", 1)
+    return " ".join((f"{float(f'{float(number) * by:.2g}'):g}", *unit))
 
 
 def _default(cells: tuple[str, ...]) -> Default:

@@ -52,8 +52,8 @@ def power_and_turns(scale: Scale, speed: Array) -> tuple[Array, Array]:
     case, hull = example()
     parts = calm_parts(hull, case.factors, speed)
     factors = case.factors
-    water = calm_resistance(hull, parts, factors, case.boat.bottom, scale.at(speed))
-    resistance = water * factors.wind_and_chop + still_air(hull, speed)
+    water = calm_resistance(parts, factors, case.boat, scale.at(speed))
+    resistance = water + still_air(hull, speed)
     demand = shaft_demand(
         hull, case.propeller, factors.propeller_condition, speed, np.asarray(resistance)
     )

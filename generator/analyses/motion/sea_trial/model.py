@@ -73,9 +73,7 @@ def met(
 
 def _water(case: Case, vessel: Vessel, speed: Array) -> Array:
     factors = case.factors
-    parts = calm_parts(vessel, factors, speed)
-    water = calm_resistance(vessel, parts, factors, case.boat.bottom, 1.0)
-    return np.asarray(water * factors.wind_and_chop)
+    return calm_resistance(calm_parts(vessel, factors, speed), factors, case.boat, 1.0)
 
 
 def turns_over_model(model: Met) -> float:
