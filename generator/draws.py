@@ -37,8 +37,8 @@ def make_draws(case: Case, count: int, seed: int = SEED) -> Draws:
 
     A stream is named by its number's ``draw_key`` and shared by the fields that move together,
     so whatever else the case holds moves no draw of it. Register ranges are triangular between
-    their ends unless their row says otherwise (two-piece: half of the draws on each side of the
-    value, each half thinning out to its end, so that the value is the median); a plus_minus holds nine values in ten.
+    their ends unless their row says otherwise; a plus_minus holds nine values in ten. In two pieces
+    half of the draws lie on each side of the value, thinning out to the ends: it is the median.
     """
     moving = [item for item in case.assumptions if item.shape != "fixed" and item.high > item.low]
     uniform = {key: strata(key, count, seed) for key in {item.draw_key for item in moving}}

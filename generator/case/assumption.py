@@ -32,3 +32,4 @@ class Assumption:
     mark: str  # published, common practice, memory; "" for given
     meaning: str
     line: int
+    size: str = ""  # of boat or motor, where the register's row grows with it

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+
+from generator.case.boat import RIGS
 from generator.case.boat_keys import BoatKeys
 from generator.case.leaf import Given
 from generator.case.plant_keys import MotorKeys, PropellerKeys
@@ -10,6 +13,7 @@ from generator.case.schema import CaseKeys
 MODERN_FROM = 1985  # hulls on the market since then have their centre of flotation further aft
 HEAVY_BELOW = 4.34  # waterline length over cube root of canoe volume: end of the tested series
 _SEA_WATER = 1025.0  # kg/m3; only to tell on which side of that end a boat lies
+CLEAN = ("smooth", "fresh antifouling", "light slime")  # of BOTTOMS; what is worse fouls the screw
 
 
 def boat_words(boat: BoatKeys) -> tuple[str, ...]:
@@ -17,6 +21,12 @@ def boat_words(boat: BoatKeys) -> tuple[str, ...]:
     year = boat.year_on_market
     age = () if year is None else ("older",) if year < MODERN_FROM else ("modern",)
     return (boat.hull.keel_type or "", *age)
+
+
+def rig(boat: BoatKeys) -> str:
+    """Her rig as told, else as named in the words of her type, else a sloop."""
+    named = (word for word in RIGS if word in re.split(r"[^a-z]+", (boat.type or "").lower()))
+    return boat.windage.rig or next(named, RIGS[0])
 
 
 def boat_sizes(boat: BoatKeys) -> dict[str, float]:
@@ -34,19 +44,23 @@ def _size(given: Given | None) -> float:
 
 
 def model_words(boat: BoatKeys, canoe_share: float) -> tuple[str, ...]:
-    """How far the resistance series is to be trusted: heavy boats count as long-keeled."""
+    """How far the resistance series is to be trusted: heavy boats count as long-keeled.
+
+    And whether what grows on the bottom grows on the blades.
+    """
     hull = boat.hull
+    fouled = ("fouled",) if boat.bottom and boat.bottom not in CLEAN else ()
     if hull.waterline_length and hull.displacement:
         volume = hull.displacement.value / _SEA_WATER * canoe_share
         if hull.waterline_length.value / volume ** (1 / 3) < HEAVY_BELOW:
-            return ("long",)
-    return (hull.keel_type or "",)
+            return (*fouled, "long")
+    return (*fouled, hull.keel_type or "")
 
 
 def motor_words(motor: MotorKeys) -> tuple[str, ...]:
-    """Whether the motor turns the shaft itself: what has no gear loses nothing in one."""
+    """Whether it turns the shaft itself, for no gear loses nothing; and what takes its heat."""
     direct = motor.gear_ratio is not None and motor.gear_ratio.value == 1.0
-    return ("direct",) if direct else ()
+    return (*(("direct",) if direct else ()), *((motor.cooling,) if motor.cooling else ()))
 
 
 def propeller_words(case: CaseKeys, screw: PropellerKeys) -> tuple[str, ...]:

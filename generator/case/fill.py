@@ -126,6 +126,7 @@ def _from_register(row: Default, path: str) -> Assumption:
         mark=row.mark,
         meaning=row.meaning,
         line=0,
+        size=row.size,
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from generator.case.boat_keys import BOTTOMS
 from generator.case.check import Finding, amounts, si
 from generator.case.circumstances import (
     boat_sizes,
@@ -102,6 +103,12 @@ def _outside_register(case: CaseKeys) -> Iterator[Finding]:
 def _boat(case: CaseKeys) -> Iterator[Finding]:
     """A boat of another size than the study is made for."""
     hull = case.boat.hull
+    if case.boat.bottom and case.boat.bottom_share:
+        problem = f"is {case.boat.bottom_share.shown}, and not used beside bottom"
+        yield Finding(("boat", "bottom_share"), problem, "expected one of the two")
+    if case.boat.bottom is None and case.boat.bottom_share is None:
+        hope = f"expected one of {', '.join(BOTTOMS)}"
+        yield Finding(("boat", "bottom"), "is missing, so clean to slimed is drawn", hope)
     yield from _between(hull.length_overall, LENGTH, "m", ("boat", "hull", "length_overall"))
     ratio = si(hull.waterline_length) / si(hull.length_overall)
     if hull.waterline_length and ratio < 0.65:
@@ -227,6 +234,9 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
             problem = f"sums to {total:.0f} kg, more than 30 % of her displacement"
             yield Finding((*place, name), problem, "expected less")
     yield from _sources(option, place)
+    if option.kind == "battery" and option.motor.cooling is None and not option.motor.heat_share:
+        hope = "expected air or water: by air all its losses warm the engine space, and cost power"
+        yield Finding((*place, "motor", "cooling"), "is missing, so air is taken", hope)
     if option.kind != "keep" and not any(cost.when == "first" for cost in option.costs):
         problem = "gives no first price, so there is no word on its money"
         yield Finding((*place, "costs"), problem, "expected a line with when: first")

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import Any
 
 from generator.errors import TableError
 from generator.tables.load import read_table
-from generator.units.grammar import to_si
+from generator.units.grammar import from_si, to_si
 
 
 @dataclass(frozen=True)
@@ -28,6 +29,7 @@ class Default:
     source: str
     mark: str
     meaning: str
+    size: str = ""  # of the thing that it was grown to, as said
 
     @property
     def draw_key(self) -> str:
@@ -64,6 +66,7 @@ class Growth:
 
     measure: str
     at: float
+    unit: str
     exponent: float
 
 
@@ -73,7 +76,7 @@ def growths() -> dict[str, Growth]:
     table = read_table("rules/default_sizes")
     columns = [table.text(name) for name in ("key", "measure", "at", "unit", "exponent")]
     return {
-        key: Growth(measure, float(to_si(float(at), unit)), float(exponent))
+        key: Growth(measure, float(to_si(float(at), unit)), unit, float(exponent))
         for key, measure, at, unit, exponent in zip(*columns, strict=True)
     }
 
@@ -85,9 +88,12 @@ def sized(row: Default, sizes: Mapping[str, float]) -> Default:
     if growth is None or size <= 0.0:
         return row
     by = (size / growth.at) ** growth.exponent
-    ends = {name: getattr(row, name) * by for name in ("value", "low", "high")}
-    words = {name: _grown(getattr(row, name), by) for name in ("shown", "shown_low", "shown_high")}
-    return replace(row, **ends, **words)
+    changed: dict[str, Any] = {
+        **{name: getattr(row, name) * by for name in ("value", "low", "high")},
+        **{name: _grown(getattr(row, name), by) for name in ("shown", "shown_low", "shown_high")},
+    }
+    size_shown = f"{float(from_si(size, growth.unit)):.3g} {growth.unit}"
+    return replace(row, **changed, size=size_shown)
 
 
 def _grown(shown: str, by: float) -> str:

@@ -106,9 +106,7 @@ def _water(case: Case, hull: Vessel, scale: Scale) -> _Water:
     speed = NODES * np.sqrt(GRAVITY * length)
     parts = calm_parts(hull, case.factors, speed)
     calm = calm_resistance(parts, case.factors, case.boat, scale.at(speed))
-    return _Water(
-        np.asarray(speed), np.atleast_2d(calm), np.atleast_2d(still_air(hull, speed))
-    )
+    return _Water(np.asarray(speed), np.atleast_2d(calm), np.atleast_2d(still_air(hull, speed)))
 
 
 def _asked(case: Case, option: Option, hull: Vessel, water: _Water, sea: Sea) -> Array:

@@ -25,6 +25,7 @@ from generator.physics.water import GRAVITY
 from generator.tables.method import method
 
 BREEZE = method("service.breeze")
+BLEND = method("trial.blend")
 
 
 @dataclass(frozen=True)
@@ -47,19 +48,44 @@ class Sea:
 
 
 @dataclass(frozen=True)
+class Covered:
+    """The trial's own factor on calm resistance, and the speeds that it covers [m/s]."""
+
+    level: Numbers
+    growth: Numbers
+    slowest: float
+    fastest: float
+
+    def share(self, speed: Array) -> Array:
+        """How much of the factor is the trial's: 1 over the speeds covered, 0 far outside [-]."""
+        beyond = np.maximum(np.log(self.slowest / speed), np.log(speed / self.fastest))
+        return np.asarray(1.0 - np.clip(beyond / np.log(BLEND), 0.0, 1.0))
+
+
+@dataclass(frozen=True)
 class Scale:
-    """Factor on calm resistance [-]: level (v / reference)^growth, v held between two ends."""
+    """Factor on calm resistance [-]: level (v / reference)^growth, v held between two ends.
+
+    Over the speeds that a good trial covers, its own factor ``inside`` stands instead; outside
+    them the one goes over into the other within a factor of ``BLEND`` in speed.
+    """
 
     level: Numbers = 1.0
     growth: Numbers = 0.0
     reference: float = 1.0  # m/s
     slowest: float = 0.1  # m/s
     fastest: float = np.inf  # m/s
+    inside: Covered | None = None
 
     def at(self, speed: Array) -> Array:
         """The factor at speeds [m/s]."""
         held = np.clip(speed, self.slowest, self.fastest) / self.reference
-        return np.asarray(self.level * held ** np.asarray(self.growth))
+        outside = np.asarray(self.level * held ** np.asarray(self.growth))
+        if self.inside is None:
+            return outside
+        share = self.inside.share(speed)
+        own = self.inside.level * held ** np.asarray(self.inside.growth)
+        return np.asarray(own**share * outside ** (1.0 - share))
 
 
 @dataclass(frozen=True)
@@ -116,8 +142,8 @@ def calm_friction(vessel: Vessel, speed: Array) -> Array:
 
 def fouling_share(factors: Factors, boat: Boat) -> Numbers:
     """Share by which the state of the bottom raises friction [-]; an untold one is drawn."""
-    raised = friction_increase(boat.bottom) if boat.bottom else boat.bottom_share
-    return factors.fouling * raised
+    untold = boat.bottom_share
+    return factors.fouling * (friction_increase(boat.bottom) if untold is None else untold)
 
 
 def still_air(vessel: Vessel, speed: Array) -> Array:

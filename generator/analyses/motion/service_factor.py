@@ -34,10 +34,14 @@ class ServiceFactor:
 def service_factor(case: Case, key: KeyFigures) -> ServiceFactor:
     """The factor that is often taken as one number, taken apart so that nothing counts twice."""
     factors, bottom = case.factors, case.boat.bottom or UNTOLD
-    resistance = "calm resistance"
+    resistance, raised = "calm resistance", fouling_share(factors, case.boat)
     parts = (
         ServicePart(
-            "fouling", f"bottom: {bottom}", "friction", 1.0 + fouling_share(factors, case.boat), True
+            "fouling",
+            f"bottom: {bottom}",
+            "friction",
+            1.0 + raised,
+            True,
         ),
         ServicePart(
             "propeller_condition", "propeller", "shaft torque", factors.propeller_condition, True

@@ -270,7 +270,7 @@ def inputs_part(case: Case) -> dict[str, Any]:
     given = _by_place(list(told.values()))
     paths = {item.path for item in case.assumptions if item.origin == "given"}
     defaults = {
-        item.draw_key: item
+        (item.draw_key, item.size): item
         for item in case.assumptions
         if item.origin == "default" and not _overruled(item, paths) and not _idle(item, case)
     }
@@ -301,7 +301,7 @@ def inputs_part(case: Case) -> dict[str, Any]:
         "assumptions": [
             {
                 "path": item.draw_key.partition("@")[0],
-                "when": item.draw_key.partition("@")[2] or None,
+                "when": item.draw_key.partition("@")[2] or item.size or None,
                 "value": item.value,
                 "low": item.low,
                 "high": item.high,
