@@ -28,8 +28,8 @@ INPUTS = {
 }
 MOST, WIDTH_BEFORE, ERROR = 0.80, 1.814, 0.20  # width: before the calm curve was mended
 MISSED = (
-    "Six of the ten readings lie above the bands since steering and chop left the calm curve (the "
-    "one cause that moved it most: middle over reading 0.92 to 0.79), an untold bottom is drawn and "
+    "Six of the ten readings lie above the bands since steering and chop left the calm curve (what "
+    "moved it most: middle over reading 0.92 to 0.79), an untold bottom is drawn and "
     "standing losses go by rating: 4 of 10 inside, median width 1.80, median error 0.28, against 8 "
     "of 10, 1.81 and 0.13 before. These owners tell neither wind nor stream, and below 3.5 kn they "
     "read half as much again as hull, screw and drive account for. No default is fitted to them."
