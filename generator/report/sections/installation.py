@@ -110,7 +110,7 @@ def _service(page: Page) -> Part:
     table = Table(
         "service-factor",
         page.text(
-            "In-service factor by part; at cruise the parts multiply to "
+            "In-service factor by part; at cruise in a calm it comes to "
             "{service_factor.product_at_cruise|ratio}"
             if known
             else "In-service factor by part"
@@ -122,8 +122,8 @@ def _service(page: Page) -> Part:
         rows,
     )  # fmt: skip
     text = page.text(
-        "A clean hull in still water is not what {boat.name|given} meets: her bottom is stated as "
-        "{boat.bottom|given}. The parts below raise the calm-water power" + raised
+        "A clean hull in still water is not what {boat.name|given} meets (her bottom: "
+        "{boat.bottom|given}). In a calm, bottom and propeller alone raise her power" + raised
     )
     note = page.sentence("service_factor.note")
     return Part("service", "From clean hull to in service", (text, note), (), (table,))
