@@ -15,11 +15,11 @@ from generator.analyses.motion.demand import (
     Weather,
     calm_parts,
     calm_resistance,
+    in_weather,
     sea_state,
     shaft_demand,
     still_air,
     thrust_kept,
-    weather_force,
 )
 from generator.analyses.motion.hull import Vessel
 from generator.analyses.motion.plant import Output, plant_output
@@ -87,16 +87,12 @@ def power(
     """
     speed = speeds(case)
     parts = calm_parts(hull, case.factors, speed)
-    service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
-    air = still_air(hull, speed)
-    clean = parts.total() * case.factors.hull_model * scale.at(speed) + air
+    water = calm_resistance(parts, case.factors, case.boat, scale.at(speed))
+    clean = parts.total() * case.factors.hull_model * scale.at(speed) + still_air(hull, speed)
     curves, seas = {}, {}
     for name, wind in winds.items():
         weather = Weather(wind, case.waters.fetch)
-        if wind == 0.0:
-            resistance = service * case.factors.wind_and_chop + air
-        else:
-            resistance = service + weather_force(hull, weather, speed, case.factors)
+        resistance = in_weather(hull, water, weather, speed, case.factors)
         seas[name] = sea_state(hull, weather)
         curves[name] = _curve(case, option, hull, aged, speed, resistance, seas[name])
     return Power(
@@ -145,12 +141,8 @@ def on_hull(
 ) -> Curve:
     """The same for a hull whose curves are not known yet."""
     parts = calm_parts(hull, case.factors, speed)
-    service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
-    blowing = np.asarray(weather.wind) > 0.0
-    calm = service * case.factors.wind_and_chop + still_air(hull, speed)
-    resistance = np.where(
-        blowing, service + weather_force(hull, weather, speed, case.factors), calm
-    )
+    water = calm_resistance(parts, case.factors, case.boat, scale.at(speed))
+    resistance = in_weather(hull, water, weather, speed, case.factors)
     return _curve(case, option, hull, aged, speed, resistance, sea_state(hull, weather))
 
 
