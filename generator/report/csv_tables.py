@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from generator.analyses.option import OptionAnswers
+from generator.analyses.verdict.criteria.battery_currents import BatteryCurrents
 from generator.analyses.verdict.criteria.legs_covered import LegsCovered
 from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
 from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
@@ -16,7 +17,7 @@ from generator.report.tree import dictionary
 from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
-FACTS = (MustMakeLeg, LegsCovered, ReserveKept)  # of criteria 1, 2 and 3
+FACTS = {0: MustMakeLeg, 1: LegsCovered, 2: ReserveKept, 13: BatteryCurrents}  # by their place
 
 
 def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict[str, str]:
@@ -39,7 +40,7 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
     rows = [*dictionary(OptionAnswers, "options.*")]
-    for number, facts in enumerate(FACTS):
+    for number, facts in FACTS.items():
         rows += dictionary(facts, f"options.*.verdict.criteria.{number}.facts")
     return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]
 

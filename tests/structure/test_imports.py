@@ -100,6 +100,7 @@ FREE = (
 SHARED_STEPS = tuple(
     f"generator.analyses.{name}"
     for name in (
+        "motion.as_set",
         "motion.demand",
         "motion.engine_space",
         "motion.hull",
@@ -109,6 +110,7 @@ SHARED_STEPS = tuple(
         "motion.sea_trial",
         "percentiles",
         "store.bank_state",
+        "store.limits",
         "store.outfit",
         "use.leg_energy",
         "verdict.criteria",
