@@ -80,8 +80,9 @@ def _left(motor: Motor, aged: BankState, factors: Factors, rated: Numbers, drain
 
 
 def _entered(current: Array, aged: BankState, end: str) -> float:
-    """The current that is entered: what is asked, within the middle of what is allowed [A]."""
-    asked, most = spread(current), scalar(spread(aged.limits.motor).middle)
+    """The current that is entered: what is asked, within the middle of what is given [A]."""
+    given = np.minimum(draws_current(aged, aged.given_half), aged.limits.motor)
+    asked, most = spread(current), scalar(spread(given).middle)
     told = scalar(asked.high if end == "high" else asked.middle)
     return min(told, most) if np.isfinite(told) else most
 

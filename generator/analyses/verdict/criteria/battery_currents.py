@@ -169,7 +169,7 @@ def _facts(
 ) -> BatteryCurrents:
     """What the currents are, what the motor is set to, and which bank would bear them."""
     set_to = bank.as_set
-    asked = np.maximum(bank.drive_current, set_to.continuous_asked)
+    asked = set_to.continuous_asked if outcome == "set_down" else bank.drive_current
     wanted = asked * np.asarray(bank.discharge_limit) / np.asarray(set_to.limit)
     hard = bank.cruise_current / np.asarray(bank.rate_limit) / criterion.go
     return BatteryCurrents(
