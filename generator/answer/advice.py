@@ -40,9 +40,8 @@ class Advice:
     open: bool  # a price is no quote, or something is not answered
     extra: float | None = number("money", "cost over keeping, present value")
     new_power: float | None = number("power", "rated power of the new diesel")
-    overhaul: float | None = number("years", "years until an overhaul")
     absent: Mapping[str, str] = field(
-        default_factory=lambda: dict.fromkeys(("extra", "new_power", "overhaul"), "not_asked_for")
+        default_factory=lambda: dict.fromkeys(("extra", "new_power"), "not_asked_for")
     )
 
 

@@ -10,6 +10,7 @@ from typing import Any
 from generator.analyses.option import OptionAnswers
 from generator.analyses.verdict.criteria.after_one_fault import AfterOneFault
 from generator.analyses.verdict.criteria.against_wind import AgainstWind
+from generator.analyses.verdict.criteria.battery_currents import BatteryCurrents
 from generator.analyses.verdict.criteria.calm_speed import CalmSpeed
 from generator.analyses.verdict.criteria.continuous_power import HeldCruise
 from generator.analyses.verdict.criteria.evidence import Evidence
@@ -29,7 +30,7 @@ Rows = list[dict[str, Any]]
 FACTS: dict[int, type[Any]] = {
     0: MustMakeLeg, 1: LegsCovered, 2: ReserveKept, 3: AgainstWind, 4: HeldCruise,
     5: AgainstWind, 6: CalmSpeed, 7: PowerPerTonne, 8: FoulGate, 9: AfterOneFault,
-    22: PropellerMatch, 23: Stopping, 27: Evidence,
+    13: BatteryCurrents, 22: PropellerMatch, 23: Stopping, 27: Evidence,
 }  # fmt: skip
 
 

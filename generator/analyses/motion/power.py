@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from generator.analyses.motion.as_set import AsSet, as_set
 from generator.analyses.motion.demand import (
     CalmParts,
     Demand,
@@ -64,6 +65,7 @@ class Power:
     curves: dict[str, Curve]
     seas: dict[str, Sea]
     top: TopSpeed
+    as_set: AsSet | None  # none with a tank
 
 
 def speeds(case: Case) -> Array:
@@ -104,7 +106,14 @@ def power(
         curves=curves,
         seas=seas,
         top=_top_speed(curves["calm"], speed),
+        as_set=_as_set(case, option, aged),
     )
+
+
+def _as_set(case: Case, option: Option, aged: BankState | None) -> AsSet | None:
+    if option.motor is None or aged is None:
+        return None
+    return as_set(option.motor, aged, case.factors)
 
 
 def _curve(
