@@ -290,7 +290,7 @@ def _brief_use(outfit: Outfit, legs: Legs) -> Use:
         coverage=coverage(leg_strips(outfit), legs),
         help=(),
         walk=None,
-        berth=berthed(outfit, legs, hours.go * HOUR),
+        berth=berthed(outfit, hours.go * HOUR),
         sizing=None,
     )
 
@@ -313,6 +313,6 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
         coverage=coverage(strips, legs),
         help=leg_help(strips, sizes, legs),
         walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
-        berth=berthed(outfit, legs, hours.go * HOUR),
+        berth=berthed(outfit, hours.go * HOUR),
         sizing=sizing(strips, sizes, legs, wanted) if electric else None,
     )

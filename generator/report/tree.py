@@ -64,8 +64,8 @@ def _words(view: View, kind: Any, marked: bool) -> dict[str, str]:
     """What the templates say of a record."""
     if not hasattr(kind, "SAID_BY"):
         return {}
-    parts = ("", *getattr(kind, "SAYS_ALSO", ()))
-    return {f"words_{part}".strip("_"): words_of(view, part, marked=marked) for part in parts}
+    parts, file = ("", *getattr(kind, "SAYS_ALSO", ())), getattr(kind, "SAID_IN", "criteria")
+    return {f"words_{part}".strip("_"): words_of(view, part, file, marked) for part in parts}
 
 
 def ends_of(said: Number, values: Any) -> tuple[Array, Array, Array]:
