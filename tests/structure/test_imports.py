@@ -112,6 +112,7 @@ SHARED_STEPS = tuple(
         "motion.sea_trial",
         "percentiles",
         "store.bank_state",
+        "store.cold_months",
         "store.outfit",
         "use.leg_energy",
         "verdict.criteria",
