@@ -30,10 +30,11 @@ def coldest(case: Case) -> Numbers:
     given = {item.path for item in case.assumptions if item.origin == "given"}
     months = None if SWING in given else water_in_use(case)
     if months is None:
-        return np.asarray(waters.temperature) - np.asarray(waters.season_swing)
+        return np.asarray(waters.temperature - waters.season_swing)
     doubt = np.asarray(waters.season_swing) - scalar(waters.season_swing)
     if WATER in given:  # his own water, and the climate's fall from there to the coldest month
-        return np.asarray(waters.temperature) - (months.mean() - months.min()) - doubt
+        fall = float(months.mean() - months.min())
+        return np.asarray(waters.temperature - fall - doubt)
     return np.asarray(months.min() - doubt)
 
 

@@ -31,7 +31,7 @@ class Mooring:
 
     ``outcome``: plug (there is one), sun (panels, held against her use), source (no panels, but
     a genset or a wind generator), nothing (no way to charge at all), no_position (the sun there
-    is not known).
+    is not known), no_year (it was not looked at).
     """
 
     SAID_BY: ClassVar[str] = "mooring"
@@ -66,7 +66,10 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         outcome, result = ("source", CONDITIONAL) if other else ("nothing", NO)
         return _row(criterion, found, berth, outcome, result, 0.0)
     if found.carried is None:
-        return _row(criterion, found, berth, "no_position", NOT_ASSESSED, None)
+        outcome, result = ("no_year", NOT_ASSESSED) if _placed(found) else (
+            "no_position", CONDITIONAL
+        )  # fmt: skip
+        return _row(criterion, found, berth, outcome, result, None)
     result = by_chance(*criterion.reached(found.carried.ratio))
     if result == NO and other:
         result = CONDITIONAL
@@ -105,6 +108,12 @@ def _facts(found: Findings, berth: Berthed, outcome: str, result: str) -> Moorin
         panels=carried.least if carried and result not in (GO, NOT_APPLICABLE) else None,
         absent=ABSENT if by_sun else ABSENT | {"use": "not_asked_for", "covered": "not_asked_for"},
     )
+
+
+def _placed(found: Findings) -> bool:
+    """Whether the sun at her waters can be known."""
+    waters = found.case.waters
+    return found.case.weather is not None or None not in (waters.latitude, waters.longitude)
 
 
 def other_source(found: Findings) -> bool:
