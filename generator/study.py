@@ -32,6 +32,7 @@ from generator.analyses.store.ageing import Ageing, ageing
 from generator.analyses.store.bank import bank_result
 from generator.analyses.store.bank_size import by_size
 from generator.analyses.store.chemistries import chemistries
+from generator.analyses.store.cold_months import with_coldest
 from generator.analyses.store.duty import duty
 from generator.analyses.store.losses import losses
 from generator.analyses.store.one_fault import one_fault
@@ -116,7 +117,7 @@ class Ground:
 
 def stand(case: Case, draws: Draws) -> Ground:
     """Draw the case, read the trial and measure the engine that is in her."""
-    moved = with_ordinary_wind(drawn(case, draws))
+    moved = with_coldest(with_ordinary_wind(drawn(case, draws)))
     trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
     hull = vessel(moved.boat, moved.waters, 0.0)
     return Ground(moved, trial, yardstick(moved, hull, trial.scale))

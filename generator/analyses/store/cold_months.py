@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from generator.analyses.percentiles import scalar
@@ -36,6 +38,11 @@ def coldest(case: Case) -> Numbers:
         fall = float(months.mean() - months.min())
         return np.asarray(waters.temperature - fall - doubt)
     return np.asarray(months.min() - doubt)
+
+
+def with_coldest(case: Case) -> Case:
+    """The case with the coldest battery in use, whoever told it."""
+    return replace(case, waters=replace(case.waters, coldest=coldest(case)))
 
 
 def water_in_use(case: Case) -> Array | None:

@@ -10,7 +10,6 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.handling.confined import ConfinedLeg
 from generator.analyses.percentiles import scalar, spread
-from generator.analyses.store.cold_months import coldest
 from generator.case.assumption import Assumption
 from generator.case.case import Case
 from generator.case.diesel import Propeller
@@ -161,7 +160,7 @@ def surroundings_part(case: Case, found: Findings) -> dict[str, Any]:
             "kind": waters.kind,
             "exposure": waters.exposure,
             "temperature_c": put(waters.temperature, "degc"),
-            "coldest_c": put(coldest(case), "degc"),
+            "coldest_c": put(found.case.waters.coldest, "degc"),
             "fetch_km": put(waters.fetch, "km"),
             "country": waters.country,
         },
