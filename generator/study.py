@@ -15,6 +15,7 @@ from generator.analyses.handling.under_sail import under_sail
 from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
 from generator.analyses.money.emissions import emissions
+from generator.analyses.money.renewal import with_renewal
 from generator.analyses.money.savings import fair_baseline, savings
 from generator.analyses.money.worth import worth
 from generator.analyses.motion.hull import hull_cautions, vessel
@@ -27,7 +28,7 @@ from generator.analyses.motion.sea_trial.model import trial_option
 from generator.analyses.motion.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.motion.service_factor import ServiceFactor, service_factor
 from generator.analyses.motion.trial import TrialResult, read_trial
-from generator.analyses.store.ageing import Ageing, ageing
+from generator.analyses.store.ageing import ageing
 from generator.analyses.store.bank import bank_result
 from generator.analyses.store.bank_size import by_size
 from generator.analyses.store.chemistries import chemistries
@@ -172,7 +173,7 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
     aged = ageing(case, option, hull, trial.scale)
-    option = _lasting(option, aged)
+    option = with_renewal(option, aged)
     held = store(case, option, None if aged is None else (aged.new, aged.midlife, aged.aged))
     found = power(case, option, hull, trial.scale, held.aged)
     docked = docking(case, option, found, trial.scale)
@@ -220,13 +221,6 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         break_even=None,
         range_cautions=hull_cautions(found.vessel.form),
     )
-
-
-def _lasting(option: Option, aged: Ageing | None) -> Option:
-    """The bank is replaced when a fifth of it is lost, unless the owner says when."""
-    if aged is None or option.bank is None or option.bank.life is not None:
-        return option
-    return replace(option, bank=replace(option.bank, life=aged.life))
 
 
 def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]) -> Findings:
