@@ -9,6 +9,7 @@ from generator.case.circumstances import boat_words, motor_words, propeller_word
 from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
+from generator.case.plausible_masses import find_mass_doubts
 from generator.case.prices import CREDITS, part_by_name, sources_without
 from generator.case.register import find_default
 from generator.case.said import Place
@@ -227,6 +228,7 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
             problem = f"sums to {total:.0f} kg, more than 30 % of her displacement"
             yield Finding((*place, name), problem, "expected less")
     yield from _sources(option, place)
+    yield from find_mass_doubts(case, option, place)
     if option.kind != "keep" and not any(cost.when == "first" for cost in option.costs):
         problem = "gives no first price, so there is no word on its money"
         yield Finding((*place, "costs"), problem, "expected a line with when: first")

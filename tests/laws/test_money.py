@@ -228,7 +228,8 @@ def test_an_assessment_is_owed_after_the_first_directive(
     changes: dict[str, object], status: str
 ) -> None:
     case = sloop()
-    case = replace(case, boat=replace(case.boat, **changes))  # type: ignore[arg-type]
+    asked = replace(case.papers, conversion="not asked")
+    case = replace(case, papers=asked, boat=replace(case.boat, **changes))  # type: ignore[arg-type]
     found = ledger(case, case.options[ELECTRIC])
     assert found.assessment == status
     rows = [row for row in found.payments if row.part == "assessment"]
@@ -238,6 +239,26 @@ def test_an_assessment_is_owed_after_the_first_directive(
     price = float(np.asarray(case.prices.assessment).flat[0]) if rows else 0.0
     more = 1.0 + float(np.asarray(case.prices.contingency).flat[0])  # it is no quote
     assert best(costed(case, ELECTRIC).first) == pytest.approx(best(plain) + price * more)
+
+
+@pytest.mark.parametrize(
+    ("conversion", "status"),
+    [("not in scope", "not in scope"), ("assessed", "done"), ("enquired", "owed"),
+     ("refused", "owed"), ("not asked", "owed"), ("", "owed")],
+)  # fmt: skip
+def test_a_boat_whose_conversion_is_not_in_scope_owes_no_assessment(
+    conversion: str, status: str
+) -> None:
+    """Though she came to her market after the first directive."""
+    case = sloop()
+    case = replace(
+        case,
+        papers=replace(case.papers, conversion=conversion),
+        boat=replace(case.boat, year_on_market=2004),
+    )
+    found = ledger(case, case.options[ELECTRIC])
+    assert found.assessment == status
+    assert any(row.part == "assessment" for row in found.payments) == (status == "owed")
 
 
 def item(name: str, amount: float, part: str, **more: object) -> CostItem:

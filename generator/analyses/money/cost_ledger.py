@@ -14,6 +14,7 @@ from generator.case.prices import CostItem, parts_by_name, sources_without
 
 FIRST_DIRECTIVE = "1998-06-16"  # boats placed on the market after that day are in scope
 MARKETS = ("EEA", "GB", "NI")
+BY_PAPER = {"not in scope": "not in scope", "assessed": "done"}  # what a body has answered
 USUAL = ("labour", "haul-out", "survey")  # parts of a conversion that a ledger easily forgets
 
 
@@ -39,7 +40,7 @@ class Ledger:
     payments: tuple[Payment, ...]
     priced: bool  # False where the case gives no first cost
     lacking: tuple[str, ...]  # usual parts and sources of energy that no line names
-    assessment: str  # owed, in the ledger, released, done, out of scope, not asked
+    assessment: str  # owed, in the ledger, released, done, out of scope, not in scope, not asked
 
     def sum(self, when: str) -> Array:
         """What is paid now, or each year, contingency and all."""
@@ -121,6 +122,8 @@ def _assessment(case: Case, option: Option) -> str:
         return "not asked"
     if any(item.part == "assessment" for item in option.costs):
         return "in the ledger"
+    if case.papers.conversion in BY_PAPER:
+        return BY_PAPER[case.papers.conversion]
     if boat.market not in MARKETS and boat.import_date is None:
         return "out of scope"
     if boat.import_date is not None:
