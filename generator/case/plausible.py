@@ -16,6 +16,7 @@ from generator.case.circumstances import (
 from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
+from generator.case.plausible_masses import find_mass_doubts
 from generator.case.prices import CREDITS, part_by_name, sources_without
 from generator.case.register import find_default, sized
 from generator.case.said import Place
@@ -246,6 +247,7 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
     if option.kind == "battery" and option.motor.cooling is None and not option.motor.heat_share:
         hope = "expected air or water: by air all its losses warm the engine space, and cost power"
         yield Finding((*place, "motor", "cooling"), "is missing, so air is taken", hope)
+    yield from find_mass_doubts(case, option, place)
     if option.kind != "keep" and not any(cost.when == "first" for cost in option.costs):
         problem = "gives no first price, so there is no word on its money"
         yield Finding((*place, "costs"), problem, "expected a line with when: first")

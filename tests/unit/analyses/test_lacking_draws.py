@@ -209,7 +209,7 @@ def test_payback_is_not_judged_where_the_saving_is_unknown() -> None:
 
 def test_carbon_that_is_not_known_is_not_repaid() -> None:
     own = found()
-    cost = replace(own.cost, use=replace(own.cost.use, energy=draws(43)))
+    cost = replace(own.cost, bought=draws(43))
     other = study().options[0].findings
     told = emissions(own.case, own.option, cost, (other.option, other.cost))
     assert told.payback is not None
