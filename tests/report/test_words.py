@@ -60,6 +60,7 @@ def test_every_number_in_words_is_that_of_its_key(name: str) -> None:
 def dictionary_with_kinds() -> list[tuple[str, str, str]]:
     """Every declared number of the criteria that are records, by its key with stars."""
     from generator.analyses.use.leg_help import LegHelp
+    from generator.analyses.verdict.criteria.battery_currents import BatteryCurrents
     from generator.analyses.verdict.criteria.legs_covered import LegsCovered
     from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
     from generator.records import key_of, kind_of, numbers_of, records_of
@@ -75,7 +76,7 @@ def dictionary_with_kinds() -> list[tuple[str, str, str]]:
         for name, inner in records_of(record).items():
             walk(inner[0], f"{before}.{name}")
 
-    for record in (MustMakeLeg, LegsCovered, ReserveKept):
+    for record in (MustMakeLeg, LegsCovered, ReserveKept, BatteryCurrents):
         walk(record, "options.*.verdict.criteria.*.facts")
     walk(LegHelp, "options.*.use.failing.*")
     return rows
