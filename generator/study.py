@@ -17,6 +17,7 @@ from generator.analyses.handling.yardstick import Yardstick, yardstick
 from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
 from generator.analyses.money.emissions import emissions
+from generator.analyses.money.renewal import with_renewal
 from generator.analyses.money.savings import fair_baseline, savings
 from generator.analyses.money.worth import worth
 from generator.analyses.motion.hull import hull_cautions, vessel
@@ -29,10 +30,11 @@ from generator.analyses.motion.sea_trial.model import trial_option
 from generator.analyses.motion.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.motion.service_factor import ServiceFactor, service_factor
 from generator.analyses.motion.trial import TrialResult, read_trial
-from generator.analyses.store.ageing import Ageing, ageing
+from generator.analyses.store.ageing import ageing
 from generator.analyses.store.bank import bank_result
 from generator.analyses.store.bank_size import by_size
 from generator.analyses.store.chemistries import chemistries
+from generator.analyses.store.cold_months import with_coldest
 from generator.analyses.store.duty import duty
 from generator.analyses.store.losses import losses
 from generator.analyses.store.one_fault import one_fault
@@ -117,7 +119,7 @@ class Ground:
 
 def stand(case: Case, draws: Draws) -> Ground:
     """Draw the case, read the trial and measure the engine that is in her."""
-    moved = with_ordinary_wind(drawn(case, draws))
+    moved = with_coldest(with_ordinary_wind(drawn(case, draws)))
     trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
     hull = vessel(moved.boat, moved.waters, 0.0)
     return Ground(moved, trial, yardstick(moved, hull, trial.scale))
@@ -200,7 +202,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
     aged = ageing(case, option, hull, trial.scale, ground.age)
-    option = _lasting(option, aged)
+    option = with_renewal(option, aged)
     held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.last))
     winds = CALM if brief else WINDS
     found = power(case, option, hull, trial.scale, held.aged, winds)
@@ -254,13 +256,6 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     )
 
 
-def _lasting(option: Option, aged: Ageing | None) -> Option:
-    """The bank is replaced when a fifth of it is lost, unless the owner says when."""
-    if aged is None or option.bank is None or option.bank.life is not None:
-        return option
-    return replace(option, bank=replace(option.bank, life=aged.life))
-
-
 def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]) -> Findings:
     """One option held against both diesels, in money and in carbon."""
     keep, new = (
@@ -293,7 +288,7 @@ def _brief_use(outfit: Outfit, legs: Legs) -> Use:
         coverage=coverage(outfit, legs),
         help=(),
         walk=None,
-        berth=berthed(outfit, legs, hours.go * HOUR),
+        berth=berthed(outfit, hours.go * HOUR),
         sizing=None,
     )
 
@@ -316,6 +311,6 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
         coverage=coverage(outfit, legs),
         help=leg_help(strips, sizes, legs),
         walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
-        berth=berthed(outfit, legs, hours.go * HOUR),
+        berth=berthed(outfit, hours.go * HOUR),
         sizing=sizing(strips, sizes, legs, wanted) if electric else None,
     )

@@ -133,7 +133,7 @@ def _tide(look: Look, place: int) -> list[Offer]:
     found = look.findings
     legs = [
         n for n, item in enumerate(found.legs.results)
-        if item.must_make and item.leg.spring_stream is not None and not item.leg.tide_worked
+        if item.must_make and _against(item.leg) and not item.leg.tide_worked
     ]  # fmt: skip
     if not legs:
         return []
@@ -143,6 +143,11 @@ def _tide(look: Look, place: int) -> list[Offer]:
         tuple(Typed(("legs", n, "tide_worked"), "true") for n in legs),
     )
     return [Offer("tide", HABIT, (1, 9), (change,))]
+
+
+def _against(leg: Leg) -> bool:
+    """Whether a stream stands against her."""
+    return leg.spring_stream is not None or scalar(best(leg.foul_stream)) > 0.0
 
 
 def _plug(look: Look, place: int) -> list[Offer]:

@@ -10,7 +10,7 @@ from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.power import KNOT, at_points
 from generator.analyses.percentiles import held_share, scalar, side_by_side
 from generator.analyses.store.outfit import Outfit
-from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_before
+from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_before, worst_stream
 from generator.analyses.use.legs import Legs
 from generator.arrays import Array, Flags, Numbers
 from generator.case.usage import Leg
@@ -114,7 +114,7 @@ def _fits(outfit: Outfit, legs: Legs, steps: list[float]) -> list[_Halves]:
 
 
 def _calm(leg: Leg, slower: float) -> tuple[_Part, ...]:
-    return (_Part(leg.distance, _speed(leg.speed, slower), leg.foul_stream, 0.0, leg.fetch),)
+    return (_Part(leg.distance, _speed(leg.speed, slower), worst_stream(leg), 0.0, leg.fetch),)
 
 
 def _windy(leg: Leg, slower: float) -> tuple[_Part, ...]:
@@ -124,9 +124,9 @@ def _windy(leg: Leg, slower: float) -> tuple[_Part, ...]:
     assert leg.usual_wind is not None
     own = np.minimum(leg.exposed_speed, leg.speed) if leg.holds_outside else leg.speed
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
-    smooth = _Part(sheltered, _speed(leg.speed, slower), leg.foul_stream, 0.0, leg.fetch)
+    smooth = _Part(sheltered, _speed(leg.speed, slower), worst_stream(leg), 0.0, leg.fetch)
     outside = _speed(own, slower)
-    rough = _Part(leg.exposed_distance, outside, leg.foul_stream, leg.usual_wind, leg.fetch)
+    rough = _Part(leg.exposed_distance, outside, worst_stream(leg), leg.usual_wind, leg.fetch)
     return (smooth, rough)
 
 
