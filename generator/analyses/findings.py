@@ -8,14 +8,17 @@ from generator.analyses.handling.confined import ConfinedLeg
 from generator.analyses.handling.cruising_range import Range
 from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind import Headwind
+from generator.analyses.handling.holding import Holding
 from generator.analyses.handling.low_speed import LowSpeed
 from generator.analyses.handling.stream import Stream
 from generator.analyses.handling.under_sail import UnderSail
+from generator.analyses.handling.yardstick import Yardstick
 from generator.analyses.money.break_even import BreakEven
 from generator.analyses.money.cost import Cost
 from generator.analyses.money.cost_ledger import Ledger
 from generator.analyses.money.emissions import Emissions
 from generator.analyses.money.savings import Savings
+from generator.analyses.money.worth import Worth
 from generator.analyses.motion.key_figures import KeyFigures
 from generator.analyses.motion.match import Match
 from generator.analyses.motion.plant import Store
@@ -55,6 +58,8 @@ class Findings:
     placement: Placement | None
     power: Power
     headwind: Headwind
+    yard: Yardstick
+    holding: Holding
     docking: Docking
     stream: Stream
     match: Match
@@ -80,6 +85,7 @@ class Findings:
     emissions: Emissions | None
     break_even: BreakEven | None
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range
+    worth: Worth | None = None
     year: Year | None = None  # hour by hour; none without a bank or a position
     sun: SunOnly | None = None  # none without panels
     panels: PanelYield | None = None

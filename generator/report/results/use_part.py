@@ -93,8 +93,8 @@ def _coverage(item: Coverage) -> Row:
         "legs_low_share": scalar(spread(item.legs).low),
         "miles_share": scalar(spread(item.miles).middle),
         "miles_low_share": scalar(spread(item.miles).low),
-        "slow_legs_low_share": scalar(spread(item.legs_slow).low),
-        "slow_miles_low_share": scalar(spread(item.miles_slow).low),
+        "slower_legs_low_share": scalar(spread(item.legs_slower).low),
+        "slower_miles_low_share": scalar(spread(item.miles_slower).low),
     }
 
 
@@ -118,6 +118,7 @@ def _berth(found: Findings, item: Berthed) -> Row:
     left = {"outings_low": scalar(outings.low), "outings": scalar(outings.middle)}
     slow = "no charger puts a usual day back in time: the bank takes no more"
     row: Row = {
+        "outing": [found.case.legs[place].name for place in item.outing],
         "days": item.days,
         **_told("typical", item.typical, "kwh", NOT_MOTORED),
         **_told("worst", item.worst, "kwh", NOT_MOTORED),
