@@ -18,6 +18,7 @@ from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
 from generator.analyses.money.emissions import emissions
 from generator.analyses.money.savings import fair_baseline, savings
+from generator.analyses.money.worth import worth
 from generator.analyses.motion.hull import hull_cautions, vessel
 from generator.analyses.motion.key_figures import key_figures
 from generator.analyses.motion.match import match
@@ -268,11 +269,13 @@ def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]
         for kind in ("keep", "new diesel")
     )
     fair = new if fair_baseline(case) == "new diesel" else keep
+    held = savings(
+        moved, own.option, own.cost, keep.cost if keep else None, new.cost if new else None
+    )
     return replace(
         own,
-        savings=savings(
-            moved, own.option, own.cost, keep.cost if keep else None, new.cost if new else None
-        ),
+        savings=held,
+        worth=worth(moved, own.option, own.cost, held, fair.cost if fair else None),
         emissions=emissions(
             moved, own.option, own.cost, (fair.option, fair.cost) if fair else None
         ),
@@ -288,7 +291,7 @@ def _brief_use(outfit: Outfit, legs: Legs) -> Use:
     return Use(
         slow=(),
         sizes=None,
-        coverage=coverage(leg_strips(outfit), legs),
+        coverage=coverage(outfit, legs),
         help=(),
         walk=None,
         berth=berthed(outfit, hours.go * HOUR),
@@ -311,7 +314,7 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
     return Use(
         slow=slow,
         sizes=sizes,
-        coverage=coverage(strips, legs),
+        coverage=coverage(outfit, legs),
         help=leg_help(strips, sizes, legs),
         walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
         berth=berthed(outfit, hours.go * HOUR),

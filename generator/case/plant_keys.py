@@ -44,6 +44,8 @@ from generator.case.key_kinds import (
 )
 from generator.case.leaf import Whole, Word
 
+COOLINGS = ("air", "water")
+
 
 class EngineKeys(Group):
     """The diesel auxiliary, its gear and its tank."""
@@ -134,6 +136,7 @@ class MotorKeys(Group):
     intake_temperature: Coldness = None
     airflow: AirFlow = None
     space_conductance: Conductance = None
+    cooling: Annotated[str | None, Word(COOLINGS)] = None
     heat_share: ShareOrNone = None
     mass: Mass = None
 

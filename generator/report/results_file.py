@@ -197,6 +197,7 @@ def _option(
         **installation_part(found),
         "weight": weight_part(found),
         "cost": cost_part(found, money),
+        "worth": tree(found.worth, f"{key}.worth", telling),
         "carbon": carbon_part(found),
         **placement_part(found),
         "verdict": verdict_part(item.verdict, found.place, telling),

@@ -60,7 +60,7 @@ def priced(case: Case, **prices: Any) -> Case:
 
 
 def held(case: Case, own: int = ELECTRIC, other: int = NEW) -> Saving:
-    return saving(case, case.options[own], costed(case, own), costed(case, other))
+    return saving(case, costed(case, own), costed(case, other))
 
 
 def best(values: Array) -> float:
@@ -102,7 +102,7 @@ def test_payback_of_a_case_never_falls_when_the_motor_is_dearer(cheap: float, mo
         option = case.options[ELECTRIC]
         costs = tuple(replace(item, amount=item.amount * scale) for item in option.costs)
         dear = replace(option, costs=costs)
-        found = saving(case, dear, costed(case, ELECTRIC, dear), costed(case, NEW))
+        found = saving(case, costed(case, ELECTRIC, dear), costed(case, NEW))
         years.append(best(found.discounted_payback))
     assert years[1] >= years[0]
 
@@ -157,15 +157,40 @@ def test_risk_of_an_overhaul_grows_from_year_to_year_and_is_no_more_than_its_pri
     assert not costed(case, KEEP).overhaul.counted  # type: ignore[union-attr]
 
 
-def test_the_fair_baseline_of_a_dying_engine_is_the_new_diesel() -> None:
+def test_the_condition_of_the_engine_chooses_no_baseline() -> None:
     case = sloop()
     baselines = {
-        condition: fair_baseline(replace(case, engine=replace(case.engine, condition=condition)))
+        fair_baseline(replace(case, engine=replace(case.engine, condition=condition)))
         for condition in ("dying", "worn", "good")
     }
-    assert baselines == {"dying": "new diesel", "worn": "keep", "good": "keep"}
-    only = replace(case, options=(case.options[KEEP], case.options[ELECTRIC]))
-    assert fair_baseline(only) == "keep"
+    assert baselines == {"keep"}
+    without = replace(case, options=(case.options[NEW], case.options[ELECTRIC]))
+    assert fair_baseline(without) == "new diesel"
+    assert fair_baseline(replace(case, options=(case.options[ELECTRIC],))) == ""
+
+
+@pytest.mark.parametrize("life", [5.0, 10.0, 26.0])
+def test_payback_is_looked_for_within_the_horizon_alone(life: float) -> None:
+    """A bank that lasts longer than the years that are compared opens no second window."""
+    case = sloop()
+    option = case.options[ELECTRIC]
+    assert option.bank is not None
+    lasting = replace(option, bank=replace(option.bank, life=life))
+    found = saving(case, costed(case, ELECTRIC, lasting), costed(case, KEEP))
+    assert found.window == case.prices.horizon
+    cheap = replace(lasting, costs=(item("Motor", 5000.0, "motor", source="quote"),))
+    years = best(saving(case, costed(case, ELECTRIC, cheap), costed(case, KEEP)).discounted_payback)
+    assert np.isinf(years) or years <= case.prices.horizon
+
+
+def test_a_dying_engine_is_overhauled_in_the_first_year() -> None:
+    case = priced(sloop(), overhaul=3000.0, discount_rate=0.0)
+    keep = replace(case.options[KEEP], costs=())
+    due = costed(case, KEEP, keep)
+    assert due.overhaul is not None
+    assert due.overhaul.chance[0, :3].tolist() == [0.0, 1.0, 1.0]
+    free = costed(priced(case, overhaul=0.0), KEEP, keep)
+    assert (due.flows - free.flows)[0, :3] == pytest.approx([0.0, 3000.0, 0.0])
 
 
 def test_trends_of_fuel_and_electricity_move_together_and_keep_their_spread() -> None:

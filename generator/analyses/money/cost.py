@@ -16,6 +16,8 @@ from generator.case.prices import BANK, HARDWARE
 from generator.money.present_value import annuity, cumulative, present_value
 from generator.money.wear import overhaul_chance, wear, wear_at_even_chance
 
+DYING = "dying"  # the state of an engine that asks for its overhaul at once
+
 
 @dataclass(frozen=True)
 class Use:
@@ -95,8 +97,18 @@ def cost(case: Case, option: Option, legs: Legs, lines: Ledger) -> Cost:
         cumulative=cumulative(within, 0.0),
         equal_yearly=np.asarray(annuity(worth, prices.discount_rate, horizon)),
         ledger=lines,
-        priced=lines.priced or option.kind == "keep",  # what is aboard need not be bought
+        priced=_priced(case, option, lines),
     )
+
+
+def _priced(case: Case, option: Option, lines: Ledger) -> bool:
+    """What is aboard need not be bought, but a dying engine needs an overhaul, at a given price."""
+    if option.kind != "keep":
+        return lines.priced
+    if option.diesel is None or option.diesel.condition != DYING:
+        return True
+    given = {item.path for item in case.assumptions if item.origin == "given"}
+    return "prices.overhaul" in given or any(row.part == "overhaul" for row in lines.payments)
 
 
 def _use(case: Case, legs: Legs) -> Use:
@@ -184,10 +196,9 @@ def _overhaul(case: Case, option: Option, use: Use, lines: Ledger) -> Overhaul |
     years = np.arange((lines.years if counted else case.prices.horizon) + 1.0)
     worn = np.atleast_2d(wear(hours + hourly * years, age + years, life, calendar))
     today = worn[:, :1]
-    if option.kind == "keep" and engine.condition == "dying":
-        worn = worn - today + np.maximum(today, 1.0)  # its life is over, whatever the meter says
-        today = worn[:, :1]
     shape = np.asarray(engine.wear_shape)
+    if option.kind == "keep" and engine.condition == DYING:
+        return _due(np.maximum(today, 1.0), years, counted)
     even = wear_at_even_chance(today, shape)
     pace = np.maximum(hourly / life, 1.0 / calendar)
     return Overhaul(
@@ -196,6 +207,12 @@ def _overhaul(case: Case, option: Option, use: Use, lines: Ledger) -> Overhaul |
         chance=overhaul_chance(today, worn, shape),
         counted=counted,
     )
+
+
+def _due(wear_today: Array, years: Array, counted: bool) -> Overhaul:
+    """Of a dying engine, whatever the meter says: its overhaul falls into the first year."""
+    chance = np.broadcast_to(np.where(years > 0.0, 1.0, 0.0), (wear_today.shape[0], years.size))
+    return Overhaul(wear_today, np.zeros_like(wear_today), np.asarray(chance), counted)
 
 
 def _past(case: Case, option: Option, engine: Diesel, hourly: Array) -> tuple[Numbers, Numbers]:

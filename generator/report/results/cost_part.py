@@ -25,6 +25,7 @@ NO_SUCH = "the case has no such option"
 ITSELF = "held against itself"
 NOT_REPAID = "will not pay back"
 NO_PRICE = "no price is given for fitting it"
+NO_OVERHAUL = "no price is given for the overhaul that a dying engine needs"
 NO_PRICE_THERE = "no price is given for one of the two"
 WHOLE = ("first", "present_value", "equal_yearly", "contingency", "per_mile", "per_hour")
 
@@ -75,7 +76,8 @@ def cost_part(found: Findings, moved: Tornado | None = None) -> Row:
         "cumulative": _cumulative(cost),
     }
     if not cost.priced:
-        row |= dict.fromkeys(_of_the_whole(row)) | {f"{key}_why": NO_PRICE for key in WHOLE}
+        why = NO_OVERHAUL if found.option.kind == "keep" else NO_PRICE
+        row |= dict.fromkeys(_of_the_whole(row)) | {f"{key}_why": why for key in WHOLE}
         row["cumulative"] = []
     return excused(row | _savings(found), NOT_MOTORED) | turning_part(found, moved)
 
@@ -202,7 +204,9 @@ def _without_price(found: Findings, held: Savings) -> str:
     """Which price is missing for a word on money."""
     name = f"{{options.{found.place}.name|given}}"
     lacking = [f"fitting {name}"] if held.unpriced else []
-    if held.baseline_unpriced:
+    if held.baseline_unpriced and held.fair == "keep":
+        lacking.append("the overhaul that the dying engine needs")
+    elif held.baseline_unpriced:
         lacking.append("the new diesel that it is held against")
     return f"No word on money: no price is given for {' or for '.join(lacking)}."
 

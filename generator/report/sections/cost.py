@@ -25,8 +25,8 @@ LINES = (
     ("per_hour_money", "money", "per engine hour"),
     ("against_keep_money", "money:signed", "Dearer than to keep the diesel"),
     ("against_new_diesel_money", "money:signed", "Dearer than a new diesel"),
-    ("saving.simple_payback_years", "years", "Payback without interest, fair baseline"),
-    ("saving.discounted_payback_years", "years", "Payback with interest, fair baseline"),
+    ("saving.simple_payback_years", "years", "Payback without interest"),
+    ("saving.discounted_payback_years", "years", "Payback with interest"),
 )
 INSET = ("of which", "the same", "per ")
 SPREAD = ("first", "present_value", "against_keep", "against_new_diesel")
@@ -50,7 +50,8 @@ def _terms(page: Page) -> str:
     """In which money, at which interest, against what."""
     fair = page.value("money.fair_baseline")
     baseline = (
-        f" The fair baseline is {BASELINES[fair]}: the engine is {{engine.condition|given}}."
+        f" Savings and paybacks stand against {BASELINES[fair]}, over "
+        f"{{planning.horizon_years|years}}{_needs(page, fair)}."
         if fair
         else ""
     )
@@ -66,6 +67,17 @@ def _terms(page: Page) -> str:
         "of diesel and electricity move together in the draws (correlation "
         "{money.correlation|ratio})."
     )
+
+
+def _needs(page: Page, fair: str) -> str:
+    """What the present diesel needs if it stays, whatever its condition."""
+    if fair != "keep":
+        return ""
+    state = ", with what it needs: the engine is {engine.condition|given}, and "
+    risk = f"{page.find('options', kind='keep')}.cost.overhaul"
+    if page.value(risk) and page.value(f"{risk}.counted"):
+        return f"{state}its overhaul is counted by its chance"
+    return f"{state}the overhauls of its ledger are counted"
 
 
 def _against(page: Page, motor: str) -> str:
