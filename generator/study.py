@@ -17,6 +17,7 @@ from generator.analyses.handling.yardstick import Yardstick, yardstick
 from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
 from generator.analyses.money.emissions import emissions
+from generator.analyses.money.renewal import with_renewal
 from generator.analyses.money.savings import fair_baseline, savings
 from generator.analyses.money.worth import worth
 from generator.analyses.motion.hull import hull_cautions, vessel
@@ -29,7 +30,7 @@ from generator.analyses.motion.sea_trial.model import trial_option
 from generator.analyses.motion.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.motion.service_factor import ServiceFactor, service_factor
 from generator.analyses.motion.trial import TrialResult, read_trial
-from generator.analyses.store.ageing import Ageing, ageing
+from generator.analyses.store.ageing import ageing
 from generator.analyses.store.bank import bank_result
 from generator.analyses.store.bank_size import by_size
 from generator.analyses.store.chemistries import chemistries
@@ -201,7 +202,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
     aged = ageing(case, option, hull, trial.scale, ground.age)
-    option = _lasting(option, aged)
+    option = with_renewal(option, aged)
     held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.last))
     winds = CALM if brief else WINDS
     found = power(case, option, hull, trial.scale, held.aged, winds)
@@ -253,13 +254,6 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         break_even=None,
         range_cautions=hull_cautions(found.vessel.form),
     )
-
-
-def _lasting(option: Option, aged: Ageing | None) -> Option:
-    """The bank is replaced when a fifth of it is lost, unless the owner says when."""
-    if aged is None or option.bank is None or option.bank.life is not None:
-        return option
-    return replace(option, bank=replace(option.bank, life=aged.life))
 
 
 def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]) -> Findings:

@@ -27,12 +27,18 @@ class Advice:
     """``rule`` is the branch of the tree; what it does not speak of is empty or absent."""
 
     SAID_BY: ClassVar[str] = "advice"
+    SAID_IN: ClassVar[str] = "advice"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("why",)
     rule: str
     option: str  # the option that is named, or whose remedy is
     subject: str  # the owner's first subject that is neither cost nor which motor
     binding: str  # name of the row that fails, of the option that is named
+    stopped: str  # the option that it stops, where another is named
+    refused_by: int  # the row of a refusal; 0 where there is none
+    worn: bool  # the present engine is not in good health
     first: tuple[int, ...]  # rows to be answered first, in their order
     conditions: tuple[int, ...]  # rows that pass with conditions
+    named: tuple[str, ...]  # their names
     remedies: RemedySet | None
     no_reason: bool  # the owner gave none
     over_half: bool
@@ -86,7 +92,7 @@ def advice(choice: Choice) -> Advice:
     if not case.legs:
         return _said("ASK", choice)
     if choice.conversions and all(_refused(each) for each in choice.conversions):
-        return _said("STOP", choice, binding=_refused_by(choice.conversions[0]))
+        return _said("STOP", choice)
     keep, engine = choice.of_kind("keep"), case.engine.condition
     subjects = case.study.subjects
     about_cost = bool(subjects) and set(subjects) == {"cost"}
@@ -134,12 +140,14 @@ def _said(
     remedies: RemedySet | None = None,
     binding: str = "",
 ) -> Advice:
-    study = choice.every[0].findings.case.study
+    case = choice.every[0].findings.case
+    study = case.study
     subject = next(
         (each for each in study.subjects if each not in ("cost", "which motor", "other")), ""
     )
     found = None if option is None else option.findings
-    asked = [] if option is None else [row.criterion.id for row in _rows(option, CONDITIONAL)]
+    waiting = [] if option is None else _rows(option, CONDITIONAL)
+    asked = [row.criterion.id for row in waiting]
     worth = None if found is None else found.worth
     diesel = None if found is None else found.option.diesel
     return Advice(
@@ -147,8 +155,12 @@ def _said(
         option="" if found is None else found.option.name,
         subject=subject,
         binding=binding,
+        stopped=choice.conversions[0].findings.option.name if choice.conversions else "",
+        refused_by=_refused_by(choice) if rule == "STOP" else 0,
+        worn=case.engine.condition != "good",
         first=tuple(row for row in TRIAL_FIRST if row in asked),
         conditions=tuple(asked),
+        named=tuple(row.criterion.name for row in waiting),
         remedies=remedies,
         no_reason=not study.subjects,
         over_half=bool(worth and worth.over_half),
@@ -222,8 +234,9 @@ def _refused(option: OptionStudy) -> bool:
     return any(row.criterion.id in REFUSALS for row in _rows(option, NO))
 
 
-def _refused_by(option: OptionStudy) -> str:
-    return next(row.criterion.name for row in _rows(option, NO) if row.criterion.id in REFUSALS)
+def _refused_by(choice: Choice) -> int:
+    rows = _rows(choice.conversions[0], NO)
+    return next(row.criterion.id for row in rows if row.criterion.id in REFUSALS)
 
 
 def _binding(option: OptionStudy) -> str:

@@ -40,6 +40,7 @@ class Comparison:
     """
 
     SAID_BY: ClassVar[str] = "comparison"
+    SAID_IN: ClassVar[str] = "advice"
     smaller: str
     larger: str
     quote: str

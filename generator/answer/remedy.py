@@ -38,6 +38,7 @@ class Remedy:
     """
 
     SAID_BY: ClassVar[str] = "remedy"
+    SAID_IN: ClassVar[str] = "advice"
     kind: str
     stage: int
     names: tuple[str, ...] = ()  # legs, parts or works that it speaks of

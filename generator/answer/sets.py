@@ -24,10 +24,12 @@ class RemedySet:
     """Changes that together give the word beside them, none of which can be left out."""
 
     SAID_BY: ClassVar[str] = "remedy_set"
+    SAID_IN: ClassVar[str] = "advice"
     remedies: tuple[Remedy, ...]
     word: str
     mends: tuple[int, ...]  # rows that it lifts
     asks: tuple[int, ...]  # rows that passed and then pass with conditions
+    asks_named: tuple[str, ...]
     price: float | None = number("money", "price of them all at the ledger's own rates")
     typed: tuple[Typed, ...] = working()
     changes: tuple[Change, ...] = working()
@@ -195,11 +197,13 @@ def _minimal(search: _Search, changes: tuple[Change, ...], found: Look) -> Remed
     prices = [remedy.price for remedy in told]
     before = search.whole.ranks
     after = found.ranks
+    asks = tuple(row for row, rank in after.items() if rank > before.get(row, 0))
     return RemedySet(
         remedies=told,
         word=found.word,
         mends=tuple(row for row, rank in after.items() if rank < before.get(row, 0)),
-        asks=tuple(row for row, rank in after.items() if rank > before.get(row, 0)),
+        asks=asks,
+        asks_named=tuple(row.criterion.name for row in found.rows if row.criterion.id in asks),
         price=None if None in prices else sum(price for price in prices if price is not None),
         typed=tuple(typed for change in changes for typed in change.typed),
         changes=changes,

@@ -25,6 +25,7 @@ class Subject:
     """
 
     SAID_BY: ClassVar[str] = "subject"
+    SAID_IN: ClassVar[str] = "advice"
     subject: str
     option: str
     fuel_left: bool  # the option still burns fuel aboard

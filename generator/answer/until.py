@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import ClassVar
 
+from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.answer.desk import Desk
 from generator.records import number, record
 
@@ -18,8 +19,9 @@ class Until:
     """
 
     SAID_BY: ClassVar[str] = "until"
+    SAID_IN: ClassVar[str] = "advice"
     for_good: bool
-    binding: int | None  # the row that ends it
+    ends: str  # name of the row that ends it; empty where it holds
     at: float = number("years", "age of the bank at which the word is given")
     year: float = number("years", "last year of the bank in which the word holds")
     absent: Mapping[str, str] = field(default_factory=dict)
@@ -41,7 +43,7 @@ def until(few: Desk, place: int, at: float) -> Until | None:
         return None
     low, high, ends = int(at), int(horizon), None
     if at >= horizon or _at(few, place, horizon).worst <= own.worst:
-        return Until(True, None, at, horizon)
+        return Until(True, "", at, horizon)
     while high - low > 1:
         middle = (low + high) // 2
         found = _at(few, place, float(middle))
@@ -51,7 +53,8 @@ def until(few: Desk, place: int, at: float) -> Until | None:
             high, ends = middle, found.row
     if ends is None:
         ends = _at(few, place, float(high)).row
-    return Until(False, ends, at, float(low))
+    names = {row.id: row.name for row in criteria()}
+    return Until(False, names.get(ends or 0, ""), at, float(low))
 
 
 def _at(few: Desk, place: int, age: float) -> _Year:

@@ -40,13 +40,12 @@ from generator.report.tree import dictionary
 from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
-# The records of the criteria, by their place among the 28.
-FACTS: dict[int, type[Any]] = {
-    0: MustMakeLeg, 1: LegsCovered, 2: ReserveKept, 3: AgainstWind, 4: HeldCruise,
-    5: AgainstWind, 6: CalmSpeed, 7: PowerPerTonne, 8: FoulGate, 9: AfterOneFault,
-    10: Recharge, 11: Mooring, 12: HouseSupply, 13: BatteryCurrents, 14: Cold, 15: MassChange,
-    16: TrimAndList, 17: DesignArea, 18: Space, 19: Insurer, 20: Conversion, 21: ChargeCeiling,
-    22: PropellerMatch, 23: Stopping, 24: Payback, 25: BoatValue, 26: PresentEngine, 27: Evidence,
+FACTS: Mapping[int, Any] = {  # by the number of the criterion
+    1: MustMakeLeg, 2: LegsCovered, 3: ReserveKept, 4: AgainstWind, 5: HeldCruise, 6: AgainstWind,
+    7: CalmSpeed, 8: PowerPerTonne, 9: FoulGate, 10: AfterOneFault, 11: Recharge, 12: Mooring,
+    13: HouseSupply, 14: BatteryCurrents, 15: Cold, 16: MassChange, 17: TrimAndList,
+    18: DesignArea, 19: Space, 20: Insurer, 21: Conversion, 22: ChargeCeiling, 23: PropellerMatch,
+    24: Stopping, 25: Payback, 26: BoatValue, 27: PresentEngine, 28: Evidence,
 }  # fmt: skip
 
 
@@ -71,7 +70,7 @@ def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
     rows = [*dictionary(OptionAnswers, "options.*")]
     for number, facts in FACTS.items():
-        rows += dictionary(facts, f"options.*.verdict.criteria.{number}.facts")
+        rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")
     return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.money.bill import Bill
 from generator.analyses.money.cost import Cost
 from generator.arrays import Array, Flags
 from generator.case.case import Case
@@ -23,11 +24,27 @@ class Saving:
     present_value: Array  # saved over the horizon, positive where the option is cheaper
     extra_first: Array
     yearly: Array  # saved in energy, service and other yearly payments
+    bills: tuple[Bill, Bill]  # of the option and of the other one: the expected case as printed
     simple_payback: Array
     discounted_payback: Array
     chance: float  # share of the draws in which the option is cheaper
     repaid: float  # share of the draws in which it is repaid within the window
     window: int  # years within which a payback counts: those of the horizon
+
+    @property
+    def extra(self) -> float:
+        """Cost of ownership above the other one's in the expected case."""
+        return self.bills[0].ownership - self.bills[1].ownership
+
+    @property
+    def first(self) -> float:
+        """First cost above the other one's in the expected case."""
+        return self.bills[0].first - self.bills[1].first
+
+    @property
+    def a_year(self) -> float:
+        """Saved each year in the expected case."""
+        return self.bills[1].yearly - self.bills[0].yearly
 
 
 @dataclass(frozen=True)
@@ -85,6 +102,7 @@ def saving(case: Case, own: Cost, other: Cost) -> Saving:
         present_value=worth,
         extra_first=np.asarray(own.first - other.first),
         yearly=np.asarray(other.yearly - own.yearly),
+        bills=(own.bill, other.bill),
         simple_payback=simple,
         discounted_payback=with_interest,
         chance=_share(worth > 0.0),

@@ -10,7 +10,7 @@ import numpy as np
 
 from generator.analyses.money.cost import DYING, Cost
 from generator.analyses.money.savings import Saving, Savings
-from generator.analyses.percentiles import best, scalar, spread
+from generator.analyses.percentiles import scalar, spread
 from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
@@ -62,7 +62,9 @@ class Worth:
         "share", "first cost over the worth of the boat", "high", expected=True
     )
     overhaul: Numbers | None = number(
-        "money", "price of the overhaul that is counted by its chance", expected=True
+        "money",
+        "price of the overhaul that no line of the case names, with contingency",
+        expected=True,
     )
     chance: Numbers | None = number(
         "share", "chance of that overhaul within these years", expected=True
@@ -93,16 +95,23 @@ def worth(case: Case, option: Option, own: Cost, held: Savings, baseline: Cost |
         beside_healthy=option.kind != "keep" and case.engine.condition == HEALTHY,
         horizon=float(case.prices.horizon),
         payback=saving.discounted_payback if saving and answered else None,
-        extra=-saving.present_value if saving and answered else None,
+        extra=_printed(-saving.present_value, saving.extra) if saving and answered else None,
         cheaper=saving.chance if saving and answered else None,
-        ownership=own.present_value if own.priced else None,
-        first=own.first if own.priced else None,
+        ownership=_printed(own.present_value, own.bill.ownership) if own.priced else None,
+        first=_printed(own.first, own.bill.first) if own.priced else None,
         boat=boat,
         share=share,
-        overhaul=case.prices.overhaul if counted else None,
+        overhaul=risk.price if counted and risk else None,
         chance=risk.chance[:, [case.prices.horizon]] if counted and risk else None,
         absent=_reasons(own, boat, outcome),
     )
+
+
+def _printed(values: Array, expected: float) -> Array:
+    """The draws, with the expected case as the tables of the cost have it."""
+    told = np.array(values)
+    told[0] = expected
+    return told
 
 
 def _outcome(option: Option, own: Cost, held: Savings, baseline: Cost | None) -> str:
@@ -120,7 +129,7 @@ def _outcome(option: Option, own: Cost, held: Savings, baseline: Cost | None) ->
 
 
 def _answer(saving: Saving) -> str:
-    if scalar(best(saving.present_value)) < 0.0:
+    if saving.extra > 0.0:
         return "costs_more"
     years = scalar(saving.discounted_payback)
     if years == 0.0:

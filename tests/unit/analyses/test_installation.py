@@ -32,7 +32,7 @@ def made(found: OptionStudy) -> Installation:
 
 
 def lfp(cells: int) -> str:
-    return f"chemistry: LFP, nominal_voltage: {cells * 3.2:.1f} V, charge: 300 Ah"
+    return f"chemistry: LFP, nominal_voltage: {cells * 3.2:.1f} V, cells: {cells}, charge: 300 Ah"
 
 
 def result(found: OptionStudy, number: int) -> str:
