@@ -75,8 +75,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         return apart(criterion, "no_mass_moves")
     net, light = (np.atleast_2d(each) for each in (weight.net, weight.light_displacement))
     holds = _holding(criterion, found, net, light)
-    small, most, plate, near, stiff = holds
-    result = by_chance(small & plate & near & stiff, most & plate)
+    small, most, plate, _, stiff = holds
+    result = by_chance(small & plate & stiff, most & plate)
     share = np.abs(net) / light
     told = spread(share)
     facts = _facts(found, holds, result, share)
