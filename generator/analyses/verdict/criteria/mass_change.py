@@ -130,7 +130,7 @@ def _facts(found: Findings, holds: tuple[Flags, ...], result: str, share: Array)
         result=result,
         too_heavy=result != GO and _fails(wanted),
         plate_exceeded=_fails(plate),
-        centre_far=_fails(near),
+        centre_far=result != GO and _fails(near),  # told; it asks for nothing by itself
         stability_falls=_fails(stiff),
         net=weight.net,
         share=share,
