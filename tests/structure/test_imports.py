@@ -103,6 +103,7 @@ SHARED_STEPS = tuple(
         "handling.docking",
         "handling.headwind",
         "handling.yardstick",
+        "motion.bench",
         "motion.demand",
         "motion.engine_space",
         "motion.hull",

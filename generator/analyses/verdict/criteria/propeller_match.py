@@ -9,7 +9,7 @@ from typing import ClassVar
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.motion.match import TIP_CLEARANCE, Screw
+from generator.analyses.motion.bench import TIP_CLEARANCE, Screw
 from generator.analyses.percentiles import best, held_share, scalar, spread
 from generator.analyses.verdict.criteria import (
     calm_speed,
