@@ -26,6 +26,7 @@ class Number:
     label: str  # a noun, complete alone; capital and unit are added by rule
     cautious: str  # "low" or "high": the end to plan with; "" where only the middle is told
     most_lacking: float  # the number is absent where more than this share of draws has no value
+    expected: bool  # its middle is the best estimate, so that printed lines add to printed sums
 
 
 def number(
@@ -34,6 +35,7 @@ def number(
     cautious: str = "",
     most_lacking: float = 0.5,
     default: Any = dataclasses.MISSING,
+    expected: bool = False,
 ) -> Any:
     """A field that holds a number. One function for all kinds: a field called `time` would hide it.
 
@@ -41,7 +43,7 @@ def number(
     """
     if (kind not in KINDS and kind != STORED) or cautious not in ("", "low", "high"):
         raise AssertionError(f"{label}: no kind {kind}, or no end {cautious}")
-    said = Number(kind, label, cautious, most_lacking)
+    said = Number(kind, label, cautious, most_lacking, expected)
     return field(default=default, metadata={"number": said})
 
 

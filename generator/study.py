@@ -17,21 +17,24 @@ from generator.analyses.handling.yardstick import Yardstick, yardstick
 from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
 from generator.analyses.money.emissions import emissions
+from generator.analyses.money.renewal import with_renewal
 from generator.analyses.money.savings import fair_baseline, savings
+from generator.analyses.money.worth import worth
 from generator.analyses.motion.hull import hull_cautions, vessel
 from generator.analyses.motion.key_figures import key_figures
 from generator.analyses.motion.match import match
 from generator.analyses.motion.plant import store
-from generator.analyses.motion.power import power
+from generator.analyses.motion.power import WINDS, power
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.analyses.motion.sea_trial.model import trial_option
 from generator.analyses.motion.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.motion.service_factor import ServiceFactor, service_factor
 from generator.analyses.motion.trial import TrialResult, read_trial
-from generator.analyses.store.ageing import Ageing, ageing
+from generator.analyses.store.ageing import ageing
 from generator.analyses.store.bank import bank_result
 from generator.analyses.store.bank_size import by_size
 from generator.analyses.store.chemistries import chemistries
+from generator.analyses.store.cold_months import with_coldest
 from generator.analyses.store.duty import duty
 from generator.analyses.store.losses import losses
 from generator.analyses.store.one_fault import one_fault
@@ -70,6 +73,7 @@ from generator.draws import Draws, drawn
 from generator.turning import break_even_of
 
 HOUR = 3600.0
+CALM = {"calm": 0.0}
 DIESELS = ("keep", "new diesel")
 MUST, COVERAGE, RECHARGE, MOORING = 1, 2, 11, 12  # ids of the criteria of use
 
@@ -100,14 +104,32 @@ class Study:
     as_she_is: int  # place of the option whose figures stand for the boat herself
 
 
+@dataclass(frozen=True)
+class Ground:
+    """What all options stand on: the drawn case, her trial, and the engine that is in her.
+
+    ``age`` in years is that of the bank in place of the one that the word is for.
+    """
+
+    case: Case
+    trial: TrialResult
+    yard: Yardstick
+    age: float | None = None
+
+
+def stand(case: Case, draws: Draws) -> Ground:
+    """Draw the case, read the trial and measure the engine that is in her."""
+    moved = with_coldest(with_ordinary_wind(drawn(case, draws)))
+    trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
+    hull = vessel(moved.boat, moved.waters, 0.0)
+    return Ground(moved, trial, yardstick(moved, hull, trial.scale))
+
+
 def run(case: Case, draws: Draws) -> Study:
     """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
-    moved = with_ordinary_wind(drawn(case, draws))
-    trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
-    yard = yardstick(moved, vessel(moved.boat, moved.waters, 0.0), trial.scale)
-    alone = tuple(
-        _option(moved, option, place, trial, yard) for place, option in enumerate(moved.options)
-    )
+    ground = stand(case, draws)
+    moved, trial = ground.case, ground.trial
+    alone = tuple(technical(ground, option, place) for place, option in enumerate(moved.options))
     loads, sky = house(moved), weather(moved)
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
@@ -171,15 +193,19 @@ def _aboard(case: Case) -> Numbers:
     return 0.0 if option is None else weigh(case, option).net
 
 
-def _option(
-    case: Case, option: Option, place: int, trial: TrialResult, yard: Yardstick
-) -> Findings:
+def technical(ground: Ground, option: Option, place: int, brief: bool = False) -> Findings:
+    """All that is found of one option by itself, without the year and the other options.
+
+    ``brief``: only what the rows of the verdict stand on, for a word that is asked many times.
+    """
+    case, trial, yard = ground.case, ground.trial, ground.yard
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
-    aged = ageing(case, option, hull, trial.scale)
-    option = _lasting(option, aged)
+    aged = ageing(case, option, hull, trial.scale, ground.age)
+    option = with_renewal(option, aged)
     held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.last))
-    found = power(case, option, hull, trial.scale, held.aged)
+    winds = CALM if brief else WINDS
+    found = power(case, option, hull, trial.scale, held.aged, winds)
     docked = docking(case, option, found, trial.scale)
     kept = reserve(case, option, found, trial.scale, held)
     outfit = Outfit(case, option, trial.scale, found, held, kept)
@@ -188,7 +214,7 @@ def _option(
     worked = duty(outfit)
     made = installation(case, option, place, bank, worked)
     key = key_figures(case, option, found, legs)
-    use = _use(outfit, legs, key.worst_leg)
+    use = _brief_use(outfit, legs) if brief else _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
     against = headwind(case, option, found, trial.scale)
     return Findings(
@@ -207,19 +233,19 @@ def _option(
         match=match(case, option, found, trial.scale, docked),
         store=held,
         reserve=kept,
-        ranges=cruising_range(outfit),
+        ranges=() if brief else cruising_range(outfit),
         bank=bank,
         installation=made,
-        legs=with_slow(legs, use.slow),
+        legs=legs if brief else with_slow(legs, use.slow),
         use=use,
-        low_speed=low_speed(case, option, found),
+        low_speed=None if brief else low_speed(case, option, found),
         key=key,
         sail=under_sail(case, option, found, trial.scale),
         rules=rules_of_thumb(case, found, key.cruise_shaft_power),
         duty=worked,
         fault=one_fault(outfit, bank, made),
-        losses=losses(outfit),
-        chemistries=chemistries(outfit, bank, legs),
+        losses=None if brief else losses(outfit),
+        chemistries=None if brief else chemistries(outfit, bank, legs),
         confined=confined_legs(case, found.vessel),
         ledger=lines,
         cost=cost(case, option, legs, lines),
@@ -230,13 +256,6 @@ def _option(
     )
 
 
-def _lasting(option: Option, aged: Ageing | None) -> Option:
-    """The bank is replaced when a fifth of it is lost, unless the owner says when."""
-    if aged is None or option.bank is None or option.bank.life is not None:
-        return option
-    return replace(option, bank=replace(option.bank, life=aged.life))
-
-
 def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]) -> Findings:
     """One option held against both diesels, in money and in carbon."""
     keep, new = (
@@ -244,17 +263,33 @@ def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]
         for kind in ("keep", "new diesel")
     )
     fair = new if fair_baseline(case) == "new diesel" else keep
+    held = savings(
+        moved, own.option, own.cost, keep.cost if keep else None, new.cost if new else None
+    )
     return replace(
         own,
-        savings=savings(
-            moved, own.option, own.cost, keep.cost if keep else None, new.cost if new else None
-        ),
+        savings=held,
+        worth=worth(moved, own.option, own.cost, held, fair.cost if fair else None),
         emissions=emissions(
             moved, own.option, own.cost, (fair.option, fair.cost) if fair else None
         ),
         break_even=break_even_of(case, own, fair)
         if fair and own.bank and own.cost.priced and fair.cost.priced
         else None,
+    )
+
+
+def _brief_use(outfit: Outfit, legs: Legs) -> Use:
+    """What the rows of the verdict read of the use: passages inside range, and the berth."""
+    hours = next(row for row in criteria() if row.id == RECHARGE)
+    return Use(
+        slow=(),
+        sizes=None,
+        coverage=coverage(outfit, legs),
+        help=(),
+        walk=None,
+        berth=berthed(outfit, hours.go * HOUR),
+        sizing=None,
     )
 
 
@@ -273,9 +308,9 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
     return Use(
         slow=slow,
         sizes=sizes,
-        coverage=coverage(strips, legs),
+        coverage=coverage(outfit, legs),
         help=leg_help(strips, sizes, legs),
         walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
-        berth=berthed(outfit, legs, hours.go * HOUR),
+        berth=berthed(outfit, hours.go * HOUR),
         sizing=sizing(strips, sizes, legs, wanted) if electric else None,
     )

@@ -18,6 +18,7 @@ from generator.analyses.money.cost import Cost
 from generator.analyses.money.cost_ledger import Ledger
 from generator.analyses.money.emissions import Emissions
 from generator.analyses.money.savings import Savings
+from generator.analyses.money.worth import Worth
 from generator.analyses.motion.key_figures import KeyFigures
 from generator.analyses.motion.match import Match
 from generator.analyses.motion.plant import Store
@@ -84,6 +85,7 @@ class Findings:
     emissions: Emissions | None
     break_even: BreakEven | None
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range
+    worth: Worth | None = None
     year: Year | None = None  # hour by hour; none without a bank or a position
     sun: SunOnly | None = None  # none without panels
     panels: PanelYield | None = None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.analyses.money.worth import Worth
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
@@ -18,3 +19,4 @@ class OptionAnswers:
     bank: BankResult | None
     reserve: Reserve
     legs: tuple[LegResult, ...]
+    worth: Worth | None  # none in a copy without prices

@@ -17,13 +17,16 @@ from generator.case.boat import (
     Waters,
     Windage,
 )
+from generator.case.boat_keys import BoatKeys
 from generator.case.build_options import build_option
 from generator.case.case import Case, CaseFile, Instruction
 from generator.case.circumstances import (
+    boat_sizes,
     boat_words,
     model_words,
     propeller_words,
     read_off,
+    rig,
     waters_words,
 )
 from generator.case.diesel import Diesel, Propeller
@@ -146,7 +149,8 @@ def _texts(said: tuple[str | None, ...]) -> tuple[str, ...]:
 
 def _boat(keys: CaseKeys, root: Keys, desk: Desk) -> Boat:
     """Hull, keel, rudder and windage by the kind of keel and the age of the hull."""
-    boat, words = keys.boat, boat_words(keys.boat)
+    boat, words, rough = keys.boat, boat_words(keys.boat), "boat.bottom_share"
+    untold = None if boat.bottom else desk.number(boat.bottom_share, rough, rough)
     return Boat(
         name=boat.name or "",
         type=boat.type or "",
@@ -159,13 +163,20 @@ def _boat(keys: CaseKeys, root: Keys, desk: Desk) -> Boat:
         hull=desk.fill(Hull, boat.hull, "boat.hull", "boat.hull", words),
         keel=desk.fill(Keel, boat.keel, "boat.keel", "boat.keel", words),
         rudder=desk.fill(Rudder, boat.rudder, "boat.rudder", "boat.rudder", words),
-        windage=desk.fill(Windage, boat.windage, "boat.windage", "boat.windage"),
+        windage=_windage(boat, desk),
         floatation=desk.fill(Floatation, boat.floatation, "boat.floatation", "boat.floatation"),
         offsets=None,
         spaces=tuple(_space(keys, root, desk, number) for number in range(len(boat.spaces))),
         bottom=boat.bottom or "",
+        bottom_share=untold,
         datum=boat.datum or DATUM,
     )
+
+
+def _windage(boat: BoatKeys, desk: Desk) -> Windage:
+    """Hull and rig by her length and the kind of rig."""
+    named, path = rig(boat), "boat.windage"
+    return desk.fill(Windage, boat.windage, path, path, (named,), boat_sizes(boat), rig=named)
 
 
 def _space(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Space:

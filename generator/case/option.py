@@ -34,6 +34,7 @@ class Motor:
     intake_temperature: Numbers  # degC, of the air that enters the engine space
     airflow: Numbers  # m3/s through the engine space
     space_conductance: Numbers  # W/K through bulkheads and hull
+    cooling: str | None  # air, water; none: not told, taken as air
     heat_share: Numbers  # of the losses that go into the space: small with water cooling
     mass: Numbers | None  # kg, with controller and bed; else by the register
 
@@ -59,6 +60,8 @@ class Bank:
     chemistry: str  # LFP, NMC, AGM, flooded
     nominal_voltage: Numbers
     charge: Numbers  # C, nominal capacity at nominal voltage
+    cells: int | None  # in series, by the maker; else by the two voltages
+    end_of_charge: Numbers | None  # V, by the maker; else the most that its cells bear
     blocks: Blocks
     split: bool  # two halves, each of which can drive her alone
     usable_share: Numbers  # planned depth of discharge

@@ -15,6 +15,7 @@ from generator.case.key_kinds import (
     Conductance,
     CRate,
     Current,
+    Energy,
     Group,
     Length,
     Life,
@@ -43,6 +44,8 @@ from generator.case.key_kinds import (
     YesNo,
 )
 from generator.case.leaf import Whole, Word
+
+COOLINGS = ("air", "water")
 
 
 class EngineKeys(Group):
@@ -134,6 +137,7 @@ class MotorKeys(Group):
     intake_temperature: Coldness = None
     airflow: AirFlow = None
     space_conductance: Conductance = None
+    cooling: Annotated[str | None, Word(COOLINGS)] = None
     heat_share: ShareOrNone = None
     mass: Mass = None
 
@@ -155,6 +159,9 @@ class BankKeys(Group):
     chemistry: Annotated[str | None, Word(("LFP", "NMC", "AGM", "flooded"))] = NEEDED
     nominal_voltage: Voltage = None
     charge: Charge = None
+    energy: Energy = None
+    cells: Annotated[int | None, Whole(1, 400)] = None
+    end_of_charge: Voltage = None
     blocks: BlocksKeys = BlocksKeys()
     split: YesNo = None
     usable_share: Share = None

@@ -4,13 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from generator.case.boat_keys import BOTTOMS
 from generator.case.check import Finding, amounts, si
-from generator.case.circumstances import boat_words, motor_words, propeller_words
+from generator.case.check_bank import bank_doubts
+from generator.case.circumstances import (
+    boat_sizes,
+    boat_words,
+    motor_sizes,
+    motor_words,
+    propeller_words,
+)
 from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
+from generator.case.plausible_masses import find_mass_doubts
 from generator.case.prices import CREDITS, part_by_name, sources_without
-from generator.case.register import find_default
+from generator.case.register import find_default, sized
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
 from generator.units.grammar import from_si, to_si
@@ -74,9 +83,11 @@ def _between(
 def _outside_register(case: CaseKeys) -> Iterator[Finding]:
     """A given value outside the range that its default has."""
     for place, given in amounts(case):
+        sizes = boat_sizes(case.boat)
         around = list(boat_words(case.boat)) + list(propeller_words(case, case.propeller))
         if place[0] == "options" and isinstance(place[1], int):
             option = case.options[place[1]]
+            sizes = motor_sizes(option.motor)
             screw = propeller_words(case, own_propeller(case, option))
             around = [option.bank.chemistry or "", *screw, *motor_words(option.motor)]
             if "circuits" in place and isinstance(place[-2], int):
@@ -84,6 +95,7 @@ def _outside_register(case: CaseKeys) -> Iterator[Finding]:
         row = find_default(".".join(part for part in place if isinstance(part, str)), around)
         if row is None or row.low == row.high or row.unit.startswith("EUR"):
             continue
+        row = sized(row, sizes)
         slack = 1e-9 * abs(row.high)
         if not row.low - slack <= given.value <= row.high + slack:
             hope = f"expected {row.shown_low} to {row.shown_high}"
@@ -93,6 +105,12 @@ def _outside_register(case: CaseKeys) -> Iterator[Finding]:
 def _boat(case: CaseKeys) -> Iterator[Finding]:
     """A boat of another size than the study is made for."""
     hull = case.boat.hull
+    if case.boat.bottom and case.boat.bottom_share:
+        problem = f"is {case.boat.bottom_share.shown}, and not used beside bottom"
+        yield Finding(("boat", "bottom_share"), problem, "expected one of the two")
+    if case.boat.bottom is None and case.boat.bottom_share is None:
+        hope = f"expected one of {', '.join(BOTTOMS)}"
+        yield Finding(("boat", "bottom"), "is missing, so clean to slimed is drawn", hope)
     yield from _between(hull.length_overall, LENGTH, "m", ("boat", "hull", "length_overall"))
     ratio = si(hull.waterline_length) / si(hull.length_overall)
     if hull.waterline_length and ratio < 0.65:
@@ -180,16 +198,25 @@ def _too_fast(case: CaseKeys, row: TrialRowKeys, place: Place) -> Iterator[Findi
 
 
 def _conversion(case: CaseKeys) -> Iterator[Finding]:
-    """A dying engine without the diesel that would replace it; a market without a date."""
+    """A dying engine that is kept without the price of its overhaul; a market without a date."""
     kinds = {option.kind for option in case.options}
-    if case.engine.condition == "dying" and "new diesel" not in kinds:
-        problem = "has no option of kind new diesel, though the engine is dying"
-        yield Finding(("options",), problem, "expected one: it is the fair baseline then")
+    for number, option in enumerate(case.options):
+        if option.kind == "keep" and case.engine.condition == "dying":
+            yield from _overhaul(case, option, ("options", number, "costs"))
     bank = "battery" in kinds
     dated = case.boat.import_date or case.boat.year_on_market
     if bank and case.boat.market in ("EEA", "GB", "NI") and not dated:
         hope = "expected the year, or import_date: an assessment is presumed to be owed without"
         yield Finding(("boat", "year_on_market"), "is missing", hope)
+
+
+def _overhaul(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Finding]:
+    """Money is held against keeping her with what she needs: it has to have a price."""
+    parts = [cost.part or part_by_name(cost.name or "") for cost in option.costs]
+    if "overhaul" not in parts and case.prices.overhaul is None:
+        problem = "gives no price of the overhaul that a dying engine needs"
+        hope = "expected a line of part overhaul, or prices.overhaul: nothing is held against it"
+        yield Finding(place, problem, hope)
 
 
 def _foreign_prices(case: CaseKeys) -> Iterator[Finding]:
@@ -206,6 +233,8 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
     yield from _between(
         bank.nominal_voltage, BANK_VOLTAGE, "V", (*place, "bank", "nominal_voltage")
     )
+    yield from (Finding(*fault) for fault in bank_doubts(bank, (*place, "bank")))
+    yield from _between(bank.energy, BANK_ENERGY, "kWh", (*place, "bank", "energy"))
     energy = float(from_si(si(bank.nominal_voltage) * si(bank.charge), "kWh"))
     if bank.charge and (energy < BANK_ENERGY[0] or energy > BANK_ENERGY[1]):
         hope = f"expected {BANK_ENERGY[0]:g} to {BANK_ENERGY[1]:g} kWh"
@@ -218,6 +247,10 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
             problem = f"sums to {total:.0f} kg, more than 30 % of her displacement"
             yield Finding((*place, name), problem, "expected less")
     yield from _sources(option, place)
+    if option.kind == "battery" and option.motor.cooling is None and not option.motor.heat_share:
+        hope = "expected air or water: by air all its losses warm the engine space, and cost power"
+        yield Finding((*place, "motor", "cooling"), "is missing, so air is taken", hope)
+    yield from find_mass_doubts(case, option, place)
     if option.kind != "keep" and not any(cost.when == "first" for cost in option.costs):
         problem = "gives no first price, so there is no word on its money"
         yield Finding((*place, "costs"), problem, "expected a line with when: first")

@@ -13,7 +13,7 @@ from typing import Any
 
 import numpy as np
 
-from generator.analyses.percentiles import spread
+from generator.analyses.percentiles import best, spread
 from generator.arrays import Array
 from generator.records import STORED, Number, facts_of, key_of, kind_of, numbers_of, records_of
 from generator.report.numbers import Display
@@ -23,6 +23,7 @@ from generator.report.view import View
 from generator.units.kinds import KINDS, STORES
 from generator.verbatim import guarded
 
+EXPECTED = ", best estimate"
 ENDS = {"": "", "low": ", tenth percentile of the draws", "high": ", ninetieth percentile"}
 
 
@@ -64,15 +65,19 @@ def _words(view: View, kind: Any, marked: bool) -> dict[str, str]:
     """What the templates say of a record."""
     if not hasattr(kind, "SAID_BY"):
         return {}
-    parts = ("", *getattr(kind, "SAYS_ALSO", ()))
-    return {f"words_{part}".strip("_"): words_of(view, part, marked=marked) for part in parts}
+    parts, file = ("", *getattr(kind, "SAYS_ALSO", ())), getattr(kind, "SAID_IN", "criteria")
+    return {f"words_{part}".strip("_"): words_of(view, part, file, marked) for part in parts}
 
 
 def ends_of(said: Number, values: Any) -> tuple[Array, Array, Array]:
     """Low, middle and high of each column; nan where there is no number."""
-    found = spread(np.nan if values is None else values, said.cautious or "high", said.most_lacking)
+    given = np.nan if values is None else values
+    found = spread(given, said.cautious or "high", said.most_lacking)
+    told = found.middle
+    if said.expected:
+        told = np.where(np.isnan(found.middle), np.nan, best(given))
     low, middle, high = (
-        np.where(np.isfinite(end), end, np.nan) for end in (found.low, found.middle, found.high)
+        np.where(np.isfinite(end), end, np.nan) for end in (found.low, told, found.high)
     )
     return low, middle, high
 
@@ -101,7 +106,8 @@ def dictionary(kind: Any, before: str) -> Iterator[tuple[str, str, str]]:
         for one in STORES.values() if said.kind == STORED else (said.kind,):
             for end, meaning in ENDS.items() if said.cautious else (("", ""),):
                 key = f"{before}.{key_of(name, one, end)}"
-                yield key, KINDS[one].metric.unit, f"{said.label}{meaning}"
+                middle = EXPECTED if said.expected and not end else ""
+                yield key, KINDS[one].metric.unit, f"{said.label}{meaning}{middle}"
     for name, inner in records_of(kind).items():
         for each in inner:
             star = ".*" if _is_list(kind, name) else ""

@@ -150,5 +150,6 @@ KINDS: Mapping[str, Kind] = {
     ),
     "price": _same("money_per_unit", 1.0, "", 2, also="l kwh per_l per_kwh"),
     "money": _same("money", 1.0, "", 0, 1000, -1, 20000, -2, family="money"),
+    "money_whole": _same("money", 1.0, "", 0, family="money"),  # lines that add to their sum
 }  # fmt: skip
 STORES: Mapping[str, str] = {"bank": "energy", "tank": "fuel"}  # what a "stored" number is

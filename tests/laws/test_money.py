@@ -22,7 +22,8 @@ from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.option import Option
 from generator.case.prices import CostItem
-from generator.draws import make_draws
+from generator.case.supply import Genset
+from generator.draws import drawn, make_draws
 from generator.money.present_value import (
     cumulative,
     discounted,
@@ -60,7 +61,7 @@ def priced(case: Case, **prices: Any) -> Case:
 
 
 def held(case: Case, own: int = ELECTRIC, other: int = NEW) -> Saving:
-    return saving(case, case.options[own], costed(case, own), costed(case, other))
+    return saving(case, costed(case, own), costed(case, other))
 
 
 def best(values: Array) -> float:
@@ -102,7 +103,7 @@ def test_payback_of_a_case_never_falls_when_the_motor_is_dearer(cheap: float, mo
         option = case.options[ELECTRIC]
         costs = tuple(replace(item, amount=item.amount * scale) for item in option.costs)
         dear = replace(option, costs=costs)
-        found = saving(case, dear, costed(case, ELECTRIC, dear), costed(case, NEW))
+        found = saving(case, costed(case, ELECTRIC, dear), costed(case, NEW))
         years.append(best(found.discounted_payback))
     assert years[1] >= years[0]
 
@@ -141,7 +142,7 @@ def test_chance_of_an_overhaul_grows_with_wear(
 
 
 def test_risk_of_an_overhaul_grows_from_year_to_year_and_is_no_more_than_its_price() -> None:
-    case = sloop()
+    case = priced(sloop(), contingency=0.0)
     keep = replace(case.options[KEEP], costs=())
     risk = costed(case, KEEP, keep).overhaul
     assert risk is not None
@@ -157,15 +158,40 @@ def test_risk_of_an_overhaul_grows_from_year_to_year_and_is_no_more_than_its_pri
     assert not costed(case, KEEP).overhaul.counted  # type: ignore[union-attr]
 
 
-def test_the_fair_baseline_of_a_dying_engine_is_the_new_diesel() -> None:
+def test_the_condition_of_the_engine_chooses_no_baseline() -> None:
     case = sloop()
     baselines = {
-        condition: fair_baseline(replace(case, engine=replace(case.engine, condition=condition)))
+        fair_baseline(replace(case, engine=replace(case.engine, condition=condition)))
         for condition in ("dying", "worn", "good")
     }
-    assert baselines == {"dying": "new diesel", "worn": "keep", "good": "keep"}
-    only = replace(case, options=(case.options[KEEP], case.options[ELECTRIC]))
-    assert fair_baseline(only) == "keep"
+    assert baselines == {"keep"}
+    without = replace(case, options=(case.options[NEW], case.options[ELECTRIC]))
+    assert fair_baseline(without) == "new diesel"
+    assert fair_baseline(replace(case, options=(case.options[ELECTRIC],))) == ""
+
+
+@pytest.mark.parametrize("life", [5.0, 10.0, 26.0])
+def test_payback_is_looked_for_within_the_horizon_alone(life: float) -> None:
+    """A bank that lasts longer than the years that are compared opens no second window."""
+    case = sloop()
+    option = case.options[ELECTRIC]
+    assert option.bank is not None
+    lasting = replace(option, bank=replace(option.bank, life=life))
+    found = saving(case, costed(case, ELECTRIC, lasting), costed(case, KEEP))
+    assert found.window == case.prices.horizon
+    cheap = replace(lasting, costs=(item("Motor", 5000.0, "motor", source="quote"),))
+    years = best(saving(case, costed(case, ELECTRIC, cheap), costed(case, KEEP)).discounted_payback)
+    assert np.isinf(years) or years <= case.prices.horizon
+
+
+def test_a_dying_engine_is_overhauled_in_the_first_year() -> None:
+    case = priced(sloop(), overhaul=3000.0, contingency=0.0)
+    keep = replace(case.options[KEEP], costs=())
+    due = costed(case, KEEP, keep)
+    assert due.overhaul is not None
+    assert due.overhaul.chance[0, :3].tolist() == [0.0, 1.0, 1.0]
+    free = costed(priced(case, overhaul=0.0), KEEP, keep)
+    assert (due.flows - free.flows)[0, :3] == pytest.approx([0.0, 3000.0, 0.0])
 
 
 def test_trends_of_fuel_and_electricity_move_together_and_keep_their_spread() -> None:
@@ -202,7 +228,8 @@ def test_an_assessment_is_owed_after_the_first_directive(
     changes: dict[str, object], status: str
 ) -> None:
     case = sloop()
-    case = replace(case, boat=replace(case.boat, **changes))  # type: ignore[arg-type]
+    asked = replace(case.papers, conversion="not asked")
+    case = replace(case, papers=asked, boat=replace(case.boat, **changes))  # type: ignore[arg-type]
     found = ledger(case, case.options[ELECTRIC])
     assert found.assessment == status
     rows = [row for row in found.payments if row.part == "assessment"]
@@ -210,7 +237,28 @@ def test_an_assessment_is_owed_after_the_first_directive(
     assert ledger(case, case.options[NEW]).assessment == "not asked"
     plain = costed(sloop(), ELECTRIC).first
     price = float(np.asarray(case.prices.assessment).flat[0]) if rows else 0.0
-    assert best(costed(case, ELECTRIC).first) == pytest.approx(best(plain) + price)
+    more = 1.0 + float(np.asarray(case.prices.contingency).flat[0])  # it is no quote
+    assert best(costed(case, ELECTRIC).first) == pytest.approx(best(plain) + price * more)
+
+
+@pytest.mark.parametrize(
+    ("conversion", "status"),
+    [("not in scope", "not in scope"), ("assessed", "done"), ("enquired", "owed"),
+     ("refused", "owed"), ("not asked", "owed"), ("", "owed")],
+)  # fmt: skip
+def test_a_boat_whose_conversion_is_not_in_scope_owes_no_assessment(
+    conversion: str, status: str
+) -> None:
+    """Though she came to her market after the first directive."""
+    case = sloop()
+    case = replace(
+        case,
+        papers=replace(case.papers, conversion=conversion),
+        boat=replace(case.boat, year_on_market=2004),
+    )
+    found = ledger(case, case.options[ELECTRIC])
+    assert found.assessment == status
+    assert any(row.part == "assessment" for row in found.payments) == (status == "owed")
 
 
 def item(name: str, amount: float, part: str, **more: object) -> CostItem:
@@ -232,30 +280,174 @@ def test_tax_and_older_prices_are_raised_by_hand() -> None:
     assert best(row.amount) == pytest.approx(1292.26875)
 
 
-def test_contingency_is_on_estimates_only_and_not_lessened_by_credits() -> None:
-    case = priced(sloop(), contingency=0.10)
+def test_contingency_is_on_all_that_is_not_quoted_whenever_it_is_paid() -> None:
+    """A tenth: of 2,000 of labour now, of 900 of insurance each year, of 3,000 in the fourth."""
+    case = priced(sloop(), contingency=0.10, discount_rate=0.0, electricity=0.0, electric_service=0)
     option = replace(
         case.options[ELECTRIC],
         costs=(
             item("Labour", 2000.0, "labour"),
             item("Sale of the old engine", -500.0, "sale"),
             item("Motor", 6000.0, "motor", source="quote"),
+            item("Insurance", 900.0, "insurance", when="yearly"),
+            item("Winter", 700.0, "winter", when="yearly", source="quote"),
+            item("New motor bearings", 3000.0, "other", when="once", year=4.0),
+            item("Propeller", 800.0, "propeller", when="once", year=5.0, source="quote"),
         ),
     )
-    assert best(ledger(case, option).contingency) == pytest.approx(200.0)
+    found = costed(case, ELECTRIC, option)
+    assert best(found.first) == pytest.approx(7500.0 + 200.0)
+    assert best(found.other) == pytest.approx(1600.0 + 90.0)
+    assert found.flows[0, 3:7] == pytest.approx([1690.0, 1690.0 + 3300.0, 1690.0 + 800.0, 1690.0])
 
 
-@pytest.mark.parametrize(("life", "years"), [(5.0, [6, 11, 16, 21]), (12.0, [13, 25]), (26.0, [])])
-def test_banks_are_replaced_in_the_year_after_their_life(life: float, years: list[int]) -> None:
+def test_contingency_is_on_overhaul_and_banks_that_no_line_names() -> None:
+    case = priced(sloop(), battery_later=0.5, overhaul=3000.0, horizon=10)
+    option = case.options[ELECTRIC]
+    assert option.bank is not None
+    quoted = replace(
+        option,
+        costs=(item("Battery", 8000.0, "battery", source="quote"),),
+        bank=replace(option.bank, life=6.0),
+    )
+    places = ((ELECTRIC, quoted), (KEEP, replace(case.options[KEEP], costs=())))
+    for place, each in places:
+        bare, more = (costed(priced(case, contingency=c), place, each) for c in (0.0, 0.10))
+        later = (more.flows - bare.flows)[0]
+        assert later[0] == 0.0  # the bank is quoted, the engine is aboard
+        assert later.sum() == pytest.approx({ELECTRIC: 400.0, KEEP: 300.0}[place])
+
+
+def test_a_quote_is_paid_as_quoted_in_every_draw() -> None:
     case = sloop()
+    moved = drawn(case, make_draws(case, 50))
+    rows = {row.name: row for row in ledger(moved, moved.options[ELECTRIC]).payments}
+    motor = rows["Motor and controller"]
+    assert np.unique(motor.amount).tolist() == [7900.0]
+    assert not motor.contingency.any()
+    labour = rows["Installer and yard labour"]
+    assert np.ptp(labour.contingency) > 0.0
+    over = priced(case, quote_scale=1.05)  # the owner's own word
+    paid = next(iter(ledger(over, over.options[ELECTRIC]).payments))
+    assert best(paid.amount) == pytest.approx(7900.0 * 1.05)
+
+
+@pytest.mark.parametrize(
+    ("life", "years"), [(5.0, [6, 11, 16, 21]), (12.0, [13, 25]), (26.0, []), (24.5, [25])]
+)
+def test_banks_are_replaced_in_the_year_after_their_life(life: float, years: list[int]) -> None:
+    case = priced(sloop(), horizon=25)
     option = case.options[ELECTRIC]
     assert option.bank is not None
     option = replace(option, bank=replace(option.bank, life=life))
     rows = [row for row in ledger(case, option).payments if row.when == "once"]
     assert [int(row.year[0, 0]) for row in rows if row.year is not None] == years
     found = costed(case, ELECTRIC, option)
-    within = [year for year in years if year <= case.prices.horizon]
-    assert len(within) == sum(np.diff(found.cumulative[0]) > 1000.0)
+    assert len(years) == sum(np.diff(found.cumulative[0]) > 1000.0)
+
+
+@pytest.mark.parametrize(
+    ("bought", "worth"),
+    [
+        ((), 2000.0),  # ten of 12.5 years gone: a fifth of 10,000
+        (((6000.0, 8.0),), 6000.0 * (1.0 - 2.0 / 12.5)),
+        (((6000.0, 8.0), (500.0, 8.0)), 6500.0 * (1.0 - 2.0 / 12.5)),  # its boxes with it
+        (((6000.0, 4.0), (5000.0, 9.0)), 5000.0 * (1.0 - 1.0 / 12.5)),  # in place of the other
+        (((6000.0, 10.0),), 6000.0),
+        (((6000.0, 11.0),), 2000.0),  # after the horizon: the first one is aboard still
+    ],
+)
+def test_a_bank_that_is_bought_late_is_worth_what_its_age_leaves(
+    bought: tuple[tuple[float, float], ...], worth: float
+) -> None:
+    case = priced(sloop(), horizon=10, residual_share=0.0)
+    option = case.options[ELECTRIC]
+    assert option.bank is not None
+    first = item("Battery", 10000.0, "battery", source="quote")
+    later = (
+        item("Battery again", amount, "battery", when="once", year=year, source="quote")
+        for amount, year in bought
+    )
+    option = replace(option, costs=(first, *later), bank=replace(option.bank, life=12.5))
+    assert best(costed(case, ELECTRIC, option).residual) == pytest.approx(worth)
+
+
+def test_a_bank_that_is_bought_late_and_not_at_first_is_worth_something_too() -> None:
+    case = priced(sloop(), horizon=10, residual_share=0.0)
+    option = case.options[ELECTRIC]
+    assert option.bank is not None
+    late = item("Battery", 6000.0, "battery", when="once", year=5.0, source="quote")
+    option = replace(option, costs=(late,), bank=replace(option.bank, life=10.0))
+    assert best(costed(case, ELECTRIC, option).residual) == pytest.approx(3000.0)
+
+
+@pytest.mark.parametrize("horizon", [4, 6, 10, 12, 16])
+@pytest.mark.parametrize("life", [5.0, 5.4, 7.5])
+def test_banks_that_come_by_themselves_leave_what_the_last_has_left(
+    horizon: int, life: float
+) -> None:
+    case = priced(sloop(), horizon=horizon, residual_share=0.0, battery_later=0.5)
+    option = case.options[ELECTRIC]
+    assert option.bank is not None
+    costs = (item("Battery", 1000.0, "battery", source="quote"),)
+    option = replace(option, costs=costs, bank=replace(option.bank, life=life))
+    ends = 0.0
+    while ends + life < horizon:  # the last one ends its life at or after the horizon
+        ends += life
+    price = 1000.0 if ends == 0.0 else 500.0
+    left = price * (1.0 - (horizon - ends) / life)
+    assert best(costed(case, ELECTRIC, option).residual) == pytest.approx(left)
+
+
+@pytest.mark.parametrize("place", [KEEP, NEW, ELECTRIC])
+@pytest.mark.parametrize("terms", ["real", "nominal"])
+def test_lines_of_the_bill_add_and_are_whole_and_near_what_they_stand_for(
+    place: int, terms: str
+) -> None:
+    case = priced(sloop(), terms=terms, inflation=0.031, vat_rate=0.19, horizon=11)
+    costs = tuple(replace(each, vat="to add") for each in case.options[place].costs)
+    option = replace(case.options[place], costs=costs)
+    found = costed(case, place, option)
+    bill = found.bill
+    now = [round(best(row.amount)) for row in found.payments if row.when == "first"]
+    assert sum(now) + bill.contingency == bill.first
+    parts = (bill.first, bill.yearly_worth, bill.later_worth, -bill.end_worth)
+    assert sum(parts) == bill.ownership
+    lines = (*parts, bill.contingency, bill.energy, bill.service, bill.other)
+    assert all(line == round(line) for line in lines)
+    assert bill.first == pytest.approx(best(found.first), abs=0.5)
+    assert bill.ownership == pytest.approx(best(found.present_value), abs=2.0)
+    rate = best(np.atleast_2d(case.prices.discount_rate))
+    rise = 1.031 if terms == "nominal" else 1.0
+    years = sum((rise / (1.0 + rate)) ** year for year in range(1, 12))
+    assert bill.yearly_worth == pytest.approx(best(found.yearly) * years, abs=0.5)
+
+
+@pytest.mark.parametrize(
+    ("plug", "sources", "by"),
+    [
+        (True, (), "wall"), (True, ("panels", "genset"), "wall"), (False, (), "nothing"),
+        (False, ("panels",), "own"), (False, ("wind",), "own"),
+        (False, ("genset",), "genset"), (False, ("panels", "genset"), "genset"),
+    ],
+)  # fmt: skip
+def test_energy_costs_what_is_bought_of_it(plug: bool, sources: tuple[str, ...], by: str) -> None:
+    case = priced(sloop(), charging_efficiency=0.8, electricity=1e-7, diesel=2000.0,
+                  electricity_trend=1.0, diesel_trend=1.0, use_scale=1.0)  # fmt: skip
+    case = replace(case, berth=replace(case.berth, shore_power=plug))
+    made: dict[str, Any] = {
+        "panels": (object(),) if "panels" in sources else (),
+        "genset": Genset(4000.0, 0.2, 0.8) if "genset" in sources else None,
+        "wind": object() if "wind" in sources else None,
+    }
+    option = case.options[ELECTRIC]
+    assert option.supply is not None
+    found = costed(case, ELECTRIC, replace(option, supply=replace(option.supply, **made)))
+    assert found.charged_by == by
+    at_wall = ENERGY / 0.8
+    litres = at_wall / 3.6e6 * (0.246 + 0.08145)  # of the line of fuel at rated power
+    price = {"wall": at_wall * 1e-7, "genset": litres * 2.0}.get(by, 0.0)
+    assert best(found.energy) == pytest.approx(price)
 
 
 @given(st.floats(1.0, 1e4), st.floats(1.0, 1e4), st.floats(1.0, 1e3))

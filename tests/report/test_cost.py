@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from markupsafe import Markup
 
 from generator import cli
 from generator.case.prices import PARTS
@@ -51,12 +52,28 @@ def test_owners_reasons_stand_beside_the_money(results: dict[str, Any]) -> None:
 
 
 def test_terms_and_baseline_are_stated(results: dict[str, Any]) -> None:
-    said = texts(cost.part(Page(results)))
+    said = texts(cost.part(Page(results))).replace("\u00a0", " ")
     assert "All amounts are real, in money of 2026" in said
-    assert "The fair baseline is keeping the diesel: the engine is worn" in said
+    stand = "Savings and paybacks stand against keeping the present diesel, over"
+    assert f"{stand} 12 years, with what it needs: the engine is worn" in said
     assert "ends before the bank's life" in said  # 12 years of horizon, 15 of the bank
-    dying = texts(cost.part(Page(studied("sloop_30_weekend"))))
-    assert "The fair baseline is a new diesel: the engine is dying" in dying
+    dying = texts(cost.part(Page(studied("sloop_30_weekend")))).replace("\u00a0", " ")
+    assert f"{stand} 10 years, with what it needs: the engine is dying" in dying
+
+
+def test_page_1_and_the_section_on_cost_name_one_baseline_and_one_window() -> None:
+    """Of the dying engine of one demo and the worn one of the other."""
+    for name in ("sloop_30_weekend", "ketch_34_two_motors"):
+        page = Page(studied(name))
+        horizon = page.value("planning.horizon_years")
+        assert page.value("money.fair_baseline") == "keep"
+        for motor, card in zip(page.motors, front.front(page).cards, strict=True):
+            saving = page.value(f"{motor}.cost.saving")
+            word = page.value(f"{motor}.worth")
+            assert (saving["baseline"], word["baseline"]) == ("keep", "keep")
+            assert (saving["window_years"], word["horizon_years"]) == (horizon, horizon)
+            assert "keeping the diesel" in bare_text(card.money)
+            assert "keeping the present diesel" in word["words"]
 
 
 @pytest.mark.parametrize(
@@ -209,32 +226,90 @@ def test_names_at_the_ends_of_the_lines_stay_apart_and_within(wanted: list[float
         assert heights == pytest.approx(wanted)
 
 
-@pytest.mark.parametrize("name", ["sloop_30_weekend", "ketch_34_two_motors"])
-def test_payback_is_looked_for_within_the_bank_life_that_is_printed(name: str) -> None:
-    page = Page(studied(name))
-    for motor in page.motors:
-        life = page.value(f"{motor}.cost.bank_life_years")
-        horizon = page.value("planning.horizon_years")
-        assert page.value(f"{motor}.cost.saving.window_years") == max(horizon, round(life))
-
-
-def test_an_item_is_printed_as_its_owner_gave_it() -> None:
-    """The middle of the draws of a quote is another number; the note says which."""
+def test_a_quote_is_printed_as_it_was_quoted_and_has_no_band() -> None:
     page = Page(studied("ketch_34_two_motors"))
     motor = page.find("options", id="a")
     quote = page.find(f"{motor}.cost.items", name="Motor A with controller")
-    assert page.value(f"{quote}.amount_money") == pytest.approx(8900.0)
-    assert page.value(f"{quote}.amount_high_money") > 8900.0
-    middle = page.value("money.contingency_middle_pct")
-    assert middle != pytest.approx(page.value("money.contingency_pct"), rel=0.02)
-    assert page.value("money.quote_middle_share") > 1.0
+    for end in ("", "_low", "_high"):
+        assert page.value(f"{quote}.amount{end}_money") == 8900.0
+    assert page.value(f"{quote}.contingency_money") == 0.0
     note = " ".join(bare_text(each) for each in items(page).notes)
-    for key, form in (
-        ("money.contingency_pct", "percent"),
-        ("money.contingency_middle_pct", "percent"),
-        ("money.quote_middle_share", "share"),
-    ):
-        assert page.plain(key, form).replace("\u00a0", " ") in note.replace("\u00a0", " ")
+    assert "a quote stands as quoted" in note
+    assert page.plain("money.contingency_pct", "percent") == "15%"
+    assert "Contingency of 15% is added to all that is no quote, whenever it is paid" in note
+
+
+def test_a_case_that_says_what_is_paid_over_a_quote_is_told_so(results: dict[str, Any]) -> None:
+    changed = copy.deepcopy(results)
+    changed["money"]["quote_share"] = 1.05
+    note = " ".join(bare_text(each) for each in items(Page(changed)).notes)
+    assert "quotes are taken at 105%, as the case says" in note
+
+
+def units(text: str) -> int:
+    """A printed amount of money, without its band."""
+    found = re.match(r"([+\u2212]?)\u2060?[^\d\s]*((?:\d{1,3},)*\d{1,3})(?=\D|$)", text)
+    assert found, text
+    return int(found[2].replace(",", "")) * (-1 if found[1] == "\u2212" else 1)
+
+
+def amounts(cell: Any) -> list[int]:
+    """What is printed as money in a cell, bands left out; the words of a line stand behind it."""
+    bare = re.sub(r'<span class="spread">.*?</span>', " ", str(cell))
+    shown = [bare_text(Markup(part)) for part in bare.split("<br>")]
+    return [units(part) for part in shown if part.strip()]
+
+
+@pytest.mark.parametrize("name", ["sloop_30_weekend", KETCH, "every_key"])
+def test_printed_lines_add_to_their_printed_sums(name: str) -> None:
+    """Of the tables of the cost as they stand on the page, option by option."""
+    page = Page(studied(name))
+    summary, ledger = cost.part(page).opening
+    rows = {bare_text(row.head): [amounts(cell) for cell in row.cells]
+            for row in summary.rows if not bare_text(row.head).startswith("Payback")}  # fmt: skip
+    lines = {bare_text(row.head): row for row in ledger.rows}
+    for place, option in enumerate(page.options):
+
+        def at(head: str, place: int = place) -> int:
+            return sum(rows[head][place]) if head in rows else 0
+
+        yearly = [head for head in rows if head.startswith("of which")
+                  and "contingency" not in head]  # fmt: skip
+        assert sum(at(head) for head in yearly) == at("Each year")
+        parts = ("First cost", "All years, at today's worth", "Later payments, at today's worth",
+                 "Left at the end, at today's worth")  # fmt: skip
+        assert sum(at(head) for head in parts) == at("Cost of ownership, sum of these four")
+        keep = [page.value(each)["kind"] for each in page.options].index("keep")
+        owned = "Cost of ownership, sum of these four"
+        assert at("Dearer than to keep the diesel") == at(owned) - at(owned, keep)
+        first = 0
+        for key in page.keys(f"{option}.cost.items"):
+            if page.value(f"{key}.when") == "first":
+                first += units(page.plain(f"{key}.amount_money", "money_whole"))
+        own = [amounts(lines[head].cells[place])[0]
+               for head in ("contingency of first payments", "first cost")]  # fmt: skip
+        assert first + own[0] == own[1] == at("First cost")
+
+
+@pytest.mark.parametrize("name", ["sloop_30_weekend", KETCH, "every_key"])
+def test_a_sum_lies_within_the_band_beside_it(name: str) -> None:
+    for option in studied(name)["options"]:
+        for stem in ("first", "present_value", "against_keep", "against_new_diesel"):
+            low, told, high = (
+                option["cost"].get(f"{stem}{end}_money") for end in ("_low", "", "_high")
+            )
+            if low is not None:
+                assert low - 1.0 <= told <= high + 1.0, (option["id"], stem)
+
+
+def test_page_1_tells_the_sums_of_the_tables(results: dict[str, Any]) -> None:
+    for option in results["options"]:
+        own, word = option["cost"], option["worth"]
+        assert word["first_money"] == own["first_money"]
+        assert word["ownership_money"] == own["present_value_money"]
+        if word["extra_money"] is not None:
+            assert word["extra_money"] == own["against_keep_money"]
+            assert word["extra_money"] == -own["saving"]["present_value_money"]
 
 
 def test_energy_says_that_the_house_is_left_out_with_the_number_of_the_year() -> None:

@@ -39,13 +39,17 @@ def without(*ids: str) -> dict[str, Any]:
     return build(case, run(case, make_draws(case, 20)))
 
 
-@pytest.mark.parametrize("ids", [("a",), ("new",), ("a", "new")])
+@pytest.mark.parametrize("ids", [("a",), ("keep",), ("a", "keep")])
 def test_the_sentence_on_money_names_the_price_that_is_missing(ids: tuple[str, ...]) -> None:
     page = Page(without(*ids))
     said = bare_text(page.sentence("options.2.cost.sentence"))
     assert said.startswith("No word on money: no price is given for ")
     assert ("fitting Electric, 13 kW" in said) == ("a" in ids)
-    assert ("the new diesel" in said) == ("new" in ids)
+    assert ("the overhaul that the dying engine needs" in said) == ("keep" in ids)
+    words = page.value("options.2.worth.words")
+    assert words.startswith("no price, no answer: no price is given for ")
+    assert ("fitting it" in words) == ("a" in ids)
+    assert ("the overhaul that the dying engine needs" in words) == ("keep" in ids)
     (card,) = front.front(page).cards
     assert bare_text(card.money).startswith("No word on money")
 
@@ -70,7 +74,11 @@ def test_a_priced_motor_is_not_held_against_a_diesel_without_a_price() -> None:
     assert motor["first_money"] > 0.0
     assert motor["against_new_diesel_money"] is None
     assert motor["against_keep_money"] is not None
-    assert motor["saving"] is None  # the new diesel is the fair baseline: hers is dying
+    held = without("keep")["options"]
+    assert held[MOTOR]["cost"]["saving"] is None  # hers is dying, and no overhaul has a price
+    assert held[MOTOR]["cost"]["against_keep_money"] is None
+    assert held[MOTOR]["cost"]["against_new_diesel_money"] is not None
+    assert held[KEEP]["cost"]["present_value_money"] is None
 
 
 def test_the_page_shows_no_price_of_nought() -> None:

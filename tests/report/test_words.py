@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from generator.analyses.money.worth import Worth
 from generator.analyses.option import OptionAnswers
 from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
 from generator.case.open import read_case
@@ -77,6 +78,7 @@ def dictionary_with_kinds() -> list[tuple[str, str, str]]:
     for record in set(FACTS.values()):
         walk(record, "options.*.verdict.criteria.*.facts")
     walk(LegHelp, "options.*.use.failing.*")
+    walk(Worth, "options.*.worth")
     return rows
 
 
@@ -105,6 +107,13 @@ def test_an_outcome_without_words_stops_the_run() -> None:
     view = View(node, MustMakeLeg, "here", Display("metric", "EUR"))
     with pytest.raises(Exception, match="undefined"):
         said(view)
+
+
+def test_a_word_on_money_without_words_stops_the_run() -> None:
+    node = {"outcome": "unheard of", "baseline": "keep", "needs": "ledger"}
+    view = View(node, Worth, "here", Display("metric", "EUR"))
+    with pytest.raises(Exception, match="undefined"):
+        said(view, "", "worth")
 
 
 def test_every_old_key_has_a_new_one_that_is_there_or_a_reason() -> None:

@@ -7,15 +7,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.case.prices import CostItem, parts_by_name, sources_without
 
-LONG = 25  # years over which a payback is looked for; a longer horizon or bank life takes over
 FIRST_DIRECTIVE = "1998-06-16"  # boats placed on the market after that day are in scope
 MARKETS = ("EEA", "GB", "NI")
+BY_PAPER = {"not in scope": "not in scope", "assessed": "done"}  # what a body has answered
 USUAL = ("labour", "haul-out", "survey")  # parts of a conversion that a ledger easily forgets
 
 
@@ -31,6 +30,7 @@ class Payment:
     source: str  # quote, estimate, register
     price_year: int | None
     line: int
+    contingency: Array  # on top of the amount; none on a quote, nor on money that comes in
 
 
 @dataclass(frozen=True)
@@ -38,11 +38,21 @@ class Ledger:
     """All payments of one option beside energy and service."""
 
     payments: tuple[Payment, ...]
-    contingency: Array  # (draws, 1)
     priced: bool  # False where the case gives no first cost
     lacking: tuple[str, ...]  # usual parts and sources of energy that no line names
-    assessment: str  # owed, in the ledger, released, done, out of scope, not asked
-    years: int  # over which flows are drawn up
+    assessment: str  # owed, in the ledger, released, done, out of scope, not in scope, not asked
+
+    def sum(self, when: str) -> Array:
+        """What is paid now, or each year, contingency and all."""
+        return self.amounts(when) + self.contingency(when)
+
+    def amounts(self, when: str) -> Array:
+        """The same without contingency."""
+        return _total(row.amount for row in self.payments if row.when == when)
+
+    def contingency(self, when: str) -> Array:
+        """Contingency of what is paid now, or each year."""
+        return _total(row.contingency for row in self.payments if row.when == when)
 
 
 def ledger(case: Case, option: Option) -> Ledger:
@@ -50,21 +60,17 @@ def ledger(case: Case, option: Option) -> Ledger:
     given = tuple(_payment(case, item) for item in option.costs)
     status = _assessment(case, option)
     owed = (_owed(case),) if status == "owed" else ()
-    years = _years(case, option)
     firsts = [row for row in given if row.when == "first"]
-    guessed = [row.amount for row in firsts if row.source == "estimate" and _adds(row)]
     parts = {row.part for row in given} | {
         part for row in given for part in parts_by_name(row.name)
     }
     names = [item.name for item in option.costs]
     sources = () if option.supply is None else sources_without(option.supply.extra, names)
     return Ledger(
-        payments=(*given, *owed, *_banks(case, option, given, years)),
-        contingency=_total(guessed) * np.asarray(case.prices.contingency),
+        payments=(*given, *owed, *_banks(case, option, given)),
         priced=bool(firsts),
         lacking=(*(part for part in USUAL if part not in parts), *sources) if option.bank else (),
         assessment=status,
-        years=years,
     )
 
 
@@ -76,12 +82,15 @@ def _total(amounts: Iterable[Array]) -> Array:
     return found
 
 
-def _adds(row: Payment) -> bool:
-    return bool(row.amount.flat[0] > 0.0)
+def _contingency(case: Case, amount: Array, source: str) -> Array:
+    """On everything that is to be paid and is not quoted, whenever that is."""
+    if source == "quote" or amount.flat[0] <= 0.0:
+        return np.zeros((1, 1))
+    return np.asarray(amount * np.asarray(case.prices.contingency))
 
 
 def _payment(case: Case, item: CostItem) -> Payment:
-    """Tax put on, an older price raised to the year of the study, a quote given its doubt."""
+    """Tax put on, an older price raised to the year of the study, contingency on no quote."""
     prices = case.prices
     amount = np.atleast_2d(np.asarray(item.amount, dtype=np.float64))
     if item.vat == "to add":
@@ -94,8 +103,16 @@ def _payment(case: Case, item: CostItem) -> Payment:
     year = None if item.year is None else np.round(np.atleast_2d(np.asarray(item.year)))
     return Payment(
         item.name, item.part, np.asarray(amount), item.when, year, item.source, item.price_year,
-        item.line,
+        item.line, _contingency(case, amount, item.source),
     )  # fmt: skip
+
+
+def _of_register(
+    case: Case, name: str, part: str, amount: Array, year: Array | None = None
+) -> Payment:
+    """A payment that no line of the owner names."""
+    when, margin = "first" if year is None else "once", _contingency(case, amount, "register")
+    return Payment(name, part, amount, when, year, "register", None, 0, margin)
 
 
 def _assessment(case: Case, option: Option) -> str:
@@ -105,6 +122,8 @@ def _assessment(case: Case, option: Option) -> str:
         return "not asked"
     if any(item.part == "assessment" for item in option.costs):
         return "in the ledger"
+    if case.papers.conversion in BY_PAPER:
+        return BY_PAPER[case.papers.conversion]
     if boat.market not in MARKETS and boat.import_date is None:
         return "out of scope"
     if boat.import_date is not None:
@@ -119,17 +138,10 @@ def _assessment(case: Case, option: Option) -> str:
 def _owed(case: Case) -> Payment:
     amount = np.atleast_2d(np.asarray(case.prices.assessment, dtype=np.float64))
     name = "Post-construction assessment, presumed required"
-    return Payment(name, "assessment", amount, "first", None, "register", None, 0)
+    return _of_register(case, name, "assessment", amount)
 
 
-def _years(case: Case, option: Option) -> int:
-    life = 0.0 if option.bank is None else scalar(spread(option.bank.lasts).middle)
-    return max(LONG, case.prices.horizon, int(np.ceil(life)))
-
-
-def _banks(
-    case: Case, option: Option, given: tuple[Payment, ...], years: int
-) -> tuple[Payment, ...]:
+def _banks(case: Case, option: Option, given: tuple[Payment, ...]) -> tuple[Payment, ...]:
     """Replacements of the bank at the end of each life, unless the owner's ledger has its own."""
     bought = [row for row in given if row.part == "battery" and row.when == "first"]
     own = any(row.part == "battery" and row.when == "once" for row in given)
@@ -138,8 +150,9 @@ def _banks(
     price = _total(row.amount for row in bought) * np.asarray(case.prices.battery_later)
     life = np.atleast_2d(np.asarray(option.bank.lasts, dtype=np.float64))
     found = []
-    for turn in range(1, int((years - 1.0) / max(float(life.min()), 1.0)) + 1):
+    lives = case.prices.horizon / max(float(life.min()), 1.0)
+    for turn in range(1, int(np.ceil(lives))):
         name = "New bank" if turn == 1 else "New bank again"
         year = np.floor(turn * life) + 1.0  # in the year after its life has ended
-        found.append(Payment(name, "battery", price, "once", year, "register", None, 0))
+        found.append(_of_register(case, name, "battery", price, year))
     return tuple(found)

@@ -26,10 +26,14 @@ class GridMix:
     year: int | None  # of the table; none where the case gives the figure
 
 
+NO_GRID = GridMix(None, "", None)  # of a bank that no plug charges
+
+
 @dataclass(frozen=True)
 class Emissions:
     """Carbon dioxide of one option, kg, per draw; arrays absent where the mix is not known."""
 
+    charged_by: str  # as of Cost
     mix: GridMix
     bank_made: Array
     drive_made: Array  # motor with controller, or a new diesel with gear
@@ -56,31 +60,31 @@ def emissions(
     case: Case, option: Option, own: Cost, diesel: tuple[Option, Cost] | None
 ) -> Emissions:
     """Made once and emitted each year, against the diesel that would run otherwise."""
-    mix = grid_mix(case)
+    mix = grid_mix(case) if own.charged_by in ("fuel", "wall") else NO_GRID
     bank_made, drive_made = _made(case, option)
-    yearly = _yearly(case, option, own, mix)
+    yearly = _yearly(case, own, mix)
     if diesel is None or option.bank is None or yearly is None:
-        return Emissions(mix, bank_made, drive_made, yearly, None, None, None)
+        return Emissions(own.charged_by, mix, bank_made, drive_made, yearly, None, None, None)
     other, cost = diesel
-    burnt = _yearly(case, other, cost, mix)
+    burnt = _yearly(case, cost, mix)
     assert burnt is not None
     extra = bank_made + drive_made - _made(case, other)[1]
     saved = burnt - yearly
     payback = np.where(np.isnan(saved), np.nan, carbon_payback(extra, saved))
-    return Emissions(mix, bank_made, drive_made, yearly, burnt, extra, payback)
+    return Emissions(own.charged_by, mix, bank_made, drive_made, yearly, burnt, extra, payback)
 
 
-def _yearly(case: Case, option: Option, own: Cost, mix: GridMix) -> Array | None:
+def _yearly(case: Case, own: Cost, mix: GridMix) -> Array | None:
+    """Of what is burnt and bought; none where nothing charges her or the mix is not known."""
     carbon = case.carbon
-    if option.bank is None:
-        return np.atleast_2d(
-            fuel_carbon(own.use.energy, carbon.diesel_burnt, carbon.diesel_upstream)
-        )
+    burnt = np.atleast_2d(fuel_carbon(own.burnt, carbon.diesel_burnt, carbon.diesel_upstream))
+    if own.charged_by != "wall":
+        return None if own.charged_by == "nothing" else burnt
     if mix.intensity is None:
         return None
+    # what is bought holds the charging losses already
     intensity = np.asarray(mix.intensity) * carbon.grid_trend
-    loss, charging = carbon.network_loss, case.prices.charging_efficiency
-    return np.atleast_2d(electricity_carbon(own.use.energy, intensity, loss, charging))
+    return np.atleast_2d(electricity_carbon(own.bought, intensity, carbon.network_loss, 1.0))
 
 
 def _made(case: Case, option: Option) -> tuple[Array, Array]:

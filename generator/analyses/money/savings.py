@@ -6,14 +6,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.money.bill import Bill
 from generator.analyses.money.cost import Cost
-from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.money.present_value import discounted, recovery
-
-DYING = "dying"  # an engine in this state is no baseline: it must be replaced in any case
 
 
 @dataclass(frozen=True)
@@ -26,16 +24,32 @@ class Saving:
     present_value: Array  # saved over the horizon, positive where the option is cheaper
     extra_first: Array
     yearly: Array  # saved in energy, service and other yearly payments
+    bills: tuple[Bill, Bill]  # of the option and of the other one: the expected case as printed
     simple_payback: Array
     discounted_payback: Array
     chance: float  # share of the draws in which the option is cheaper
     repaid: float  # share of the draws in which it is repaid within the window
-    window: int  # years within which a payback counts: the longer of horizon and middle bank life
+    window: int  # years within which a payback counts: those of the horizon
+
+    @property
+    def extra(self) -> float:
+        """Cost of ownership above the other one's in the expected case."""
+        return self.bills[0].ownership - self.bills[1].ownership
+
+    @property
+    def first(self) -> float:
+        """First cost above the other one's in the expected case."""
+        return self.bills[0].first - self.bills[1].first
+
+    @property
+    def a_year(self) -> float:
+        """Saved each year in the expected case."""
+        return self.bills[1].yearly - self.bills[0].yearly
 
 
 @dataclass(frozen=True)
 class Savings:
-    """An option against both diesels, and which of them is the fair one."""
+    """An option against both diesels, and which of them is the baseline."""
 
     keep: Saving | None
     new_diesel: Saving | None
@@ -45,15 +59,14 @@ class Savings:
 
     @property
     def fairly(self) -> Saving | None:
-        """Against the fair baseline."""
+        """Against the baseline."""
         return self.new_diesel if self.fair == "new diesel" else self.keep
 
 
 def fair_baseline(case: Case) -> str:
-    """The diesel that would be run otherwise: the new one when the engine is dying."""
+    """The present diesel with what it needs, whatever its state; a new one where none is kept."""
     kinds = {option.kind for option in case.options}
-    wanted = ("new diesel", "keep") if case.engine.condition == DYING else ("keep", "new diesel")
-    return next((kind for kind in wanted if kind in kinds), "")
+    return next((kind for kind in ("keep", "new diesel") if kind in kinds), "")
 
 
 def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost | None) -> Savings:
@@ -65,7 +78,7 @@ def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost 
     def against(kind: str, other: Cost | None) -> Saving | None:
         if other is None or option.kind == kind or not (own.priced and other.priced):
             return None
-        return saving(case, option, own, other)
+        return saving(case, own, other)
 
     fair = fair_baseline(case)
     baseline = new if fair == "new diesel" else keep
@@ -78,11 +91,9 @@ def savings(case: Case, option: Option, own: Cost, keep: Cost | None, new: Cost 
     )
 
 
-def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
+def saving(case: Case, own: Cost, other: Cost) -> Saving:
     """Draw by draw, so that doubts which both share cancel."""
-    life = 0 if option.bank is None else round(scalar(spread(option.bank.lasts).middle))
-    drawn_up = min(own.flows.shape[1], other.flows.shape[1]) - 1  # a long-lived bank has more years
-    window = min(max(case.prices.horizon, life), drawn_up)
+    window = case.prices.horizon
     flows = other.flows[:, : window + 1] - own.flows[:, : window + 1]
     worth = np.asarray(other.present_value - own.present_value)
     simple = _recovered(flows)
@@ -91,6 +102,7 @@ def saving(case: Case, option: Option, own: Cost, other: Cost) -> Saving:
         present_value=worth,
         extra_first=np.asarray(own.first - other.first),
         yearly=np.asarray(other.yearly - own.yearly),
+        bills=(own.bill, other.bill),
         simple_payback=simple,
         discounted_payback=with_interest,
         chance=_share(worth > 0.0),

@@ -93,33 +93,36 @@ class Bench:
         return float(self.plant.rated_speed) / float(self.turns(propeller, 1.0)[0])
 
     def serving(self, propeller: Propeller) -> float:
-        """The reduction that is advised: matched, and shorter by what serves her."""
+        """The reduction that is advised: matched, and shorter or longer by what serves her."""
         return self.matched(propeller) * (1.0 + self.shorter)
 
     def _shorter(self, case: Case, option: Option, found: Power) -> float:
         """By how much a reduction that matches for sure is geared short to pull hardest.
 
-        Shorter gearing pulls harder against a wind and turns away sooner in a calm; it goes no
-        further than planned cruise and the wanted top speed allow, where plain matching reaches
-        them, each in nine draws of ten.
+        Shorter gearing pulls harder against a wind and turns away sooner in a calm: it goes no
+        further than planned cruise and the wanted top speed allow in nine draws of ten, where any
+        that matches reaches them.
         """
         tried = self._within_band()
         ratios = self.matched(self.propeller) * (1.0 + tried)
         made = np.array([_calm_speeds(case, option, found, each) for each in ratios])
-        goal = np.minimum([self.cruise[0], self.wanted], made[0])
-        pull = self.pull(self.propeller, ratios[:, np.newaxis])
-        pull = np.where((made >= goal - 1e-9).all(axis=1), pull, 0.0)
-        return float(tried[int(np.argmax(pull >= pull.max() * (1.0 - 1e-6)))])
+        goal = np.minimum([self.cruise[0], self.wanted], made.max(axis=0))
+        reached = (made / np.maximum(goal, 1e-9)).min(axis=1)
+        served = reached >= min(reached.max(), 1.0) - 1e-9
+        pull = np.where(served, self.pull(self.propeller, ratios[:, np.newaxis]), 0.0)
+        best_ones = np.flatnonzero(pull >= pull.max() * (1.0 - 1e-6))
+        return float(tried[best_ones[np.argmin(np.abs(tried[best_ones]))]])
 
     def _within_band(self) -> Array:
-        """Middles of the turns over rated, less 1, from 0 up, that stay within the band."""
+        """Middles of the turns over rated, less 1, that stay within the band for sure."""
         most = _limit("Propeller match", "go")
-        tried = np.arange(0.0, most + 1e-9, FASTER)
+        steps = round(most / FASTER)
+        tried = np.arange(-steps, steps + 1) * FASTER
         sure = [
             held_share(np.abs(self.doubt * (1.0 + each) - 1.0) <= most) >= SURE for each in tried
         ]
-        sure[0] = True  # nothing lies nearer, whatever the doubt
-        return np.asarray(tried[: sure.index(False)] if False in sure else tried)
+        sure[steps] = True  # nothing lies nearer, whatever the doubt
+        return np.asarray(tried[sure])
 
     def pull(self, propeller: Propeller, ratios: Array) -> Array:
         """Thrust behind the hull that lasts at 3.5 kn [N] with each of the ratios."""

@@ -28,7 +28,7 @@ class Match:
     deviation: Array  # turns over rated, less 1
     beyond_curve: bool  # full power lies above the last speed of the hull form
     ratio: float  # with which she turns as rated in a calm, propeller kept
-    advised: float  # that pulls hardest of all that match, and holds her speed in a calm
+    advised: float  # that pulls hardest of those that match and keep her speed in a calm
     pitch: float | None  # m, with which she does, ratio kept; None if no pitch of the series does
     own: Screw
     best: Screw | None

@@ -7,6 +7,7 @@ from dataclasses import field
 
 import numpy as np
 
+from generator.analyses.motion.as_set import AsSet
 from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.plant import controller_cut_off, house_drain, peak_drain
 from generator.analyses.motion.power import at_points
@@ -16,15 +17,16 @@ from generator.analyses.store.bank_state import (
     BankState,
     cells_of,
     cut_off,
-    discharge_limit,
     draws_current,
 )
 from generator.analyses.store.outfit import Outfit
 from generator.analyses.weight.weight import Weight
 from generator.arrays import Array, Numbers
+from generator.case.option import Bank
 from generator.physics.energy.battery import rate
-from generator.physics.energy.cell import LEAD, charge_rate_limit
+from generator.physics.energy.cell import LEAD, charge_ceiling, charge_rate_limit
 from generator.records import number, record, working
+from generator.tables.cell_labels import cell_counts
 
 LONGEST_TOLD = 999.0  # years; a bank that no leg draws on would last for ever by its cycles
 
@@ -62,8 +64,10 @@ class BankResult:
     lead: bool
     floor_by: str  # sag or depth: what sets the floor of the aged bank
     limited_by: str  # calendar or cycles
+    cells_by: str  # maker, label or usual: who tells how many cells are in series
     peak_never_held: bool  # old, cold and full, the bank does not give peak power
     several_strings: bool
+    as_set: AsSet  # the motor within what this bank gives
     ages: tuple[BankAge, BankAge, BankAge]  # new, aged, last
     nominal_voltage: float = number("voltage", "voltage on the label")
     charge: float = number("charge", "charge on the label")
@@ -77,8 +81,11 @@ class BankResult:
     cruise_rate: Array = number("rate", "rate at cruise", cautious="high")
     peak_current: Array = number("current", "current at peak", cautious="high")
     peak_rate: Array = number("rate", "rate at peak", cautious="high")
-    discharge_limit: Numbers = number("current", "continuous limit of the bank", cautious="low")
+    discharge_limit: Numbers = number("current", "limit of the bank", cautious="low")
     cells: int = number("count", "cells in series")
+    ceiling: float = number("voltage", "highest voltage on charge")
+    other_cells: int | None = number("count", "cells that the same label also names")
+    other_ceiling: float | None = number("voltage", "highest voltage that those reach")
     strings: int = number("count", "strings side by side")
     blocks_in_series: int = number("count", "blocks in series")
     cut_off: Array = number("voltage", "voltage at which it is cut off", cautious="high")
@@ -96,8 +103,10 @@ class BankResult:
     published: Array | None = number("share", "left of a published cell", cautious="low")
     resting: Numbers = number("share", "state of charge at rest")
     rate_limit: Numbers = working()
+    drive_current: Array = working()  # A at cruise, of the motor alone
     cold_charge_low: float = working()  # 1/s, rate at the tenth percentile of the coldest
     states: tuple[BankState, BankState, BankState] = working()  # new, aged, last
+    aged: BankState = working()  # by which the motor is set
     left: tuple[Array, Array, Array] = working()  # J above the reserve in each of them
     ageing: Ageing = working()
     absent: Mapping[str, str] = field(default_factory=dict)
@@ -112,6 +121,7 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
     assert held.new is not None
     assert held.aged is not None
     assert held.last is not None
+    assert outfit.power.as_set is not None
     cruise = np.atleast_2d(np.asarray(case.planning.cruise_speed))
     curve = at_points(case, option, outfit.power, outfit.scale, cruise, Weather(0.0, 1.0))
     cruise_current = draws_current(held.aged, curve.output.drain + house_drain(case, option))
@@ -124,14 +134,16 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
     )
     left = (new, old, last)
     ages = tuple(_age(state, above) for state, above in zip(states, left, strict=True))
-    cold = np.asarray(aged.aged.temperature)
+    cold, other = np.asarray(aged.aged.temperature), _other_count(bank)
     return BankResult(
         chemistry=bank.chemistry,
         lead=bank.chemistry in LEAD,
         floor_by=_floor_by(held.aged),
+        cells_by=_cells_by(bank),
         limited_by="calendar" if _more(aged.calendar - aged.wear) else "cycles",
         peak_never_held=bool(scalar(spread(held.aged.sag_floor).middle) >= 1.0),
         several_strings=bank.blocks.parallel > 1,
+        as_set=outfit.power.as_set,
         ages=(ages[0], ages[1], ages[2]),
         nominal_voltage=scalar(bank.nominal_voltage),
         charge=scalar(bank.charge),
@@ -145,8 +157,11 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
         cruise_rate=np.asarray(rate(cruise_current, bank.charge)),
         peak_current=peak_current,
         peak_rate=np.asarray(rate(peak_current, bank.charge)),
-        discharge_limit=discharge_limit(bank),
+        discharge_limit=held.aged.limits.bank,
         cells=cells_of(bank),
+        ceiling=charge_ceiling(bank.chemistry, cells_of(bank)),
+        other_cells=other,
+        other_ceiling=None if other is None else charge_ceiling(bank.chemistry, other),
         strings=bank.blocks.parallel,
         blocks_in_series=bank.blocks.series,
         cut_off=cut_off(bank, controller_cut_off(bank, motor)),
@@ -164,13 +179,16 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
         published=aged.published,
         resting=bank.resting_state,
         rate_limit=bank.cruise_rate_limit,
+        drive_current=np.atleast_2d(draws_current(held.aged, curve.output.drain)),
         cold_charge_low=scalar(charge_rate_limit(bank.chemistry, spread(cold).low)),
         states=states,
+        aged=held.aged,
         left=left,
         ageing=aged,
         absent={
             **dict.fromkeys(("cruise_current", "cruise_rate"), "cruise_not_given"),
             **dict.fromkeys(("peak_current", "peak_rate"), "peak_not_given"),
+            **dict.fromkeys(("other_cells", "other_ceiling"), "one_count"),
             "mass": "not_weighed",
             "published": "no_published_cell",
         },
@@ -197,6 +215,21 @@ def _age(state: BankState, left: Array) -> BankAge:
         peak_reached=1.0 - lacking_share(state.peak_current),
         absent=dict.fromkeys(("peak_current", "peak_voltage"), "peak_not_given"),
     )
+
+
+def _cells_by(bank: Bank) -> str:
+    """Who tells how many cells are in series: the maker, the label, or what is usual."""
+    if bank.cells is not None or bank.end_of_charge is not None:
+        return "maker"
+    return "label" if _other_count(bank) is None else "usual"
+
+
+def _other_count(bank: Bank) -> int | None:
+    """The number of cells that is not taken, where the label fits two and nobody says which."""
+    if bank.cells is not None or bank.end_of_charge is not None:
+        return None
+    counts = cell_counts(bank.chemistry, scalar(bank.nominal_voltage))
+    return counts[1] if len(counts) > 1 else None
 
 
 def _floor_by(aged: BankState) -> str:

@@ -7,15 +7,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.motion.demand import Weather
-from generator.analyses.motion.power import KNOT
-from generator.analyses.percentiles import held_share, scalar
-from generator.analyses.use.leg_energy import LEAST_OVER, Strips, spent_before
+from generator.analyses.motion.power import KNOT, at_points
+from generator.analyses.percentiles import held_share, scalar, side_by_side
+from generator.analyses.store.outfit import Outfit
+from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_before, worst_stream
 from generator.analyses.use.legs import Legs
 from generator.arrays import Array, Flags, Numbers
 from generator.case.usage import Leg
 
 STEP = 0.25 * KNOT  # by which the owner slows down
-STILL = Weather(0.0, 1.0)
 SURE = 0.9  # share of draws in which a leg that fits does so
 HALF = 0.5  # of a leg's passages meet the ordinary wind ahead, the other half a calm
 
@@ -47,18 +47,35 @@ class _Halves:
         return _Halves(self.calm | other.calm, self.windy | other.windy)
 
 
-def coverage(strips: Strips, legs: Legs) -> Coverage | None:
+@dataclass(frozen=True)
+class _Part:
+    """A part of a leg at one speed in one weather: what is asked of her there."""
+
+    distance: Numbers
+    speed: Array
+    stream: Numbers
+    wind: Numbers
+    fetch: Numbers
+
+    @property
+    def key(self) -> tuple[bytes, ...]:
+        """By which parts that ask the same are asked once."""
+        return tuple(np.asarray(each).tobytes() for each in (self.speed, self.wind, self.fetch))
+
+
+def coverage(outfit: Outfit, legs: Legs) -> Coverage | None:
     """Passages whose need is at most what is left above the reserve; none without passages."""
     items = legs.results
     times = np.array([scalar(item.leg.times_per_year) for item in items])
     if not items or times.sum() <= 0.0:
         return None
     miles = times * np.array([scalar(item.leg.distance) for item in items])
-    accepted = scalar(strips.outfit.case.planning.slower_accepted)
-    own = _fit(strips, legs, 0.0)
-    slower = own
-    for by in np.arange(STEP, accepted + 1e-9, STEP):
-        slower = slower.either(_fit(strips, legs, float(by)))
+    accepted = scalar(outfit.case.planning.slower_accepted)
+    steps = [0.0, *np.arange(STEP, accepted + 1e-9, STEP).tolist()]
+    fits = _fits(outfit, legs, steps)
+    own, slower = fits[0], fits[0]
+    for each in fits[1:]:
+        slower = slower.either(each)
     bad = [(np.atleast_2d(item.ratio) >= 1.0) * 1.0 for item in items]
     return Coverage(
         legs=_share(own, times),
@@ -73,49 +90,72 @@ def coverage(strips: Strips, legs: Legs) -> Coverage | None:
     )
 
 
-def _fit(strips: Strips, legs: Legs, slower: float) -> _Halves:
-    """Every leg at the owner's speeds less ``slower``, and those before it in a calm likewise."""
-    of, every = strips.outfit, [item.leg for item in legs.results]
-    calm = [_need(strips, leg, _speed(leg, slower), None) for leg in every]
-    before = spent_before(of.case, of.option, [np.fmin(each, np.inf) for each in calm])
-    windy = [_need(strips, leg, _speed(leg, slower), _outside(leg, slower)) for leg in every]
-    left = [
-        np.maximum(item.above - spent, 0.0)
-        for item, spent in zip(legs.results, before, strict=True)
-    ]
-    return _Halves(*(_inside(needs, left) for needs in (calm, windy)))
+def _fits(outfit: Outfit, legs: Legs, steps: list[float]) -> list[_Halves]:
+    """Every leg at the owner's speeds less each step, and those before it in a calm likewise."""
+    every = [item.leg for item in legs.results]
+    calm = {(n, by): _calm(leg, by) for by in steps for n, leg in enumerate(every)}
+    windy = {(n, by): _windy(leg, by) for by in steps for n, leg in enumerate(every)}
+    parts = [part for group in (calm, windy) for both in group.values() for part in both]
+    losses = _losses(outfit, parts)
+    halves = []
+    for by in steps:
+        needs = [
+            [_need(group[n, by], losses) for n in range(len(every))] for group in (calm, windy)
+        ]
+        before = spent_before(
+            outfit.case, outfit.option, [np.fmin(each, np.inf) for each in needs[0]]
+        )
+        left = [
+            np.maximum(item.above - spent, 0.0)
+            for item, spent in zip(legs.results, before, strict=True)
+        ]
+        halves.append(_Halves(_inside(needs[0], left), _inside(needs[1], left)))
+    return halves
 
 
-def _speed(leg: Leg, slower: float) -> Array:
-    return np.maximum(np.atleast_2d(leg.speed) - slower, STEP)
+def _calm(leg: Leg, slower: float) -> tuple[_Part, ...]:
+    return (_Part(leg.distance, _speed(leg.speed, slower), worst_stream(leg), 0.0, leg.fetch),)
 
 
-def _outside(leg: Leg, slower: float) -> Array:
-    """What the owner holds outside where he said so, else his speed."""
-    own = leg.exposed_speed if leg.holds_outside else leg.speed
-    return np.maximum(np.atleast_2d(np.minimum(own, leg.speed)) - slower, STEP)
-
-
-def _need(strips: Strips, leg: Leg, speed: Array, outside: Array | None) -> Array:
-    """Energy of a passage; the exposed part against the ordinary wind where one is given."""
-    if outside is None or not np.any(np.asarray(leg.exposed_distance)):
-        return _part(strips, leg.distance, speed, leg.foul_stream, STILL)
+def _windy(leg: Leg, slower: float) -> tuple[_Part, ...]:
+    """The exposed part against the ordinary wind, at what the owner holds there if he says so."""
+    if not np.any(np.asarray(leg.exposed_distance)):
+        return _calm(leg, slower)
     assert leg.usual_wind is not None
+    own = np.minimum(leg.exposed_speed, leg.speed) if leg.holds_outside else leg.speed
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
-    smooth = _part(strips, sheltered, speed, leg.foul_stream, STILL)
-    windy = Weather(leg.usual_wind, leg.fetch)
-    return smooth + _part(strips, leg.exposed_distance, outside, leg.foul_stream, windy)
+    smooth = _Part(sheltered, _speed(leg.speed, slower), worst_stream(leg), 0.0, leg.fetch)
+    outside = _speed(own, slower)
+    rough = _Part(leg.exposed_distance, outside, worst_stream(leg), leg.usual_wind, leg.fetch)
+    return (smooth, rough)
 
 
-def _part(
-    strips: Strips, distance: Numbers, speed: Array, stream: Numbers, weather: Weather
-) -> Array:
-    """Energy of one part; nan where the speed is not held or makes too little good."""
-    if not np.any(np.asarray(distance)):
-        return np.zeros((1, 1))
-    over = np.atleast_2d(speed - np.asarray(stream))
-    good = np.where(over >= LEAST_OVER - 1e-9, over, np.nan)
-    return np.asarray(np.asarray(distance) / good * strips.at(speed, weather).loss)
+def _speed(own: Numbers, slower: float) -> Array:
+    return np.maximum(np.atleast_2d(own) - slower, STEP)
+
+
+def _losses(outfit: Outfit, parts: list[_Part]) -> dict[tuple[bytes, ...], Array]:
+    """What the store loses each second in every part, all asked at once; nan where not held."""
+    unlike = {part.key: part for part in parts}
+    asked = list(unlike.values())
+    speed = side_by_side(*(part.speed for part in asked))
+    weather = Weather(
+        side_by_side(*(part.wind for part in asked)), side_by_side(*(part.fetch for part in asked))
+    )
+    curve = at_points(outfit.case, outfit.option, outfit.power, outfit.scale, speed, weather)
+    loss = read_strip(outfit, speed, curve).loss
+    return {key: loss[:, [column]] for column, key in enumerate(unlike)}
+
+
+def _need(parts: tuple[_Part, ...], losses: dict[tuple[bytes, ...], Array]) -> Array:
+    """Energy of the parts of a passage; nan where one is not held or makes too little good."""
+    total = np.zeros((1, 1))
+    for part in parts:
+        if np.any(np.asarray(part.distance)):
+            over = np.atleast_2d(part.speed - np.asarray(part.stream))
+            good = np.where(over >= LEAST_OVER - 1e-9, over, np.nan)
+            total = total + np.asarray(part.distance) / good * losses[part.key]
+    return np.asarray(total)
 
 
 def _inside(needs: list[Array], left: list[Array]) -> Flags:

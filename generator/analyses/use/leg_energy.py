@@ -182,10 +182,11 @@ def _between(case: Case, option: Option, leg: Leg) -> Numbers:
 
 
 def worst_stream(leg: Leg) -> Numbers:
-    """The stream against her on the day that counts: at springs, unless she works the tide."""
-    if leg.tide_worked or leg.spring_stream is None:
-        return leg.foul_stream
-    return leg.spring_stream
+    """Mean stream against her over the leg, at springs; slack water where she works the tide.
+
+    The greatest stream, at a gate of the leg, stands there alone: criterion 9 asks for it.
+    """
+    return np.minimum(leg.foul_stream, 0.0) if leg.tide_worked else leg.foul_stream
 
 
 def in_hand(need: Array, available: Array) -> Array:

@@ -28,14 +28,14 @@ def verdict(found: Findings) -> Verdict:
     """Judge every criterion by the rule of chance and let the deciding rows set the word."""
     judgements = evaluate(found)
     return Verdict(
-        word=_word(judgements),
+        word=word_of(judgements),
         judgements=judgements,
         reasons=_reasons(judgements),
         conditions=_conditions(judgements),
     )
 
 
-def _word(judgements: tuple[Judgement, ...]) -> str:
+def word_of(judgements: tuple[Judgement, ...]) -> str:
     """The worst of the rows that decide."""
     results = {row.result for row in judgements if row.decides}
     if NO in results:

@@ -15,6 +15,7 @@ from generator.physics.energy.battery import nominal_energy
 from generator.tables.method import method
 
 FUEL_DENSITY = method("masses.fuel_density")
+LEAST_DRIVE = method("masses.least_drive")
 NOT_ESTIMATED = ("old cables", "fluids")  # parts for which there is no aggregate figure
 
 
@@ -120,13 +121,16 @@ def _expected(case: Case, option: Option) -> tuple[Items, Items]:
     )
     if option.kind == "new diesel":
         return (old,), _new_engine(option, masses)
+    starter = _item("Starter battery", "starter battery", masses.starter_battery)
+    if option.supply is not None and option.supply.genset is not None:
+        return (old, starter), _new_drive(option, masses)  # it burns from the tank that is aboard
     tank = engine.tank * FUEL_DENSITY
     removed = (
         old,
         _item("Exhaust, water-lock, strainer, mounts", "exhaust", masses.diesel_fittings),
         _item("Fuel as weighed", "fuel", case.boat.floatation.tank_fill * tank),
         _item("Fuel tank", "tank", masses.tank_share * tank),
-        _item("Starter battery", "starter battery", masses.starter_battery),
+        starter,
     )
     return removed, _new_drive(option, masses)
 
@@ -157,10 +161,10 @@ def given_mass(items: Items, part: str) -> Numbers | None:
 
 
 def motor_mass(motor: Motor, masses: Masses) -> Numbers:
-    """Mass of motor and controller [kg], given or by the register."""
+    """Mass of motor and controller [kg], given or by the register; a bed weighs without power."""
     if motor.mass is not None:
         return motor.mass
-    return masses.motor_per_kilowatt * motor.continuous_power
+    return np.maximum(masses.motor_per_kilowatt * motor.continuous_power, LEAST_DRIVE)
 
 
 def bank_mass(bank: Bank, masses: Masses) -> Numbers:

@@ -9,10 +9,9 @@ import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.handling.confined import ConfinedLeg
+from generator.analyses.motion.service_factor import UNTOLD
 from generator.analyses.percentiles import scalar, spread
-from generator.arrays import Numbers
 from generator.case.assumption import Assumption
-from generator.case.boat import Waters
 from generator.case.case import Case
 from generator.case.diesel import Propeller
 from generator.case.usage import Leg
@@ -69,13 +68,6 @@ def case_part(case: Case, draws: Draws) -> dict[str, Any]:
     }
 
 
-def _coldest(waters: Waters) -> Numbers:
-    """As given, or the water of the season less its swing."""
-    if waters.coldest is not None:
-        return waters.coldest
-    return waters.temperature - waters.season_swing
-
-
 def _half_a_year_after(day: str) -> str:
     """The day on which prices and the state of the boat want a second look."""
     return (date.fromisoformat(day) + HALF_A_YEAR).isoformat()
@@ -96,7 +88,7 @@ def boat_part(case: Case, today: Findings) -> dict[str, Any]:
         **({} if boat.import_date else {"import_date_why": "not brought in from elsewhere"}),
         "design_category": boat.design_category,
         "datum": boat.datum,
-        "bottom": boat.bottom,
+        "bottom": boat.bottom or UNTOLD,
         "length_overall_m": put(hull.length_overall, "m"),
         "waterline_length_m": put(hull.waterline_length, "m"),
         "beam_m": put(hull.beam, "m"),
@@ -169,7 +161,7 @@ def surroundings_part(case: Case, found: Findings) -> dict[str, Any]:
             "kind": waters.kind,
             "exposure": waters.exposure,
             "temperature_c": put(waters.temperature, "degc"),
-            "coldest_c": put(_coldest(waters), "degc"),
+            "coldest_c": put(found.case.waters.coldest, "degc"),
             "fetch_km": put(waters.fetch, "km"),
             "country": waters.country,
         },
@@ -270,7 +262,7 @@ def inputs_part(case: Case) -> dict[str, Any]:
     given = _by_place(list(told.values()))
     paths = {item.path for item in case.assumptions if item.origin == "given"}
     defaults = {
-        item.draw_key: item
+        (item.draw_key, item.size): item
         for item in case.assumptions
         if item.origin == "default" and not _overruled(item, paths) and not _idle(item, case)
     }
@@ -301,7 +293,7 @@ def inputs_part(case: Case) -> dict[str, Any]:
         "assumptions": [
             {
                 "path": item.draw_key.partition("@")[0],
-                "when": item.draw_key.partition("@")[2] or None,
+                "when": item.draw_key.partition("@")[2] or item.size or None,
                 "value": item.value,
                 "low": item.low,
                 "high": item.high,

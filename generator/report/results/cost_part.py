@@ -2,37 +2,36 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.money.bill import Bill
 from generator.analyses.money.cost import Cost, Overhaul
 from generator.analyses.money.cost_ledger import FIRST_DIRECTIVE, Payment
-from generator.analyses.money.savings import Saving, Savings
-from generator.analyses.percentiles import scalar, spread
-from generator.arrays import Array
+from generator.analyses.percentiles import best, scalar, spread
 from generator.case.case import Case
 from generator.report.results.option_part import told_of
-from generator.report.results.suffix import NOT_MOTORED, PER_SI, excused, put
+from generator.report.results.saving_part import expected_of, saving_part
+from generator.report.results.suffix import NEVER_CHARGED, NOT_MOTORED, PER_SI, excused, put
 from generator.report.results.turning_part import turning_part
 from generator.sensitivity import Tornado
 from generator.study import Study
 
 Row = dict[str, Any]
-NO_SUCH = "the case has no such option"
-ITSELF = "held against itself"
-NOT_REPAID = "will not pay back"
 NO_PRICE = "no price is given for fitting it"
-NO_PRICE_THERE = "no price is given for one of the two"
-WHOLE = ("first", "present_value", "equal_yearly", "contingency", "per_mile", "per_hour")
+NO_OVERHAUL = "no price is given for the overhaul that a dying engine needs"
+WHOLE = (
+    "first", "present_value", "equal_yearly", "contingency", "per_mile", "per_hour", "yearly_worth",
+    "later_worth", "end_worth",
+)  # fmt: skip
 
 
 def money_frame(case: Case, study: Study) -> Row:
     """What holds for the money of all options."""
     prices = case.prices
-    named, moved = study.options[0].findings.savings, study.options[0].findings.case.prices
+    named = study.options[0].findings.savings
     return {
         "terms": prices.terms,
         "price_year": int(case.study.date[:4]),
@@ -44,25 +43,27 @@ def money_frame(case: Case, study: Study) -> Row:
         "fair_baseline": (named.fair if named else "") or None,
         "directive_date": FIRST_DIRECTIVE,
         "contingency_pct": put(prices.contingency, "pct"),
-        "contingency_middle_pct": scalar(spread(moved.contingency).middle) * PER_SI["pct"],
-        "quote_middle_share": scalar(spread(moved.quote_scale).middle),
+        "quote_share": scalar(prices.quote_scale),
         "reasons": list(case.study.reasons),
     }
 
 
 def cost_part(found: Findings, moved: Tornado | None = None) -> Row:
     """Money of the option, and what it saves against keeping and against a new diesel."""
-    cost, lines = found.cost, found.ledger
+    cost, lines, bill = found.cost, found.ledger, found.cost.bill
     row: Row = {
-        **told_of("first", cost.first, "1", "money"),
-        "contingency_money": scalar(spread(cost.contingency).middle),
-        **told_of("present_value", cost.present_value, "1", "money"),
-        **told_of("equal_yearly", cost.equal_yearly, "1", "money"),
-        "yearly_money": scalar(spread(cost.yearly).middle),
-        "energy_yearly_money": scalar(spread(cost.energy).middle),
-        "service_yearly_money": scalar(spread(cost.service).middle),
-        "other_yearly_money": scalar(spread(cost.other).middle),
-        "residual_money": scalar(spread(cost.residual).middle),
+        **expected_of("first", cost.first, bill.first),
+        "contingency_money": bill.contingency,
+        **expected_of("present_value", cost.present_value, bill.ownership),
+        **expected_of("equal_yearly", cost.equal_yearly, scalar(cost.equal_yearly)),
+        "yearly_money": bill.yearly,
+        **_energy(cost),
+        "service_yearly_money": bill.service,
+        "other_yearly_money": bill.other,
+        "residual_money": scalar(cost.residual),
+        "yearly_worth_money": bill.yearly_worth,
+        "later_worth_money": bill.later_worth,
+        "end_worth_money": -bill.end_worth,
         **_wall(found),
         **_per_use(cost),
         "priced": cost.priced,
@@ -75,9 +76,18 @@ def cost_part(found: Findings, moved: Tornado | None = None) -> Row:
         "cumulative": _cumulative(cost),
     }
     if not cost.priced:
-        row |= dict.fromkeys(_of_the_whole(row)) | {f"{key}_why": NO_PRICE for key in WHOLE}
+        why = NO_OVERHAUL if found.option.kind == "keep" else NO_PRICE
+        row |= dict.fromkeys(_of_the_whole(row)) | {f"{key}_why": why for key in WHOLE}
         row["cumulative"] = []
-    return excused(row | _savings(found), NOT_MOTORED) | turning_part(found, moved)
+    return excused(row | saving_part(found), NOT_MOTORED) | turning_part(found, moved)
+
+
+def _energy(cost: Cost) -> Row:
+    """What is paid for energy in a year, and by what it is charged."""
+    row: Row = {"charged_by": cost.charged_by, "energy_yearly_money": cost.bill.energy}
+    if cost.charged_by == "nothing":
+        row |= {"energy_yearly_money": None, "energy_yearly_money_why": NEVER_CHARGED}
+    return row
 
 
 def _of_the_whole(row: Row) -> list[str]:
@@ -124,7 +134,8 @@ def _per_use(cost: Cost) -> Row:
         if scalar(use) <= 0.0:
             row |= {f"per_{name}_money": None, f"per_{name}_money_why": "no leg is motored"}
             continue
-        row |= told_of(f"per_{name}", cost.equal_yearly / (use * PER_SI[suffix]), "1", "money")
+        each = cost.equal_yearly / (use * PER_SI[suffix])
+        row |= expected_of(f"per_{name}", each, scalar(each))
     return row
 
 
@@ -138,7 +149,7 @@ def _overhaul(found: Findings, risk: Overhaul | None) -> Row | None:
         "wear_share": scalar(spread(risk.wear).middle),
         **told_of("left", risk.years_left, "1", "years"),
         "counted": risk.counted,
-        "price_money": scalar(found.case.prices.overhaul) if risk.counted else None,
+        "price_money": scalar(risk.price) if risk.counted else None,
         "price_money_why": None if risk.counted else "the owner's ledger holds the overhaul",
         "chance": [
             {"within_years": year, "chance_share": scalar(spread(risk.chance[:, [year]]).middle)}
@@ -152,8 +163,8 @@ def _item(item: Payment) -> Row:
     return {
         "name": item.name,
         "part": item.part,
-        **told_of("amount", item.amount, "1", "money"),
-        "amount_money": scalar(item.amount),  # as given; the middle of the draws is another
+        **expected_of("amount", item.amount, Bill.whole(item.amount)),
+        "contingency_money": Bill.whole(item.contingency),
         "when": item.when,
         "year": None if item.year is None else scalar(spread(item.year).middle),
         "source": item.source,
@@ -163,13 +174,14 @@ def _item(item: Payment) -> Row:
 
 def _cumulative(cost: Cost) -> list[Row]:
     told = spread(cost.cumulative)
+    expected = np.where(np.isnan(told.middle), np.nan, best(cost.cumulative))
     return [
         {
             "year": int(year),
             **excused(
                 {
                     "low_money": float(told.low[year]),
-                    "middle_money": float(told.middle[year]),
+                    "middle_money": float(expected[year]),
                     "high_money": float(told.high[year]),
                 },
                 NOT_MOTORED,
@@ -177,93 +189,3 @@ def _cumulative(cost: Cost) -> list[Row]:
         }
         for year in np.arange(cost.cumulative.shape[1])
     ]
-
-
-def _savings(found: Findings) -> Row:
-    """Against both diesels, each with its payback, and the sentence for page 1."""
-    held = found.savings
-    row: Row = {}
-    named = {"keep": held.keep if held else None, "new_diesel": held.new_diesel if held else None}
-    kinds = {option.kind.replace(" ", "_") for option in found.case.options}
-    for name, saving in named.items():
-        why = NO_PRICE_THERE if name in kinds else NO_SUCH
-        row |= _against(name, saving, found.option.kind.replace(" ", "_") == name, why)
-    fair = held.fairly if held else None
-    key = f"options.{found.place}.cost.saving.window_years"
-    row["saving"] = None if held is None or fair is None else _saving(fair, held.fair, key)
-    known = fair is not None and np.isfinite(scalar(spread(fair.yearly, "low").middle))
-    row["sentence"] = _sentence(found, fair) if fair and known and found.bank else None
-    if held is not None and found.bank and (held.unpriced or held.baseline_unpriced):
-        row["sentence"] = _without_price(found, held)
-    return row
-
-
-def _without_price(found: Findings, held: Savings) -> str:
-    """Which price is missing for a word on money."""
-    name = f"{{options.{found.place}.name|given}}"
-    lacking = [f"fitting {name}"] if held.unpriced else []
-    if held.baseline_unpriced:
-        lacking.append("the new diesel that it is held against")
-    return f"No word on money: no price is given for {' or for '.join(lacking)}."
-
-
-def _against(name: str, saving: Saving | None, itself: bool, why: str) -> Row:
-    """How much dearer the option is; negative where it is cheaper."""
-    if saving is None:
-        if itself:
-            return {f"against_{name}_money": 0.0}
-        return {f"against_{name}_money": None, f"against_{name}_money_why": why}
-    return told_of(f"against_{name}", -saving.present_value, "1", "money")
-
-
-def _saving(saving: Saving, other: str, window: str) -> Row:
-    row: Row = {
-        "baseline": other,
-        **told_of("present_value", saving.present_value, "1", "money", "low"),
-        **told_of("extra_first", saving.extra_first, "1", "money"),
-        **told_of("yearly", saving.yearly, "1", "money", "low"),
-        "cheaper_share": saving.chance,
-        "repaid_share": saving.repaid,
-        "window_years": saving.window,
-    }
-    for name, years in (("simple", saving.simple_payback),
-                        ("discounted", saving.discounted_payback)):  # fmt: skip
-        told = spread(years)
-        for end, value in (("", told.middle), ("_low", told.low), ("_high", told.high)):
-            key = f"{name}_payback{end}_years"
-            row |= excused({key: scalar(value)}, _why_not_repaid(years, window))
-    return excused(row, NOT_MOTORED)
-
-
-def _why_not_repaid(years: Array, window: str) -> str:
-    """Why a payback has no number of years."""
-    why = f"{NOT_REPAID} within {{{window}|years}}"
-    return f"{why}, or {NOT_MOTORED}" if np.isnan(years).any() else why
-
-
-def _sentence(found: Findings, saving: Saving) -> str:
-    """Money in one sentence: what it costs more, what it saves, and whether it comes back."""
-    key = f"options.{found.place}.cost"
-    other = "a new diesel" if found.savings and found.savings.fair == "new diesel" else (
-        "keeping the diesel"
-    )  # fmt: skip
-    extra = scalar(spread(saving.extra_first).middle)
-    yearly = scalar(spread(saving.yearly, "low").middle)
-    first = "more" if extra >= 0.0 else "less"
-    a_year = "saves" if yearly >= 0.0 else "costs"
-    again = "a year" if yearly >= 0.0 else "more a year"
-    return (
-        f"Money: {{{key}.saving.extra_first_money|money:size}} {first} to fit than {other}; "
-        f"{a_year} {{{key}.saving.yearly_money|money:size}} {again}; {_repaid(saving, key)}."
-    )
-
-
-def _repaid(saving: Saving, key: str) -> str:
-    window = f"{{{key}.saving.window_years|years}}"
-    middle = scalar(spread(saving.discounted_payback).middle)
-    if not math.isfinite(middle):
-        return f"will not pay back within {window}"
-    if middle == 0.0:
-        return "nothing has to be paid back"
-    years = f"{{{key}.saving.discounted_payback_years|years}}"
-    return f"pays back in {years} (in {{{key}.saving.repaid_share|share}} of the draws)"

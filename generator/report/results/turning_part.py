@@ -22,11 +22,17 @@ def turning_part(found: Findings, moved: Tornado | None) -> Row:
     row: Row = {"swing": [], "maps": None}
     row["maps_why"] = NO_MAP if found.bank else NO_BANK
     if moved is not None:
-        row["swing_middle_money"] = moved.best
+        row["swing_middle_money"] = _expected(found, moved)
         row["swing"] = [swing_row(swing, "_money") for swing in moved.swings]
     if found.break_even is not None:
         row |= _maps(found)
     return row
+
+
+def _expected(found: Findings, moved: Tornado) -> float:
+    """The saving of the best estimate as the tables of the cost have it."""
+    saving = found.savings.fairly if found.savings else None
+    return moved.best if saving is None else -saving.extra
 
 
 def _maps(found: Findings) -> Row:

@@ -16,6 +16,8 @@ from generator.case.option import LedgerItem
 from generator.report.results.suffix import PER_SI, put
 
 Row = dict[str, Any]
+AXES = ("x", "y", "z")
+NO_PLACE = "no place is given"
 NO_SPACES = "the case names no spaces for batteries"
 
 
@@ -161,13 +163,18 @@ def _condition(item: Condition, weight: Weight) -> Row:
     }
 
 
+def _place(item: LedgerItem) -> Row:
+    """Where it stands; a mass that nobody placed stands nowhere, least of all amidships."""
+    placed = item.x is not None
+    at = {f"{axis}_m": put(getattr(item, axis), "m") if placed else None for axis in AXES}
+    return at | {f"{axis}_why": None if placed else NO_PLACE for axis in AXES}
+
+
 def _item(item: LedgerItem) -> Row:
     return {
         "name": item.name,
         "mass_kg": _middle(item.mass, "kg"),
-        "x_m": put(item.x, "m"),
-        "y_m": put(item.y, "m"),
-        "z_m": put(item.z, "m"),
+        **_place(item),
         "part": item.part or None,
         "space": item.space or None,
         "source": item.source,
@@ -178,7 +185,8 @@ def _line(sign: float, item: LedgerItem, found: Findings) -> Row:
     """One line of the yard's list: signed mass, its doubt, place from the datum, moments."""
     mass = spread(sign * np.asarray(item.mass))
     middle = scalar(mass.middle)
-    x, y, z = (put(value, "m") for value in (item.x, item.y, item.z))
+    place = _place(item)
+    moments = {axis: place[f"{axis}_m"] for axis in AXES}
     return {
         "way": "in" if sign > 0 else "out",
         "name": item.name,
@@ -187,12 +195,12 @@ def _line(sign: float, item: LedgerItem, found: Findings) -> Row:
         "mass_low_kg": scalar(mass.low),
         "mass_high_kg": scalar(mass.high),
         "datum": found.case.boat.datum,
-        "x_m": x,
-        "y_m": y,
-        "z_m": z,
-        "moment_x_kgm": None if x is None else middle * x,
-        "moment_y_kgm": middle * (y or 0.0),
-        "moment_z_kgm": middle * (z or 0.0),
+        **place,
+        **{
+            f"moment_{axis}_kgm": None if at is None else middle * at
+            for axis, at in moments.items()
+        },
+        **{f"moment_{axis}_why": why for axis in AXES if (why := place[f"{axis}_why"])},
         "space": item.space or None,
         "source": item.source,
     }

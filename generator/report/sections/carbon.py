@@ -16,6 +16,12 @@ LINES = (
     ("extra_made_kg", "To make, above what the baseline needs"),
 )
 
+UNPLUGGED = {
+    "own": "There is no plug: sun and wind make all of her electricity, and none is bought. Diesel "
+    "counts from the well to the exhaust.",
+    "genset": "There is no plug: all of her electricity is counted as made by the genset, as if no "
+    "panel spared it. Diesel counts from the well to the exhaust.",
+}
 WITH_ARTICLE = ("Netherlands", "United", "Bahamas")  # countries whose name takes one
 
 
@@ -32,7 +38,8 @@ def part(page: Page) -> Part | None:
 def _repaid(page: Page, motor: str) -> str:
     own = f"{motor}.carbon"
     name = page.called(motor, True)
-    if page.value(f"{own}.grid_g_per_kwh") is None:
+    unplugged = page.value(f"{own}.charged_by") in UNPLUGGED
+    if page.value(f"{own}.grid_g_per_kwh") is None and not unplugged:
         return f"{name}: {page.why(f'{own}.grid_g_per_kwh')}; nothing is said of its carbon in use."
     if page.value(f"{own}.saved_yearly_kg") is None:
         made = f"{name} makes {{{own}.bank_made_kg|mass_about}} for its bank"
@@ -59,7 +66,7 @@ def _repaid(page: Page, motor: str) -> str:
 def _grid(page: Page, motor: str) -> str:
     own = f"{motor}.carbon"
     if page.value(f"{own}.grid_g_per_kwh") is None:
-        return ""
+        return UNPLUGGED.get(page.value(f"{own}.charged_by"), "")
     year = f"{{{own}.table_year|year}}" if page.value(f"{own}.table_year") else "as given"
     article = "the " if str(page.value(f"{own}.country")).startswith(WITH_ARTICLE) else ""
     return (

@@ -12,22 +12,34 @@ from generator.report.sections.cost_items import items
 from generator.report.sections.cost_turning import BASELINES, turning
 
 LINES = (
-    ("first_money", "money", "First cost"),
-    ("contingency_money", "money", "of which contingency"),
-    ("yearly_money", "money", "Each year"),
-    ("energy_yearly_money", "money", "of which energy"),
-    ("service_yearly_money", "money", "of which service"),
-    ("other_yearly_money", "money:signed", "of which insurance, winter and other"),
-    ("residual_money", "money", "Worth at the end"),
-    ("present_value_money", "money", "Cost of ownership, present value"),
+    ("yearly_money", "money_whole", "Each year"),
+    ("energy_yearly_money", "money_whole", "of which energy"),
+    ("service_yearly_money", "money_whole", "of which service"),
+    ("other_yearly_money", "money_whole", "of which insurance, winter and other"),
+    ("first_money", "money_whole", "First cost"),
+    ("contingency_money", "money_whole", "of which contingency"),
+    ("yearly_worth_money", "money_whole", "All years, at today's worth"),
+    ("later_worth_money", "money_whole", "Later payments, at today's worth"),
+    ("end_worth_money", "money_whole", "Left at the end, at today's worth"),
+    ("present_value_money", "money_whole", "Cost of ownership, sum of these four"),
     ("equal_yearly_money", "money", "the same as equal payments a year"),
     ("per_mile_money", "money", "per mile motored"),
     ("per_hour_money", "money", "per engine hour"),
-    ("against_keep_money", "money:signed", "Dearer than to keep the diesel"),
-    ("against_new_diesel_money", "money:signed", "Dearer than a new diesel"),
-    ("saving.simple_payback_years", "years", "Payback without interest, fair baseline"),
-    ("saving.discounted_payback_years", "years", "Payback with interest, fair baseline"),
+    ("against_keep_money", "money_whole:signed", "Dearer than to keep the diesel"),
+    ("against_new_diesel_money", "money_whole:signed", "Dearer than a new diesel"),
+    ("saving.simple_payback_years", "years", "Payback without interest"),
+    ("saving.discounted_payback_years", "years", "Payback with interest"),
 )
+NOTE = (
+    "Every line is that of the best estimate, so that lines add; below a sum stand the middle "
+    "eight tenths of {study.draws|count} draws. Later payments are overhauls and banks."
+)
+UNPLUGGED = {
+    "nothing": "Nothing charges her bank, no plug, panels, genset or wind generator: its energy "
+    "has no figure and counts as nothing.",
+    "own": "No energy is bought: there is no plug, and sun and wind charge her.",
+    "genset": "There is no plug: her energy is counted as diesel of the genset.",
+}
 INSET = ("of which", "the same", "per ")
 SPREAD = ("first", "present_value", "against_keep", "against_new_diesel")
 
@@ -50,7 +62,8 @@ def _terms(page: Page) -> str:
     """In which money, at which interest, against what."""
     fair = page.value("money.fair_baseline")
     baseline = (
-        f" The fair baseline is {BASELINES[fair]}: the engine is {{engine.condition|given}}."
+        f" Savings and paybacks stand against {BASELINES[fair]}, over "
+        f"{{planning.horizon_years|years}}{_needs(page, fair)}."
         if fair
         else ""
     )
@@ -66,6 +79,17 @@ def _terms(page: Page) -> str:
         "of diesel and electricity move together in the draws (correlation "
         "{money.correlation|ratio})."
     )
+
+
+def _needs(page: Page, fair: str) -> str:
+    """What the present diesel needs if it stays, whatever its condition."""
+    if fair != "keep":
+        return ""
+    state = ", with what it needs: the engine is {engine.condition|given}, and "
+    risk = f"{page.find('options', kind='keep')}.cost.overhaul"
+    if page.value(risk) and page.value(f"{risk}.counted"):
+        return f"{state}its overhaul is counted by its chance"
+    return f"{state}the overhauls of its ledger are counted"
 
 
 def _against(page: Page, motor: str) -> str:
@@ -94,6 +118,11 @@ def _engine(page: Page) -> str:
     risk = f"{option}.cost.overhaul"
     if option is None or page.value(risk) is None:
         return ""
+    if page.value("engine.condition") == "dying":
+        return (
+            "The present diesel is dying: to keep it an overhaul is due in the first year, "
+            f"{_due(page, risk)}."
+        )
     last = page.keys(f"{risk}.chance")[-1]
     counted = (
         f"its price of {{{risk}.price_money|money}} is counted by that chance, year by year"
@@ -105,6 +134,13 @@ def _engine(page: Page) -> str:
         f"one is as likely as not within {{{risk}.left_years|years}}, and has a chance of "
         f"{{{last}.chance_share|share}} within {{{last}.within_years|years}}; {counted}."
     )
+
+
+def _due(page: Page, risk: str) -> str:
+    """At which price the overhaul of a dying engine is counted."""
+    if page.value(f"{risk}.counted"):
+        return f"counted at {{{risk}.price_money|money}}"
+    return "and those of the ledger are counted"
 
 
 def _bank_words(page: Page) -> list[str]:
@@ -124,6 +160,7 @@ def _bank_words(page: Page) -> list[str]:
 
 def _wall(page: Page) -> str:
     """The energy counted is the motor's; what the plug gives in a year is more."""
+    unplugged = {UNPLUGGED.get(page.value(f"{motor}.cost.charged_by"), "") for motor in page.motors}
     wall = " and ".join(
         f"{{{motor}.cost.wall_yearly_kwh|energy}}, {{{motor}.cost.wall_yearly_money|money}} "
         f"({{{motor}.name|given}})"
@@ -131,7 +168,8 @@ def _wall(page: Page) -> str:
         if page.value(f"{motor}.cost.wall_yearly_kwh")
     )
     counted = "Energy is the motor's alone; with the house the plug gives"
-    return f"{counted} {wall} a year." if wall else ""
+    said = [f"{counted} {wall} a year."] if wall else []
+    return " ".join([*said, *sorted(each for each in unplugged if each)])
 
 
 def _of_bank(page: Page, motor: str) -> str:
@@ -190,9 +228,8 @@ def _summary(page: Page) -> Table:
         for name, form, label in lines
     )
     caption = page.text("Cost to buy and to own over {planning.horizon_years|years}")
-    return Table(
-        "cost-table", caption, (words("Quantity", 32), *columns), rows, reasons(page, keys)
-    )
+    notes = (page.text(NOTE), *reasons(page, keys))
+    return Table("cost-table", caption, (words("Quantity", 32), *columns), rows, notes)
 
 
 def _told(page: Page, name: str) -> bool:

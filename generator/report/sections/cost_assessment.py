@@ -13,6 +13,8 @@ BODIES = {
 COUNTED = {
     "in the ledger": "the post-construction assessment is a line of the ledger;",
     "released": "a body has said in writing that no assessment is needed, and none is counted;",
+    "not in scope": "by the case her conversion is not in scope of the craft rules, and no "
+    "assessment is counted;",
     "done": "the assessment is done, and none is counted;",
 }
 

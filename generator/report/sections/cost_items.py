@@ -11,6 +11,10 @@ ORDER = (
     "motor", "engine", "battery", "electrics", "propeller", "labour", "haul-out", "survey",
     "assessment", "overhaul", "insurance", "winter", "other", "grant", "sale",
 )  # fmt: skip
+SUMS = (
+    ("contingency_money", Markup("contingency of first payments"), ""),
+    ("first_money", Markup("first cost"), "strong"),
+)
 
 
 def items(page: Page) -> Table:
@@ -23,14 +27,28 @@ def items(page: Page) -> Table:
         Row(Markup.escape(part), tuple(_cell(page, option, part) for option in page.options))
         for part in parts
     )
+    sums = tuple(
+        Row(
+            label,
+            tuple(page.show(f"{option}.cost.{name}", "money_whole") for option in page.options),
+            look,
+        )
+        for name, label, look in SUMS
+    )
     note = page.text(
-        "As given; first payments, if no year stands beside them. Contingency of "
-        "{money.contingency_pct|percent} is added to estimates. In the middle of the draws, which "
-        "totals are, it is {money.contingency_middle_pct|percent} and a quote comes to "
-        "{money.quote_middle_share|share}. Each line: tables/cost_items.csv."
+        "As given; first payments, if no year stands beside them; with their contingency they are "
+        "the first cost. Contingency of {money.contingency_pct|percent} is added to all that "
+        f"is no quote, whenever it is paid{_quotes(page)}. Each line: tables/cost_items.csv."
     )
     caption = page.text("Items of cost by part and origin, in money of {money.price_year|year}")
-    return Table("items", caption, (words("Part", 16), *columns), table, (note,))
+    return Table("items", caption, (words("Part", 16), *columns), (*table, *sums), (note,))
+
+
+def _quotes(page: Page) -> str:
+    """A quote stands as quoted, unless the case says what is paid over it."""
+    if page.value("money.quote_share") == 1.0:
+        return "; a quote stands as quoted"
+    return "; quotes are taken at {money.quote_share|share}, as the case says"
 
 
 def _cell(page: Page, option: str, part: str) -> Markup:
@@ -55,4 +73,4 @@ def _line(page: Page, key: str) -> Markup:
     if page.value(f"{key}.year"):
         said.append(page.text(f"year {{{key}.year|count}}"))
     beside = Markup(' <span class="spread">{}</span>').format(Markup(" ").join(said))
-    return page.show(f"{key}.amount_money", "money") + beside + band
+    return page.show(f"{key}.amount_money", "money_whole") + beside + band

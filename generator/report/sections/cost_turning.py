@@ -7,7 +7,7 @@ from generator.report.figures.money_swing import money_swing
 from generator.report.page import Page
 from generator.report.parts import Figure
 
-BASELINES = {"new diesel": "a new diesel", "keep": "keeping the diesel"}
+BASELINES = {"new diesel": "a new diesel", "keep": "keeping the present diesel"}
 
 
 def turning(page: Page) -> list[Figure]:

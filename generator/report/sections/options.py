@@ -24,8 +24,8 @@ def _reference(page: Page) -> str:
     if fair is None:
         return ""
     other = {"keep": "a new diesel", "new diesel": "keeping the present one"}[fair]
-    named = {"keep": "to keep the present diesel", "new diesel": "a new diesel"}[fair]
-    return f"; the fair reference for money is {named}, and {other} stands beside it"
+    named = {"keep": "keeping the present diesel", "new diesel": "a new diesel"}[fair]
+    return f"; money is held against {named}, and {other} stands beside it"
 
 
 def _part(page: Page, option: str) -> Part:

@@ -159,7 +159,10 @@ def _ledger(page: Page, moved: list[str]) -> Table:
         numbers("z", 7, length), words("Source", 13),
         *(numbers(page.words(f"{key}.name"), 31 // len(moved), mass) for key in moved),
     )  # fmt: skip
-    return Table("ledger", caption, columns, tuple(rows), (), "long")
+    places = [
+        f"{key}.{name}" for keys in things.values() for key in keys.values() for name in PLACE
+    ]
+    return Table("ledger", caption, columns, tuple(rows), reasons(page, places), "long")
 
 
 def _thing(page: Page, moved: list[str], keys: dict[str, str]) -> Row:

@@ -17,8 +17,6 @@ from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     GO,
     NO,
-    NOT_ASSESSED,
-    TOLD,
     Judgement,
 )
 from generator.case.case import Case
@@ -79,8 +77,9 @@ def test_must_make_leg_follows_the_bank(hours: float, result: str) -> None:
     assert judgement(with_bank(hours), 1).result == result
 
 
-@pytest.mark.parametrize(("amperes", "result"), [(500, GO), (420, CONDITIONAL), (250, NO)])
+@pytest.mark.parametrize(("amperes", "result"), [(500, GO), (320, CONDITIONAL), (60, NO)])
 def test_battery_currents_follow_the_discharge_limit(amperes: float, result: str) -> None:
+    """Four fifths of it for the motor, which takes some 280 A for good and 56 A at cruise."""
     assert judgement(changed("bank", discharge_limit=amperes), 14).result == result
 
 
@@ -140,146 +139,6 @@ def cheaper(share: float) -> Case:
     kept = tuple(item for item in sloop().assumptions if not item.path.startswith(gone))
     options = (*sloop().options[:ELECTRIC], replace(option, costs=costs))
     return replace(sloop(), options=options, assumptions=kept)
-
-
-@pytest.mark.parametrize(
-    ("share", "words"),
-    [(1.0, "will not pay back"), (0.6, "pays back"), (0.4, "costs no more to fit")],
-)
-def test_payback_is_told_and_never_decides(share: float, words: str) -> None:
-    row = told(cheaper(share), 25)
-    assert row.result == TOLD
-    assert words in row.why
-    assert "a new diesel" in row.why  # her engine is dying
-
-
-@pytest.mark.parametrize(
-    ("worth", "words"), [(200e3, "within"), (60e3, "above"), (14e3, "far above")]
-)
-def test_cost_over_worth_is_told(worth: float, words: str) -> None:
-    kept = tuple(item for item in sloop().assumptions if item.path != "boat.worth")
-    case = replace(sloop(), boat=replace(sloop().boat, worth=worth), assumptions=kept)
-    row = told(case, 26)
-    assert row.result == TOLD
-    assert f"), {words} the" in row.why
-
-
-def test_cost_over_worth_wants_the_worth() -> None:
-    kept = tuple(item for item in sloop().assumptions if item.path != "boat.worth")
-    case = replace(sloop(), boat=replace(sloop().boat, worth=None), assumptions=kept)
-    assert told(case, 26).result == NOT_ASSESSED
-
-
-@pytest.mark.parametrize(
-    ("year", "hours", "condition", "words"),
-    [
-        (2020, 400, "good", "healthy, so to keep it is the reference"),
-        (2020, 1600, "good", "past its first health"),
-        (2015, 400, "good", "past its first health"),
-        (1984, 2900, "dying", "must be replaced in any case"),
-    ],
-)
-def test_a_healthy_engine_makes_keeping_the_reference(
-    year: int, hours: int, condition: str, words: str
-) -> None:
-    engine = replace(sloop().engine, year=year, hours=hours * 3600.0, condition=condition)
-    gone = ("engine.hours", "options[0].diesel.hours")
-    kept = tuple(item for item in sloop().assumptions if item.path not in gone)
-    assert words in told(replace(sloop(), engine=engine, assumptions=kept), 27).why
-
-
-def with_battery(mass: float, **place: Any) -> Case:
-    """The sloop with a battery of another mass, or at another place; no doubt of either."""
-    option = sloop().options[ELECTRIC]
-    added = tuple(
-        replace(item, mass=mass, **place) if item.part == "battery" else item
-        for item in option.added
-    )
-    options = (*sloop().options[:ELECTRIC], replace(option, added=added))
-    gone = f"options[{ELECTRIC}].added[1].mass"
-    kept = tuple(item for item in sloop().assumptions if item.path != gone)
-    return replace(sloop(), options=options, assumptions=kept)
-
-
-def with_boat(**values: Any) -> Case:
-    floatation = replace(sloop().boat.floatation, **values)
-    gone = {f"boat.floatation.{name}" for name in values}
-    kept = tuple(item for item in sloop().assumptions if item.path not in gone)
-    return replace(sloop(), boat=replace(sloop().boat, floatation=floatation), assumptions=kept)
-
-
-@pytest.mark.parametrize(("mass", "result"), [(160, GO), (250, CONDITIONAL), (400, NO)])
-def test_net_mass_follows_the_battery(mass: float, result: str) -> None:
-    assert judgement(with_battery(mass), 16).result == result
-
-
-def test_a_far_shift_of_the_centre_is_conditional_even_without_net_mass() -> None:
-    row = judgement(with_battery(156.0, x=7.0), 16)  # as much in as out
-    assert row.pessimistic is not None
-    assert row.pessimistic < 0.001
-    assert row.result == CONDITIONAL
-    assert "her centre of gravity moves" in row.flip
-
-
-def test_an_overloaded_plate_is_a_no() -> None:
-    assert judgement(with_boat(plate_load=2000.0), 16).result == GO
-    row = judgement(with_boat(plate_load=700.0), 16)
-    assert row.result == NO
-    assert "builder's plate" in row.flip
-
-
-def test_masses_without_a_place_leave_trim_and_mass_conditional() -> None:
-    option = sloop().options[ELECTRIC]
-    bare = tuple(replace(item, x=None) for item in option.added)
-    case = replace(sloop(), options=(*sloop().options[:ELECTRIC], replace(option, added=bare)))
-    gone = tuple(f"options[{ELECTRIC}].added[{n}].x" for n in range(len(bare)))
-    case = replace(case, assumptions=tuple(a for a in case.assumptions if a.path not in gone))
-    assert judgement(case, 17).result == CONDITIONAL
-    assert "position" in judgement(case, 16).flip
-
-
-@pytest.mark.parametrize(("x", "result"), [(2.6, GO), (3.5, CONDITIONAL), (7.0, NO)])
-def test_trim_follows_the_place_of_the_battery(x: float, result: str) -> None:
-    assert judgement(with_battery(196.0, x=x), 17).result == result
-
-
-@pytest.mark.parametrize(("y", "result"), [(0.05, GO), (0.2, CONDITIONAL), (0.6, NO)])
-def test_list_follows_the_side_of_the_battery(y: float, result: str) -> None:
-    assert judgement(with_battery(196.0, y=y), 17).result == result
-
-
-def test_a_wet_drain_is_never_a_plain_go() -> None:
-    case = with_battery(240.0, x=2.0)
-    wet = replace(case.boat.floatation, drain_height=0.005)
-    kept = tuple(a for a in case.assumptions if a.path != "boat.floatation.drain_height")
-    wetted = replace(case, boat=replace(case.boat, floatation=wet), assumptions=kept)
-    assert judgement(case, 17).result == GO
-    row = judgement(wetted, 17)
-    assert row.result == CONDITIONAL
-    assert "drain" in row.flip
-
-
-@pytest.mark.parametrize(
-    ("exposure", "refuge", "result"),
-    [
-        ("sheltered", 30.0, GO),
-        ("coastal", 10.0, GO),
-        ("coastal", 30.0, CONDITIONAL),
-        ("offshore", 30.0, CONDITIONAL),
-        ("ocean", 300.0, NO),
-    ],
-)
-def test_design_area_asks_for_more_farther_out(exposure: str, refuge: float, result: str) -> None:
-    """A condition of page 1; it never changes the word."""
-    waters = replace(sloop().waters, exposure=exposure, refuge_distance=refuge * 1852.0)
-    study = judged(replace(sloop(), waters=waters))
-    row = next(row for row in study.verdict.judgements if row.criterion.id == 18)
-    assert row.result == result
-    deciding = {row.result for row in study.verdict.judgements if row.criterion.role == "decide"}
-    worst = next(each for each in (NO, CONDITIONAL, GO) if each in deciding)
-    words = {GO: "Go", CONDITIONAL: "Go with conditions", NO: "Don't, as specified"}
-    assert study.verdict.word == words[worst]
-    assert bool(row.condition) == (result != GO)
 
 
 def test_a_reserve_that_the_warm_motor_cannot_spend_is_conditional() -> None:

@@ -18,7 +18,9 @@ from generator.analyses.weight.weight import weigh
 from generator.case.boat import Space
 from generator.case.case import Case
 from generator.case.open import read_case
+from generator.case.supply import Genset
 from generator.draws import make_draws
+from generator.report.results_file import build
 from generator.study import run
 
 CASES = Path(__file__).parents[3] / "cases"
@@ -48,15 +50,22 @@ def found_places(case: Case) -> Placement:
 def test_parts_left_out_come_from_the_register_and_say_so() -> None:
     """Case every_key lists engine and fuel, keeps the exhaust: tank and starter battery lack."""
     case = case_of("every_key")
-    found = ledger(case, case.options[ELECTRIC])
+    option = case.options[ELECTRIC]
+    assert option.supply is not None
+    burning = ledger(case, option)  # its genset keeps the tank
+    assert [item.part for item in burning.removed if item.source == "register"] == [
+        "starter battery"
+    ]
+    found = ledger(case, replace(option, supply=replace(option.supply, genset=None)))
     filled = {item.part: item for item in found.removed if item.source == "register"}
     assert set(filled) == {"tank", "starter battery"}
     assert filled["tank"].mass == pytest.approx(0.10 * 120e-3 * 840.0)  # 10 % of 120 l of fuel
     assert filled["starter battery"].mass == 22.0
     assert filled["tank"].x == 2.60  # where the engine stands
     assert [item.part for item in found.added if item.source == "register"] == ["cables"]
-    sources = ("panels", "genset", "wind generator")  # counted by the year, weighed by nobody
+    sources = ("panels", "wind generator")  # counted by the year, weighed by nobody
     assert found.not_counted == ("old cables", "fluids", *sources)
+    assert burning.not_counted == ("old cables", "fluids", "panels", "genset", "wind generator")
 
 
 def test_a_ledger_that_names_no_parts_is_taken_as_complete() -> None:
@@ -81,6 +90,41 @@ def test_an_empty_ledger_is_the_register_s() -> None:
     ]  # fmt: skip
     assert all(item.source == "register" for item in (*found.removed, *found.added))
     assert len(found.unplaced) == 8
+
+
+def test_tank_and_exhaust_stay_where_a_genset_burns_fuel() -> None:
+    case = sloop()
+    option = replace(case.options[ELECTRIC], removed=(), added=(), kept=())
+    assert option.supply is not None
+    burning = replace(option, supply=replace(option.supply, genset=Genset(4000.0, 0.2, 0.8)))
+    found = ledger(case, burning)
+    assert [item.part for item in found.removed] == ["engine", "starter battery"]
+    assert (found.fuel, found.full_tank) == (None, None)
+
+
+@pytest.mark.parametrize(("power", "mass"), [(3e3, 25.0), (5e3, 25.0), (13e3, 45.5)])
+def test_a_small_drive_weighs_its_bed_at_least(power: float, mass: float) -> None:
+    """3.5 kg a kilowatt, but 25 kg of motor, controller, bed and coupling."""
+    case = sloop()
+    motor = case.options[ELECTRIC].motor
+    assert motor is not None
+    motor = replace(motor, continuous_power=power, mass=None)
+    option = replace(case.options[ELECTRIC], motor=motor, removed=(), added=(), kept=())
+    (drive,) = [item for item in ledger(case, option).added if item.part == "motor"]
+    assert float(np.asarray(drive.mass)) == pytest.approx(mass)
+
+
+def test_a_mass_without_a_place_has_no_coordinates_in_the_results() -> None:
+    case = sloop()
+    option = replace(case.options[ELECTRIC], removed=(), added=(), kept=())
+    case = replace(case, options=(*case.options[:ELECTRIC], option))
+    own = build(case, run(case, make_draws(case, 0)))["options"][ELECTRIC]["weight"]
+    assert len(own["ledger"]) == 8
+    for row in (*own["ledger"], *own["removed"], *own["added"]):
+        assert [row[f"{axis}_m"] for axis in "xyz"] == [None] * 3
+        assert {row[f"{axis}_why"] for axis in "xyz"} == {"no place is given"}
+    for row in own["ledger"]:
+        assert [row[f"moment_{axis}_kgm"] for axis in "xyz"] == [None] * 3
 
 
 def test_kept_parts_stay_aboard() -> None:

@@ -37,11 +37,24 @@ def test_a_credit_by_its_name_without_its_sign_is_doubted(tmp_path: Path) -> Non
     assert any("reads like money that comes in" in line for line in found)
 
 
-def test_a_dying_engine_without_a_new_diesel_is_doubted(tmp_path: Path) -> None:
-    text = FULL[: FULL.index("  - id: new\n")] + FULL[FULL.index("  - id: a\n") :]
-    assert "condition: dying" in text
-    found = [str(warning) for warning in read(tmp_path, text).warnings]
-    assert any("the fair baseline then" in line for line in found)
+BARE = (("Engine rebuild", "Paint"), ("Second overhaul", "More paint"))
+UNPRICED = "gives no price of the overhaul that a dying engine needs"
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        ((), False),
+        (BARE, True),
+        ((*BARE, ("condition: dying", "condition: worn")), False),
+        ((*BARE, ("prices:\n", "prices:\n  overhaul: 3000 GBP\n")), False),
+    ],
+)
+def test_a_dying_engine_that_is_kept_has_its_overhaul_priced(
+    tmp_path: Path, changes: tuple[tuple[str, str], ...], told: bool
+) -> None:
+    found = [str(warning) for warning in read(tmp_path, changed(*changes, text=FULL)).warnings]
+    assert any(UNPRICED in line for line in found) is told
 
 
 SOURCES = """    supply:

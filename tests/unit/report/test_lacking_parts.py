@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from generator.analyses.money.bill import Bill
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.analyses.motion.service_factor import ServiceFactor
 from generator.analyses.store.chemistries import chemistries
@@ -275,18 +276,31 @@ def test_money(number: int, high: float | None, low: float | None) -> None:
     assert own.savings is not None
     assert own.savings.new_diesel is not None
     values, years = draws(number), np.hstack([draws(number)] * own.cost.cumulative.shape[1])
+    nothing, nought = np.zeros((1, 1)), Bill(0, 0, 0, 0, 0, 0, 0, 0)
     saved = replace(
-        own.savings.new_diesel, yearly=values, present_value=values, discounted_payback=values
-    )
-    cost = replace(own.cost, present_value=values, equal_yearly=values, cumulative=years)
+        own.savings.new_diesel, yearly=values, present_value=values, discounted_payback=values,
+        bills=(nought, replace(nought, first=50.0, energy=50.0)),
+    )  # fmt: skip
+    cost = replace(
+        own.cost, payments=(), first=nothing, yearly_worth=nothing, end_worth=nothing,
+        present_value=values, equal_yearly=values, cumulative=years,
+    )  # fmt: skip
     savings = replace(own.savings, keep=saved, new_diesel=saved)
     row = cost_part(found(cost=cost, savings=savings))
-    check(row, "present_value_money", high)
-    check(row["cumulative"][3], "middle_money", high)
-    check(row["saving"], "yearly_money", low)
-    check(row["saving"], "present_value_money", low)
-    check(row["saving"], "discounted_payback_years", high)
-    assert (row["sentence"] is None) is (low is None)
+    expected, lacks = (None, True) if high is None else (50.0, False)  # the best estimate
+    for told, key in (
+        (row, "present_value_money"), (row["cumulative"][3], "middle_money"),
+        (row["saving"], "yearly_money"), (row["saving"], "present_value_money"),
+        (row["saving"], "discounted_payback_years"),
+    ):  # fmt: skip
+        check(told, key, expected)
+    # Ends that the draws without a value do not reach: a tenth from below of 1 to 100, and above.
+    check(row, "present_value_low_money", None if lacks else 10.9)
+    check(row["cumulative"][3], "low_money", None if lacks else 10.9)
+    check(row["saving"], "yearly_high_money", None if lacks else 90.1 - number)
+    check(row["saving"], "present_value_high_money", None if lacks else 90.1 - number)
+    check(row["saving"], "discounted_payback_low_years", None if lacks else 10.9)
+    assert (row["sentence"] is None) is lacks
 
 
 def with_lacking_curve(number: int, values: Array) -> Any:

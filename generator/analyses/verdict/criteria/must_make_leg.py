@@ -108,21 +108,24 @@ def _without(found: Findings, outcome: str, result: str) -> MustMakeLeg:
     )
 
 
+def _wanted(found: Findings, worst: LegResult) -> Array:
+    """Nominal size that carries the leg above the reserve; without end in a brief look."""
+    if found.use.sizes is None:
+        return np.full((1, 1), np.inf)
+    share = found.case.planning.reserve_share
+    need = wanted_usable(worst.need, 1.0, found.reserve.demand, share, worst.before)
+    return found.use.sizes.nominal_for(need)
+
+
 def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> MustMakeLeg:
     """What it takes, and what carries it, all else kept: slower, a larger bank, less wind."""
-    slow = worst.slow
-    assert slow is not None
-    enough = result == GO
-    share = found.case.planning.reserve_share
-    wanted = found.use.sizes.nominal_for(
-        wanted_usable(worst.need, 1.0, found.reserve.demand, share, worst.before)
-    )
+    enough, wanted = result == GO, _wanted(found, worst)
     mend = next((item for item in found.use.help if item.leg == found.key.worst_leg), None)
     slower = not enough and mend is not None and mend.slower is not None
     larger = not enough and bool(np.isfinite(scalar(spread(wanted, "high").high)))
     calmer = not enough and not slower and not larger and mend is not None
     wind = mend.wind if calmer and mend is not None else None
-    ratio = scalar(spread(slow.ratio, "low").low)
+    ratio = np.nan if worst.slow is None else scalar(spread(worst.slow.ratio, "low").low)
     economical = slower or (not enough and ratio >= 1.0)
     return MustMakeLeg(
         outcome=outcome,
