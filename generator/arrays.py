@@ -8,3 +8,4 @@ from numpy.typing import NDArray
 Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
 Numbers = float | Array
+Places = NDArray[np.intp]

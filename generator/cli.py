@@ -90,6 +90,7 @@ def report_one(path: Path, out: Path, strict: bool, no_prices: bool = False, par
     """Read, study, write; the exit code of one case."""
     case = accepted_case(path, strict)
 
+    from generator.answer.answer import answer
     from generator.draws import make_draws
     from generator.report.packs import packs
     from generator.report.results_file import build
@@ -103,10 +104,12 @@ def report_one(path: Path, out: Path, strict: bool, no_prices: bool = False, par
     folder = out / f"{path.stem}{ending}"
     refuse_foreign(folder)  # before the minute that a study takes
     study = run(case, make_draws(case, DRAWS))
+    led = answer(case, study)
     if part:
-        written = write_pack(build(case, study), packs()[part], folder)
+        written = write_pack(build(case, study, led=led), packs()[part], folder)
     else:
-        results = build(case, study, tornadoes(case, study), smallest(case, study))
+        moved, sizes = tornadoes(case, study), smallest(case, study)
+        results = build(case, study, moved, sizes, led=led)
         written = write_report(without_prices(results) if no_prices else results, folder)
     for line in written.engine_log:
         say(f"{path}: warning: drawing engine: {line}")

@@ -37,7 +37,8 @@ def make_draws(case: Case, count: int, seed: int = SEED) -> Draws:
 
     A stream is named by its number's ``draw_key`` and shared by the fields that move together,
     so whatever else the case holds moves no draw of it. Register ranges are triangular between
-    their ends unless their row says otherwise; a plus_minus holds nine values in ten.
+    their ends unless their row says otherwise; a plus_minus holds nine values in ten. In two pieces
+    half of the draws lie on each side of the value, thinning out to the ends: it is the median.
     """
     moving = [item for item in case.assumptions if item.shape != "fixed" and item.high > item.low]
     uniform = {key: strata(key, count, seed) for key in {item.draw_key for item in moving}}
@@ -99,6 +100,10 @@ def quantile(item: Assumption, uniform: Array) -> Array:
     if item.shape == "lognormal":
         sigma = np.log(high / low) / (2 * NINETY_PER_CENT)
         return np.asarray(value * np.exp(sigma * ndtri(uniform)))
+    if item.shape == "two-piece":
+        share = 1.0 - np.sqrt(1.0 - np.abs(2.0 * uniform - 1.0))
+        end = np.where(uniform < 0.5, low, high)
+        return np.asarray(value + (end - value) * share)
     below = (value - low) / (high - low)
     rising = low + np.sqrt(uniform * (high - low) * (value - low))
     falling = high - np.sqrt((1 - uniform) * (high - low) * (high - value))
@@ -111,15 +116,21 @@ def drawn(case: Case, draws: Draws) -> Case:
     return changed
 
 
+def put(case: Case, fields: Mapping[tuple[str, ...], Any]) -> Case:
+    """The case with other values in some of its fields, by their steps."""
+    changed: Case = _replace(case, fields)
+    return changed
+
+
 def _steps(path: str) -> list[str]:
     return re.findall(r"[^.\[\]]+", path)
 
 
-def _replace(node: Any, changes: Mapping[tuple[str, ...], Array]) -> Any:
+def _replace(node: Any, changes: Mapping[tuple[str, ...], Any]) -> Any:
     """A copy of ``node`` with the fields that ``changes`` names by their steps."""
     if () in changes:
         return changes[()]
-    groups: dict[str, dict[tuple[str, ...], Array]] = {}
+    groups: dict[str, dict[tuple[str, ...], Any]] = {}
     for steps, value in changes.items():
         groups.setdefault(steps[0], {})[steps[1:]] = value
     if isinstance(node, tuple):

@@ -9,9 +9,11 @@ from generator.analyses.handling.confined import confined_legs
 from generator.analyses.handling.cruising_range import cruising_range
 from generator.analyses.handling.docking import docking
 from generator.analyses.handling.headwind import headwind
+from generator.analyses.handling.holding import holding
 from generator.analyses.handling.low_speed import low_speed
 from generator.analyses.handling.stream import stream
 from generator.analyses.handling.under_sail import under_sail
+from generator.analyses.handling.yardstick import Yardstick, yardstick
 from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
 from generator.analyses.money.emissions import emissions
@@ -22,7 +24,7 @@ from generator.analyses.motion.hull import hull_cautions, vessel
 from generator.analyses.motion.key_figures import key_figures
 from generator.analyses.motion.match import match
 from generator.analyses.motion.plant import store
-from generator.analyses.motion.power import power
+from generator.analyses.motion.power import WINDS, power
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.analyses.motion.sea_trial.model import trial_option
 from generator.analyses.motion.second_opinions import SecondOpinions, second_opinions
@@ -43,6 +45,7 @@ from generator.analyses.use.energy_walk import energy_walk
 from generator.analyses.use.leg_energy import leg_strips
 from generator.analyses.use.leg_help import leg_help
 from generator.analyses.use.legs import Legs, passages, with_slow
+from generator.analyses.use.ordinary_weather import with_ordinary_wind
 from generator.analyses.use.outings import Outings, outings
 from generator.analyses.use.sizing import Wanted, sizing
 from generator.analyses.use.slow_legs import slow_legs
@@ -69,6 +72,7 @@ from generator.draws import Draws, drawn
 from generator.turning import break_even_of
 
 HOUR = 3600.0
+CALM = {"calm": 0.0}
 DIESELS = ("keep", "new diesel")
 MUST, COVERAGE, RECHARGE, MOORING = 1, 2, 11, 12  # ids of the criteria of use
 
@@ -99,13 +103,32 @@ class Study:
     as_she_is: int  # place of the option whose figures stand for the boat herself
 
 
+@dataclass(frozen=True)
+class Ground:
+    """What all options stand on: the drawn case, her trial, and the engine that is in her.
+
+    ``age`` in years is that of the bank in place of the one that the word is for.
+    """
+
+    case: Case
+    trial: TrialResult
+    yard: Yardstick
+    age: float | None = None
+
+
+def stand(case: Case, draws: Draws) -> Ground:
+    """Draw the case, read the trial and measure the engine that is in her."""
+    moved = with_ordinary_wind(drawn(case, draws))
+    trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
+    hull = vessel(moved.boat, moved.waters, 0.0)
+    return Ground(moved, trial, yardstick(moved, hull, trial.scale))
+
+
 def run(case: Case, draws: Draws) -> Study:
     """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
-    moved = drawn(case, draws)
-    trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
-    alone = tuple(
-        _option(moved, option, place, trial) for place, option in enumerate(moved.options)
-    )
+    ground = stand(case, draws)
+    moved, trial = ground.case, ground.trial
+    alone = tuple(technical(ground, option, place) for place, option in enumerate(moved.options))
     loads, sky = house(moved), weather(moved)
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
@@ -169,13 +192,19 @@ def _aboard(case: Case) -> Numbers:
     return 0.0 if option is None else weigh(case, option).net
 
 
-def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findings:
+def technical(ground: Ground, option: Option, place: int, brief: bool = False) -> Findings:
+    """All that is found of one option by itself, without the year and the other options.
+
+    ``brief``: only what the rows of the verdict stand on, for a word that is asked many times.
+    """
+    case, trial, yard = ground.case, ground.trial, ground.yard
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
-    aged = ageing(case, option, hull, trial.scale)
+    aged = ageing(case, option, hull, trial.scale, ground.age)
     option = with_renewal(option, aged)
-    held = store(case, option, None if aged is None else (aged.new, aged.midlife, aged.aged))
-    found = power(case, option, hull, trial.scale, held.aged)
+    held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.last))
+    winds = CALM if brief else WINDS
+    found = power(case, option, hull, trial.scale, held.aged, winds)
     docked = docking(case, option, found, trial.scale)
     kept = reserve(case, option, found, trial.scale, held)
     outfit = Outfit(case, option, trial.scale, found, held, kept)
@@ -184,8 +213,9 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
     worked = duty(outfit)
     made = installation(case, option, place, bank, worked)
     key = key_figures(case, option, found, legs)
-    use = _use(outfit, legs, key.worst_leg)
+    use = _brief_use(outfit, legs) if brief else _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
+    against = headwind(case, option, found, trial.scale)
     return Findings(
         case=case,
         option=option,
@@ -194,25 +224,27 @@ def _option(case: Case, option: Option, place: int, trial: TrialResult) -> Findi
         weight=weight,
         placement=placed(case, option, weight),
         power=found,
-        headwind=headwind(case, option, found, trial.scale),
+        headwind=against,
+        yard=yard,
+        holding=holding(outfit, against, yard),
         docking=docked,
         stream=stream(case, option, found, trial.scale),
         match=match(case, option, found, trial.scale, docked),
         store=held,
         reserve=kept,
-        ranges=cruising_range(outfit),
+        ranges=() if brief else cruising_range(outfit),
         bank=bank,
         installation=made,
-        legs=with_slow(legs, use.slow),
+        legs=legs if brief else with_slow(legs, use.slow),
         use=use,
-        low_speed=low_speed(case, option, found),
+        low_speed=None if brief else low_speed(case, option, found),
         key=key,
         sail=under_sail(case, option, found, trial.scale),
         rules=rules_of_thumb(case, found, key.cruise_shaft_power),
         duty=worked,
         fault=one_fault(outfit, bank, made),
-        losses=losses(outfit),
-        chemistries=chemistries(outfit, bank, legs),
+        losses=None if brief else losses(outfit),
+        chemistries=None if brief else chemistries(outfit, bank, legs),
         confined=confined_legs(case, found.vessel),
         ledger=lines,
         cost=cost(case, option, legs, lines),
@@ -246,6 +278,20 @@ def _against(case: Case, moved: Case, own: Findings, every: tuple[Findings, ...]
     )
 
 
+def _brief_use(outfit: Outfit, legs: Legs) -> Use:
+    """What the rows of the verdict read of the use: passages inside range, and the berth."""
+    hours = next(row for row in criteria() if row.id == RECHARGE)
+    return Use(
+        slow=(),
+        sizes=None,
+        coverage=coverage(outfit, legs),
+        help=(),
+        walk=None,
+        berth=berthed(outfit, legs, hours.go * HOUR),
+        sizing=None,
+    )
+
+
 def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
     """The owner's legs as slowly as pays, what would mend them, the berth, the smallest bank."""
     must, share, hours = (
@@ -261,7 +307,7 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
     return Use(
         slow=slow,
         sizes=sizes,
-        coverage=coverage(legs, slow),
+        coverage=coverage(outfit, legs),
         help=leg_help(strips, sizes, legs),
         walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
         berth=berthed(outfit, legs, hours.go * HOUR),

@@ -8,9 +8,11 @@ from generator.analyses.handling.confined import ConfinedLeg
 from generator.analyses.handling.cruising_range import Range
 from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind import Headwind
+from generator.analyses.handling.holding import Holding
 from generator.analyses.handling.low_speed import LowSpeed
 from generator.analyses.handling.stream import Stream
 from generator.analyses.handling.under_sail import UnderSail
+from generator.analyses.handling.yardstick import Yardstick
 from generator.analyses.money.break_even import BreakEven
 from generator.analyses.money.cost import Cost
 from generator.analyses.money.cost_ledger import Ledger
@@ -56,6 +58,8 @@ class Findings:
     placement: Placement | None
     power: Power
     headwind: Headwind
+    yard: Yardstick
+    holding: Holding
     docking: Docking
     stream: Stream
     match: Match

@@ -8,7 +8,7 @@ from typing import TypeVar
 
 import numpy as np
 
-from generator.arrays import Array, Numbers
+from generator.arrays import Array, Flags, Numbers
 
 SHARES = (0.1, 0.5, 0.9)
 MOST_LACKING = 0.5  # share of draws without a value above which a number is absent
@@ -66,6 +66,13 @@ def lacking_share(values: Numbers) -> float:
     table = np.atleast_2d(np.asarray(values, dtype=np.float64))
     rows = table[1:] if table.shape[0] > 1 else table
     return float(1.0 - np.isfinite(rows).mean())
+
+
+def held_share(values: Flags) -> float:
+    """The share of the draws in which something holds."""
+    table = np.atleast_2d(values)
+    rows = table[1:] if table.shape[0] > 1 else table
+    return float(rows.mean())
 
 
 def _between(low: Array, high: Array, share: Array) -> Array:

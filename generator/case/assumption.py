@@ -20,7 +20,7 @@ class Assumption:
     value: float
     low: float
     high: float
-    shape: str  # triangular, normal (low and high: 5 and 95 %), lognormal (same), fixed
+    shape: str  # triangular, two-piece, normal (low and high: 5 and 95 %), lognormal (same), fixed
     unit: str
     shown: str
     shown_low: str
@@ -32,3 +32,4 @@ class Assumption:
     mark: str  # published, common practice, memory; "" for given
     meaning: str
     line: int
+    size: str = ""  # of boat or motor, where the register's row grows with it

@@ -9,6 +9,8 @@ from generator.arrays import Numbers
 # Where a datum lies, as a share of the waterline forward of its aft end.
 DATUMS = {"aft end of the waterline": 0.0, "midships": 0.5, "fore end of the waterline": 1.0}
 
+RIGS = ("sloop", "cutter", "ketch", "yawl", "cat")
+
 
 @dataclass(frozen=True)
 class Hull:
@@ -67,6 +69,7 @@ class Rudder:
 class Windage:
     """What the wind sees from ahead; m, m2. ``drag_area`` given replaces all the rest."""
 
+    rig: str  # of RIGS
     drag_area: Numbers | None
     freeboard: Numbers | None
     freeboard_share: Numbers  # of length overall
@@ -77,6 +80,7 @@ class Windage:
     wire_width: Numbers  # summed diameters of standing and running rigging, times mast height [m]
     furled_sail_width: Numbers  # furled headsail, m, over the mast height
     sprayhood_area: Numbers  # sprayhood, bimini, dinghy on davits, seen from ahead [m2]
+    second_mast_share: Numbers  # drag of mizzen and its wires, over that of the main mast and wires
 
 
 @dataclass(frozen=True)
@@ -147,7 +151,8 @@ class Boat:
     floatation: Floatation
     offsets: Offsets | None
     spaces: tuple[Space, ...]
-    bottom: str  # state of the underwater hull: a row of tables/hull/fouling.csv
+    bottom: str  # state of the underwater hull: a row of tables/hull/fouling.csv; empty: not told
+    bottom_share: Numbers | None  # friction added over a smooth one, where it is not told
     datum: str  # where x is measured from: a key of DATUMS
 
 
@@ -157,11 +162,12 @@ class Waters:
 
     name: str
     kind: str  # salt, fresh
-    exposure: str  # sheltered, coastal, offshore, ocean
+    exposure: str  # narrow, sheltered, coastal, offshore, ocean
     temperature: Numbers  # degC, of the season
     coldest: Numbers | None  # degC, lowest temperature of a battery in use; else by season_swing
     season_swing: Numbers  # K, from the season's water down to the coldest battery in use
     fetch: Numbers  # m, for the hold-off case and exposed legs without their own
+    combustion_engines: str  # allowed, banned by the rules of the waters
     refuge_distance: Numbers | None  # m, farthest from a harbour or anchorage
     country: str  # ISO 3166 alpha-2, for electricity
     latitude: Numbers | None  # degrees, north positive; none: no year by the sun

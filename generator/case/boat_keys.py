@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from generator.case.boat import DATUMS
+from generator.case.boat import DATUMS, RIGS
 from generator.case.key_kinds import (
     NEEDED,
     Area,
@@ -98,6 +98,7 @@ class RudderKeys(AppendageKeys):
 class WindageKeys(Group):
     """What the wind sees from ahead."""
 
+    rig: Annotated[str | None, Word(RIGS)] = None
     drag_area: Area = None
     freeboard: Length = None
     freeboard_share: ShareOfLength = None
@@ -108,6 +109,7 @@ class WindageKeys(Group):
     wire_width: LengthOrNone = None
     furled_sail_width: LengthOrNone = None
     sprayhood_area: AreaOrNone = None
+    second_mast_share: ShareOrNone = None
 
 
 class FloatationKeys(Group):
@@ -155,7 +157,8 @@ class BoatKeys(Group):
     worth: Money = None
     design_category: Annotated[str | None, Word(("A", "B", "C", "D", "none"))] = None
     datum: Annotated[str | None, Word(tuple(DATUMS))] = None
-    bottom: Annotated[str | None, Word(BOTTOMS)] = NEEDED
+    bottom: Annotated[str | None, Word(BOTTOMS)] = None
+    bottom_share: ShareOrNone = None
     hull: HullKeys = needed(HullKeys())
     keel: KeelKeys = KeelKeys()
     rudder: RudderKeys = RudderKeys()
@@ -165,16 +168,20 @@ class BoatKeys(Group):
     spaces: tuple[SpaceKeys, ...] = ()
 
 
+EXPOSURES = ("narrow", "sheltered", "coastal", "offshore", "ocean")
+
+
 class WatersKeys(Group):
     """Where she sails."""
 
     name: Words = NEEDED
     kind: Annotated[str | None, Word(("salt", "fresh"))] = NEEDED
-    exposure: Annotated[str | None, Word(("sheltered", "coastal", "offshore", "ocean"))] = NEEDED
+    exposure: Annotated[str | None, Word(EXPOSURES)] = NEEDED
     temperature: Temperature = None
     coldest: Coldness = None
     season_swing: Warming = None
     fetch: Distance = None
+    combustion_engines: Annotated[str | None, Word(("allowed", "banned"))] = None
     refuge_distance: Distance = None
     country: Annotated[
         str | None, Pattern(r"(?!UK)[A-Z]{2}", "a country code of two letters such as `GB`, `NO`")

@@ -17,9 +17,18 @@ from generator.case.boat import (
     Waters,
     Windage,
 )
+from generator.case.boat_keys import BoatKeys
 from generator.case.build_options import build_option
 from generator.case.case import Case, CaseFile, Instruction
-from generator.case.circumstances import boat_words, model_words, propeller_words
+from generator.case.circumstances import (
+    boat_sizes,
+    boat_words,
+    model_words,
+    propeller_words,
+    read_off,
+    rig,
+    waters_words,
+)
 from generator.case.diesel import Diesel, Propeller
 from generator.case.factors import Carbon, Factors, Masses
 from generator.case.files.weather_file import WeatherFile
@@ -29,7 +38,7 @@ from generator.case.said import Keys, line_of
 from generator.case.schema import CaseKeys
 from generator.case.streams import item_names
 from generator.case.trial import SeaTrial, TrialRow
-from generator.case.usage import Berth, House, Leg, Planning
+from generator.case.usage import Berth, House, Leg, Planning, StudyKeys
 from generator.case.wiring import Papers
 from generator.errors import Fault
 
@@ -65,7 +74,9 @@ def build_case(
         propeller=desk.fill(Propeller, keys.propeller, "propeller", "propeller", screw),
         trial=_trial(keys, root, desk),
         planning=_planning(keys, desk),
-        berth=desk.fill(Berth, keys.berth, "berth", "berth"),
+        berth=desk.fill(
+            Berth, keys.berth, "berth", "berth", unattended=bool(keys.berth.unattended)
+        ),
         legs=tuple(_leg(keys, root, desk, number) for number in range(len(keys.legs))),
         house=desk.fill(House, keys.house, "house", "house", services=_texts(keys.house.services)),
         papers=Papers(keys.papers.insurer or "", keys.papers.conversion or ""),
@@ -87,9 +98,16 @@ def _study(keys: CaseKeys) -> Instruction:
         date=study.date or "",
         currency=study.currency or "",
         units=study.units or "metric",
-        priorities=_texts(study.priorities),
-        reasons=_texts(study.reasons),
+        priorities=tuple(wish.text or "" for wish in study.priorities),
+        reasons=tuple(wish.text or "" for wish in study.reasons),
+        subjects=_subjects(study),
     )
+
+
+def _subjects(study: StudyKeys) -> tuple[str, ...]:
+    """What the owner's wishes and reasons are about, each once, in his order."""
+    every = [wish.subject or "other" for wish in (*study.reasons, *study.priorities)]
+    return tuple(dict.fromkeys(every))
 
 
 def _waters(keys: CaseKeys, desk: Desk) -> Waters:
@@ -98,6 +116,11 @@ def _waters(keys: CaseKeys, desk: Desk) -> Waters:
         keys.waters,
         "waters",
         "waters",
+        waters_words(keys.waters),
+        fetch=desk.number(
+            read_off(keys.waters.fetch), "waters.fetch", "waters.fetch", waters_words(keys.waters)
+        ),
+        combustion_engines=keys.waters.combustion_engines or "allowed",
         sun=tuple(
             desk.number(given, f"waters.sun[{month}]", "waters.sun") or 0.0
             for month, given in enumerate(keys.waters.sun)
@@ -107,8 +130,17 @@ def _waters(keys: CaseKeys, desk: Desk) -> Waters:
 
 
 def _planning(keys: CaseKeys, desk: Desk) -> Planning:
-    season = keys.planning.season or ""
-    return desk.fill(Planning, keys.planning, "planning", "planning", season=season)
+    plan = keys.planning
+    return desk.fill(
+        Planning,
+        plan,
+        "planning",
+        "planning",
+        waters_words(keys.waters),
+        season=plan.season or "",
+        at_sea=plan.at_sea or "engine",
+        reserve_reason=plan.reserve_reason or "",
+    )
 
 
 def _texts(said: tuple[str | None, ...]) -> tuple[str, ...]:
@@ -117,7 +149,8 @@ def _texts(said: tuple[str | None, ...]) -> tuple[str, ...]:
 
 def _boat(keys: CaseKeys, root: Keys, desk: Desk) -> Boat:
     """Hull, keel, rudder and windage by the kind of keel and the age of the hull."""
-    boat, words = keys.boat, boat_words(keys.boat)
+    boat, words, rough = keys.boat, boat_words(keys.boat), "boat.bottom_share"
+    untold = None if boat.bottom else desk.number(boat.bottom_share, rough, rough)
     return Boat(
         name=boat.name or "",
         type=boat.type or "",
@@ -130,13 +163,20 @@ def _boat(keys: CaseKeys, root: Keys, desk: Desk) -> Boat:
         hull=desk.fill(Hull, boat.hull, "boat.hull", "boat.hull", words),
         keel=desk.fill(Keel, boat.keel, "boat.keel", "boat.keel", words),
         rudder=desk.fill(Rudder, boat.rudder, "boat.rudder", "boat.rudder", words),
-        windage=desk.fill(Windage, boat.windage, "boat.windage", "boat.windage"),
+        windage=_windage(boat, desk),
         floatation=desk.fill(Floatation, boat.floatation, "boat.floatation", "boat.floatation"),
         offsets=None,
         spaces=tuple(_space(keys, root, desk, number) for number in range(len(boat.spaces))),
         bottom=boat.bottom or "",
+        bottom_share=untold,
         datum=boat.datum or DATUM,
     )
+
+
+def _windage(boat: BoatKeys, desk: Desk) -> Windage:
+    """Hull and rig by her length and the kind of rig."""
+    named, path = rig(boat), "boat.windage"
+    return desk.fill(Windage, boat.windage, path, path, (named,), boat_sizes(boat), rig=named)
 
 
 def _space(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Space:
@@ -177,7 +217,15 @@ def _leg(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Leg:
         leg,
         path,
         "legs",
-        fetch=desk.number(leg.fetch or keys.waters.fetch, f"{path}.fetch", "waters.fetch"),
+        waters_words(keys.waters),
+        fetch=desk.number(
+            read_off(leg.fetch or keys.waters.fetch),
+            f"{path}.fetch",
+            "waters.fetch",
+            waters_words(keys.waters),
+        ),
+        holds_outside=leg.exposed_speed is not None,
+        tide_worked=bool(leg.tide_worked),
         season=leg.season or "",
         follows=_followed(keys, number),
         line=line_of(root, ("legs", number)),

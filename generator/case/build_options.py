@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.case.circumstances import motor_words, propeller_words
+from generator.case.circumstances import motor_sizes, motor_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.fill import Desk
 from generator.case.inherit import own_engine, own_propeller
@@ -54,8 +54,9 @@ def build_option(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Option:
 def _motor(option: OptionKeys, desk: Desk, path: str) -> Motor | None:
     if option.kind != "battery":
         return None
+    motor = option.motor
     return desk.fill(
-        Motor, option.motor, f"{path}.motor", "options.motor", motor_words(option.motor)
+        Motor, motor, f"{path}.motor", "options.motor", motor_words(motor), motor_sizes(motor)
     )
 
 

@@ -29,6 +29,7 @@ class Instruction:
     units: str  # metric, imperial
     priorities: tuple[str, ...]
     reasons: tuple[str, ...]
+    subjects: tuple[str, ...]  # of both, in the owner's order
 
 
 @dataclass(frozen=True)

@@ -24,6 +24,7 @@ class Diesel:
     life: Numbers  # s of running until an overhaul
     calendar_life: Numbers  # years until an overhaul, however little she runs
     wear_shape: Numbers  # how steeply the chance of an overhaul grows with wear
+    enough: bool | None  # whether the engine ever was enough; none: nobody said
     condition: str  # good, worn, dying
     alternator_power: Numbers  # W taken while motoring
     reversal_time: Numbers  # s from ahead to full thrust astern

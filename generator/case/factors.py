@@ -15,8 +15,8 @@ class Factors:
     residuary_deviate: Numbers  # standard normal: how far the hull lies from the regression
     fouling: Numbers  # scales the friction added by the bottom's state
     propeller_condition: Numbers  # on propeller torque: rough or fouled blades
-    wind_and_chop: Numbers  # on calm resistance; leaves when wind and sea are computed
-    steering_and_trim: Numbers  # on calm resistance
+    wind_and_chop: Numbers  # on calm resistance where wind blows: the least that a sea costs
+    steering_and_trim: Numbers  # on calm resistance where wind blows
     wave_resistance: Numbers  # on the added resistance in waves
     pitching_loss: Numbers  # share of thrust lost by pitching, sea at the limit of its formula
     motor_loss: Numbers  # on the motor and controller losses

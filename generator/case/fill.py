@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, fields, replace
 from typing import Any, TypeVar
 
 from generator.case.assumption import Assumption
 from generator.case.key_kinds import Group
 from generator.case.leaf import Given
-from generator.case.register import Default, find_default
+from generator.case.register import Default, find_default, sized
 from generator.case.streams import stream_name
 from generator.errors import TableError
 from generator.units.grammar import si_unit
 
 AS_IS = "EUR figure taken as is"
+NO_SIZES: Mapping[str, float] = {}
 T = TypeVar("T")
 
 
@@ -28,9 +29,14 @@ class Desk:
     streams: dict[tuple[int, int], str] = field(default_factory=dict)  # by place in the file
 
     def number(
-        self, given: Given | None, path: str, key: str, words: Iterable[str] = ()
+        self,
+        given: Given | None,
+        path: str,
+        key: str,
+        words: Iterable[str] = (),
+        sizes: Mapping[str, float] = NO_SIZES,
     ) -> float | None:
-        """The owner's number, else the register's, else none."""
+        """The owner's number, else the register's at the size of the thing, else none."""
         row = find_default(key, words)
         if given:
             self.taken.append(
@@ -38,7 +44,7 @@ class Desk:
             )
             return given.value
         if row:
-            row = _in_currency(row, self.currency)
+            row = sized(_in_currency(row, self.currency), sizes)
             self.taken.append(_from_register(row, path))
             return row.value
         return None
@@ -55,9 +61,13 @@ class Desk:
         path: str,
         key: str,
         words: Iterable[str] = (),
+        sizes: Mapping[str, float] = NO_SIZES,
         **known: Any,
     ) -> T:
-        """A dataclass of the case from the keys of its section; ``known`` fields are final."""
+        """A dataclass of the case from the keys of its section; ``known`` fields are final.
+
+        ``sizes`` are what defaults grow with, SI by measure.
+        """
         values: dict[str, Any] = dict(known)
         for part in fields(kind):  # type: ignore[arg-type]
             name, asked = part.name, str(part.type)
@@ -67,7 +77,7 @@ class Desk:
             if not asked.startswith("Numbers"):
                 values[name] = said
                 continue
-            values[name] = self.number(said, f"{path}.{name}", f"{key}.{name}", words)
+            values[name] = self.number(said, f"{path}.{name}", f"{key}.{name}", words, sizes)
             if values[name] is None and "None" not in asked:
                 raise TableError(f"register: no row for {key}.{name} with {', '.join(words)}")
         return kind(**values)
@@ -116,6 +126,7 @@ def _from_register(row: Default, path: str) -> Assumption:
         mark=row.mark,
         meaning=row.meaning,
         line=0,
+        size=row.size,
     )
 
 

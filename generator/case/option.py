@@ -34,6 +34,7 @@ class Motor:
     intake_temperature: Numbers  # degC, of the air that enters the engine space
     airflow: Numbers  # m3/s through the engine space
     space_conductance: Numbers  # W/K through bulkheads and hull
+    cooling: str | None  # air, water; none: not told, taken as air
     heat_share: Numbers  # of the losses that go into the space: small with water cooling
     mass: Numbers | None  # kg, with controller and bed; else by the register
 

@@ -44,6 +44,8 @@ from generator.case.key_kinds import (
 )
 from generator.case.leaf import Whole, Word
 
+COOLINGS = ("air", "water")
+
 
 class EngineKeys(Group):
     """The diesel auxiliary, its gear and its tank."""
@@ -62,6 +64,7 @@ class EngineKeys(Group):
     calendar_life: Years = None
     wear_shape: Number = None
     condition: Annotated[str | None, Word(("good", "worn", "dying"))] = NEEDED
+    enough: YesNo = None
     alternator_power: PowerOrNone = None
     reversal_time: Time = None
 
@@ -133,6 +136,7 @@ class MotorKeys(Group):
     intake_temperature: Coldness = None
     airflow: AirFlow = None
     space_conductance: Conductance = None
+    cooling: Annotated[str | None, Word(COOLINGS)] = None
     heat_share: ShareOrNone = None
     mass: Mass = None
 

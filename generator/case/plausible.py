@@ -4,14 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from generator.case.boat_keys import BOTTOMS
 from generator.case.check import Finding, amounts, si
-from generator.case.circumstances import boat_words, motor_words, propeller_words
+from generator.case.circumstances import (
+    boat_sizes,
+    boat_words,
+    motor_sizes,
+    motor_words,
+    propeller_words,
+)
 from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
 from generator.case.plausible_masses import find_mass_doubts
 from generator.case.prices import CREDITS, part_by_name, sources_without
-from generator.case.register import find_default
+from generator.case.register import find_default, sized
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
 from generator.units.grammar import from_si, to_si
@@ -75,9 +82,11 @@ def _between(
 def _outside_register(case: CaseKeys) -> Iterator[Finding]:
     """A given value outside the range that its default has."""
     for place, given in amounts(case):
+        sizes = boat_sizes(case.boat)
         around = list(boat_words(case.boat)) + list(propeller_words(case, case.propeller))
         if place[0] == "options" and isinstance(place[1], int):
             option = case.options[place[1]]
+            sizes = motor_sizes(option.motor)
             screw = propeller_words(case, own_propeller(case, option))
             around = [option.bank.chemistry or "", *screw, *motor_words(option.motor)]
             if "circuits" in place and isinstance(place[-2], int):
@@ -85,6 +94,7 @@ def _outside_register(case: CaseKeys) -> Iterator[Finding]:
         row = find_default(".".join(part for part in place if isinstance(part, str)), around)
         if row is None or row.low == row.high or row.unit.startswith("EUR"):
             continue
+        row = sized(row, sizes)
         slack = 1e-9 * abs(row.high)
         if not row.low - slack <= given.value <= row.high + slack:
             hope = f"expected {row.shown_low} to {row.shown_high}"
@@ -94,6 +104,12 @@ def _outside_register(case: CaseKeys) -> Iterator[Finding]:
 def _boat(case: CaseKeys) -> Iterator[Finding]:
     """A boat of another size than the study is made for."""
     hull = case.boat.hull
+    if case.boat.bottom and case.boat.bottom_share:
+        problem = f"is {case.boat.bottom_share.shown}, and not used beside bottom"
+        yield Finding(("boat", "bottom_share"), problem, "expected one of the two")
+    if case.boat.bottom is None and case.boat.bottom_share is None:
+        hope = f"expected one of {', '.join(BOTTOMS)}"
+        yield Finding(("boat", "bottom"), "is missing, so clean to slimed is drawn", hope)
     yield from _between(hull.length_overall, LENGTH, "m", ("boat", "hull", "length_overall"))
     ratio = si(hull.waterline_length) / si(hull.length_overall)
     if hull.waterline_length and ratio < 0.65:
@@ -229,6 +245,9 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
             yield Finding((*place, name), problem, "expected less")
     yield from _sources(option, place)
     yield from find_mass_doubts(case, option, place)
+    if option.kind == "battery" and option.motor.cooling is None and not option.motor.heat_share:
+        hope = "expected air or water: by air all its losses warm the engine space, and cost power"
+        yield Finding((*place, "motor", "cooling"), "is missing, so air is taken", hope)
     if option.kind != "keep" and not any(cost.when == "first" for cost in option.costs):
         problem = "gives no first price, so there is no word on its money"
         yield Finding((*place, "costs"), problem, "expected a line with when: first")

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import Any
 
 from generator.errors import TableError
 from generator.tables.load import read_table
-from generator.units.grammar import to_si
+from generator.units.grammar import from_si, to_si
 
 
 @dataclass(frozen=True)
@@ -28,6 +29,7 @@ class Default:
     source: str
     mark: str
     meaning: str
+    size: str = ""  # of the thing that it was grown to, as said
 
     @property
     def draw_key(self) -> str:
@@ -56,6 +58,48 @@ def find_default(key: str, circumstances: Iterable[str]) -> Default | None:
         if when in rows:
             return rows[when]
     return None
+
+
+@dataclass(frozen=True)
+class Growth:
+    """How a default grows: with a measure [SI], by an exponent, from the size it is told at."""
+
+    measure: str
+    at: float
+    unit: str
+    exponent: float
+
+
+@lru_cache(maxsize=1)
+def growths() -> dict[str, Growth]:
+    """The defaults that are no constants, by key."""
+    table = read_table("rules/default_sizes")
+    columns = [table.text(name) for name in ("key", "measure", "at", "unit", "exponent")]
+    return {
+        key: Growth(measure, float(to_si(float(at), unit)), unit, float(exponent))
+        for key, measure, at, unit, exponent in zip(*columns, strict=True)
+    }
+
+
+def sized(row: Default, sizes: Mapping[str, float]) -> Default:
+    """The default of a boat or motor of these sizes [SI, by measure]; as it is without them."""
+    growth = growths().get(row.key)
+    size = 0.0 if growth is None else sizes.get(growth.measure, 0.0)
+    if growth is None or size <= 0.0:
+        return row
+    by = (size / growth.at) ** growth.exponent
+    changed: dict[str, Any] = {
+        **{name: getattr(row, name) * by for name in ("value", "low", "high")},
+        **{name: _grown(getattr(row, name), by) for name in ("shown", "shown_low", "shown_high")},
+    }
+    size_shown = f"{float(from_si(size, growth.unit)):.3g} {growth.unit}"
+    return replace(row, **changed, size=size_shown)
+
+
+def _grown(shown: str, by: float) -> str:
+    """The spelling of a number that has grown, to two figures."""
+    number, *unit = shown.split(" ", 1)
+    return " ".join((f"{float(f'{float(number) * by:.2g}'):g}", *unit))
 
 
 def _default(cells: tuple[str, ...]) -> Default:

@@ -5,6 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated
 
+import numpy as np
+from pydantic import model_validator
+
 from generator.arrays import Numbers
 from generator.case.key_kinds import (
     NEEDED,
@@ -36,6 +39,7 @@ from generator.case.key_kinds import (
 )
 from generator.case.leaf import Day, Pattern, Word
 from generator.case.months import MONTHS
+from generator.case.said import Keys, Said
 from generator.units.families import CURRENCIES
 
 
@@ -49,19 +53,50 @@ class Leg:
     speed: Numbers  # through the water, in a calm
     exposed_distance: Numbers  # part of the distance that lies open to wind and sea
     exposed_speed: Numbers  # through the water on that part
-    wind: Numbers  # on the nose on the exposed part
+    holds_outside: bool  # the owner said how fast he goes on that part
+    wind: Numbers  # on the nose on the exposed part, on a bad day
+    usual_wind: Numbers | None  # there on an ordinary day; none: by the season's climate
     fetch: Numbers
     depth: Numbers | None  # least depth of any length; none: deep
     width: Numbers | None  # of the channel at the surface; none: open water
     foul_stream: Numbers  # mean over the leg, against her
     spring_stream: Numbers | None  # greatest against her at a gate, springs
-    refuge: bool  # can it be broken off at a refuge?
-    sailable: bool  # can it be sailed instead?
+    tide_worked: bool  # she waits for the tide that lets her through
+    refuge: bool | None  # can it be broken off at a refuge? none: nobody said
+    sailable: bool | None  # can it be sailed instead? none: nobody said
     season: str  # first and last month, `May to September`; empty: her sailing season
     nights_away: Numbers  # at anchor or on a buoy after it, without a plug
     follows: int | None  # place of the leg before it on the same outing, no charge between
     track: str | None  # file whose length is the distance
     line: int
+
+
+OPEN_WATERS = ("coastal", "offshore", "ocean")
+
+
+def must_be_made(legs: tuple[Leg, ...]) -> tuple[bool, ...]:
+    """Legs of which the owner said that they have neither refuge nor wind to be sailed by."""
+    return tuple(leg.refuge is False and leg.sailable is False for leg in legs)
+
+
+def as_if_marked(legs: tuple[Leg, ...], exposure: str) -> int | None:
+    """Place of the leg to be judged as one that must be made, where nobody said which is.
+
+    In open waters, of the legs that lack an answer, the way home with the longest exposed part.
+    """
+    if exposure not in OPEN_WATERS or any(must_be_made(legs)):
+        return None
+    open_ones = [
+        place
+        for place, leg in enumerate(legs)
+        if not (leg.refuge or leg.sailable) and (leg.refuge is None or leg.sailable is None)
+    ]
+    home = [place for place in open_ones if legs[place].follows is not None] or open_ones
+    return max(home, key=lambda place: _first(legs[place].exposed_distance), default=None)
+
+
+def _first(value: Numbers) -> float:
+    return float(np.asarray(value).flat[0])
 
 
 @dataclass(frozen=True)
@@ -74,6 +109,7 @@ class Berth:
     breaker_share: Numbers  # of its rating that the breaker carries for hours
     voltage: Numbers | None  # V
     days_between_use: Numbers | None  # s
+    unattended: bool  # she may charge with nobody aboard
 
 
 @dataclass(frozen=True)
@@ -107,17 +143,38 @@ class Planning:
     hold_wind: Numbers
     hold_time: Numbers
     reserve_share: Numbers  # of usable energy
-    fallback: str | None  # none, tow, second propulsor
+    reserve_reason: str  # why the owner keeps less back than the rule; empty: none given
+    slower_accepted: Numbers  # m/s by which the owner lets a leg be slower
+    at_sea: str  # engine or sail: what brings her home far out
+    fallback: str | None  # none, tow, oars, second propulsor
     fallback_speed: Numbers | None  # of the second propulsor
     sailing_time: Numbers  # s a year under sail, for what a turning screw gives
     sailing_speed: Numbers  # m/s of that time
     season: str  # first and last month in which she is used; empty: by the sun
 
 
+SUBJECTS = (
+    "quiet", "smell", "ease", "cost", "range", "space", "fuel-free", "which motor", "other",
+)  # fmt: skip
 _MONTH = f"({'|'.join(MONTHS)})"
 Season = Annotated[
     str | None, Pattern(f"{_MONTH} to {_MONTH}", "two months such as `April to October`")
 ]
+
+
+class WishKeys(Group):
+    """What the owner wants or gives as a reason, and which subject it belongs to."""
+
+    text: Words = NEEDED
+    subject: Annotated[str | None, Word(SUBJECTS)] = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _plain(cls, data: object) -> object:
+        """A wish without a subject may be written as a text alone."""
+        if isinstance(data, Said):
+            return Keys({"text": data}, {"text": data.line}, data.line)
+        return data
 
 
 class StudyKeys(Group):
@@ -129,8 +186,8 @@ class StudyKeys(Group):
     date: Annotated[str | None, Day()] = NEEDED
     currency: Annotated[str | None, Word(tuple(CURRENCIES))] = NEEDED
     units: Annotated[str | None, Word(("metric", "imperial"))] = None
-    priorities: tuple[Words, ...] = ()
-    reasons: tuple[Words, ...] = ()
+    priorities: tuple[WishKeys, ...] = ()
+    reasons: tuple[WishKeys, ...] = ()
 
 
 class PlanningKeys(Group):
@@ -143,7 +200,10 @@ class PlanningKeys(Group):
     hold_wind: SpeedOrNone = None
     hold_time: TimeOrNone = None
     reserve_share: ShareOrNone = None
-    fallback: Annotated[str | None, Word(("none", "tow", "second propulsor"))] = None
+    reserve_reason: Words = None
+    slower_accepted: SpeedOrNone = None
+    at_sea: Annotated[str | None, Word(("engine", "sail"))] = None
+    fallback: Annotated[str | None, Word(("none", "tow", "oars", "second propulsor"))] = None
     fallback_speed: Speed = None
     sailing_time: TimeOrNone = None
     sailing_speed: Speed = None
@@ -159,6 +219,7 @@ class BerthKeys(Group):
     breaker_share: Share = None
     voltage: Voltage = None
     days_between_use: TimeOrNone = None
+    unattended: YesNo = None
 
 
 class LegKeys(Group):
@@ -171,13 +232,15 @@ class LegKeys(Group):
     exposed_distance: DistanceOrNone = None
     exposed_speed: Speed = None
     wind: SpeedOrNone = None
+    usual_wind: SpeedOrNone = None
     fetch: Distance = None
     depth: Length = None
     width: Length = None
     foul_stream: Stream = None
     spring_stream: SpeedOrNone = None
-    refuge: YesNo = NEEDED
-    sailable: YesNo = NEEDED
+    tide_worked: YesNo = None
+    refuge: YesNo = None
+    sailable: YesNo = None
     season: Season = None
     nights_away: NumberOrNone = None
     follows: Words = None

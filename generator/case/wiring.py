@@ -137,10 +137,15 @@ class CompartmentKeys(Group):
     works: Words = None
 
 
+INSURERS = (
+    "accepted", "applied", "another asked", "refused", "no cover wanted", "not asked",
+)  # fmt: skip
+
+
 class PapersKeys(Group):
     """What insurer and authorities have said."""
 
-    insurer: Annotated[str | None, Word(("accepted", "applied", "refused", "not asked"))] = None
+    insurer: Annotated[str | None, Word(INSURERS)] = None
     conversion: Annotated[
         str | None, Word(("not in scope", "assessed", "enquired", "refused", "not asked"))
     ] = None

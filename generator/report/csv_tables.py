@@ -8,15 +8,30 @@ from collections.abc import Mapping
 from typing import Any
 
 from generator.analyses.option import OptionAnswers
+from generator.analyses.verdict.criteria.after_one_fault import AfterOneFault
+from generator.analyses.verdict.criteria.against_wind import AgainstWind
+from generator.analyses.verdict.criteria.battery_currents import BatteryCurrents
+from generator.analyses.verdict.criteria.calm_speed import CalmSpeed
+from generator.analyses.verdict.criteria.continuous_power import HeldCruise
+from generator.analyses.verdict.criteria.evidence import Evidence
+from generator.analyses.verdict.criteria.foul_gate import FoulGate
 from generator.analyses.verdict.criteria.legs_covered import LegsCovered
 from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
+from generator.analyses.verdict.criteria.power_per_tonne import PowerPerTonne
+from generator.analyses.verdict.criteria.propeller_match import PropellerMatch
 from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
+from generator.analyses.verdict.criteria.stopping import Stopping
 from generator.report.page import PLACEHOLDER, Page, bare_text
 from generator.report.tree import dictionary
 from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
-FACTS = (MustMakeLeg, LegsCovered, ReserveKept)  # of criteria 1, 2 and 3
+# The records of the criteria, by their place among the 28.
+FACTS: dict[int, type[Any]] = {
+    0: MustMakeLeg, 1: LegsCovered, 2: ReserveKept, 3: AgainstWind, 4: HeldCruise,
+    5: AgainstWind, 6: CalmSpeed, 7: PowerPerTonne, 8: FoulGate, 9: AfterOneFault,
+    13: BatteryCurrents, 22: PropellerMatch, 23: Stopping, 27: Evidence,
+}  # fmt: skip
 
 
 def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict[str, str]:
@@ -39,7 +54,7 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
     rows = [*dictionary(OptionAnswers, "options.*")]
-    for number, facts in enumerate(FACTS):
+    for number, facts in FACTS.items():
         rows += dictionary(facts, f"options.*.verdict.criteria.{number}.facts")
     return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from generator.analyses.findings import Findings
+from generator.answer.answer import Answer
 from generator.case.case import Case
 from generator.report.numbers import Display
 from generator.report.results.carbon_part import carbon_part
@@ -87,10 +88,12 @@ def build(
     moved: tuple[Tornado, ...] = (),
     sizes: tuple[Smallest, ...] = (),
     marked: bool = False,
+    led: Answer | None = None,
 ) -> dict[str, Any]:
     """The whole results tree, in plain types.
 
-    ``moved`` is what moves each option's verdict, ``sizes`` the smallest bank of each. For tests
+    ``moved`` is what moves each option's verdict, ``sizes`` the smallest bank of each, ``led`` what
+    the study leads to. For tests
     ``marked`` puts private signs around the numbers in the words of records.
     """
     found = tuple(option.findings for option in study.options)
@@ -118,8 +121,10 @@ def build(
             | energy_year_part(study, item.findings)
             | sun_only_part(item.findings)
             | tornado_part(study, _of(moved, place))
+            | _led(led, place, telling)
             for place, item in enumerate(study.options)
         ],
+        "answer": _answer(led, telling),
         "limits": limits_part() | goals_part(study),
         "money": money_frame(case, study),
         "comparison": comparison_part(found),
@@ -136,6 +141,29 @@ def build(
     typed = sorted(braced(case), key=len, reverse=True)
     result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
     return result
+
+
+def _answer(led: Answer | None, telling: Telling) -> dict[str, Any]:
+    """What the study leads to; nothing where it was not asked for."""
+    if led is None:
+        return {"asked": False}
+    return {
+        "asked": True,
+        "advice": tree(led.advice, "answer.advice", telling),
+        "subjects": tree(led.subjects, "answer.subjects", telling),
+        "comparison": tree(led.comparison, "answer.comparison", telling),
+    }
+
+
+def _led(led: Answer | None, place: int, telling: Telling) -> dict[str, Any]:
+    """What mends an option, and until when its word holds."""
+    if led is None:
+        return {}
+    key = f"options.{place}"
+    return {
+        "remedies": tree(led.sets.get(place, ()), f"{key}.remedies", telling),
+        "until": tree(led.until.get(place), f"{key}.until", telling),
+    }
 
 
 def _first(found: tuple[Findings, ...], kind: str) -> Findings | None:

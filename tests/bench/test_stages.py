@@ -87,7 +87,7 @@ def path_of_an_option(case: Case, place: int, trial: TrialResult) -> Cost:
     weight = weigh(case, option)
     hull = vessel(case.boat, case.waters, weight.net)
     aged = ageing(case, option, hull, scale)
-    held = store(case, option, None if aged is None else (aged.new, aged.midlife, aged.aged))
+    held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.aged))
     found = power(case, option, hull, scale, held.aged)
     kept = reserve(case, option, found, scale, held)
     outfit = Outfit(case, option, scale, found, held, kept)
@@ -148,7 +148,7 @@ def test_hull_propeller_motor_and_range_of_two_options(
             )
             aged = ageing(case, option, hull, Scale())
             assert aged is not None
-            held = store(case, option, (aged.new, aged.midlife, aged.aged))
+            held = store(case, option, (aged.new, aged.aged, aged.aged))
             found.append(np.asarray(held.usable) / curve.output.drain * speed)
         return found
 

@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 from generator.analyses.findings import Findings
 from generator.analyses.motion.plant import controller_cut_off, peak_drain
 from generator.analyses.store.bank_state import bank_state
+from generator.analyses.store.limits import limits
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import make_draws
@@ -145,6 +146,7 @@ def test_a_bank_of_the_size_asked_for_has_what_was_asked(share: float) -> None:
         aged.condition,
         peak_drain(motor, study.case.factors),
         controller_cut_off(bank, motor),
+        limits(bank.resized(factor), aged.limits.beside),
     )
     inside = (factor > 0.4) & (factor < 4.0)  # beyond, the last share is kept
     assert np.all(state.usable[inside] >= 0.99 * asked[inside])

@@ -1,7 +1,8 @@
 """What does the study foretell of boats whose owners have read speed and battery power?
 
 Run as a script it prints the table of predictions. Inputs and readings stand in CSV beside it;
-the inputs were written down before the first prediction.
+the inputs were written down before the first prediction of their boats. What the owner did not tell
+and the study now draws by itself, the state of the bottom, is left to it.
 """
 
 from __future__ import annotations
@@ -25,6 +26,8 @@ from tests.alone import alone
 HERE = Path(__file__).parent
 KNOT = 1852.0 / 3600.0
 DRAWS = 2000
+SETS = ("measured_boats", "measured_boats_more")
+UNTOLD = "boat.bottom"
 # What a case needs and no reading tells; none of it moves the power at a speed.
 FRAME = """
 version: 1
@@ -63,6 +66,11 @@ class Foretold:
         return self.low <= self.read <= self.high
 
     @property
+    def error(self) -> float:
+        """How far the middle lies from the reading, as a share of the reading."""
+        return abs(self.middle / self.read - 1.0)
+
+    @property
     def width(self) -> float:
         """Nine in ten over one in ten."""
         return self.high / self.low
@@ -70,12 +78,10 @@ class Foretold:
 
 def boat_case(boat: str) -> Case:
     """The case that the inputs of one boat make; centre of flotation between old and modern."""
-    table = read_file(HERE / "measured_boats_inputs.csv", "measured_boats_inputs")
     tree = yaml.safe_load(FRAME)
     tree["study"]["date"] = str(tree["study"]["date"])
-    rows = zip(*(table.text(name) for name in ("boat", "key", "value", "plus_minus")), strict=True)
-    for name, key, value, doubt in rows:
-        if name == boat:
+    for name, key, value, doubt, origin in _inputs():
+        if name == boat and not (key == UNTOLD and origin.startswith("not told")):
             _put(tree, key.split("."), _said(value, doubt))
     tree["options"][1]["motor"] |= {
         "peak_power": tree["options"][1]["motor"]["continuous_power"],
@@ -84,6 +90,25 @@ def boat_case(boat: str) -> Case:
         path = Path(folder) / f"{boat}.yaml"
         path.write_text(yaml.safe_dump(tree, sort_keys=False), encoding="utf-8")
         return read_case(path)
+
+
+@lru_cache(maxsize=1)
+def _inputs() -> tuple[tuple[str, ...], ...]:
+    columns = ("boat", "key", "value", "plus_minus", "origin")
+    tables = [read_file(HERE / f"{name}_inputs.csv", f"{name}_inputs") for name in SETS]
+    return tuple(row for table in tables for row in zip(*map(table.text, columns), strict=True))
+
+
+@lru_cache(maxsize=1)
+def readings() -> tuple[tuple[str, float, float], ...]:
+    """Boat, speed [kn] and power [W], in the order of the tables."""
+    rows: list[tuple[str, float, float]] = []
+    for name in SETS:
+        table = read_file(HERE / f"{name}_readings.csv", f"{name}_readings")
+        power = (table.column("power_low") + table.column("power_high")) / 2.0
+        speed = table.column("speed").tolist()
+        rows += zip(table.text("boat"), speed, power.tolist(), strict=True)
+    return tuple(rows)
 
 
 def _said(value: str, doubt: str) -> object:
@@ -106,13 +131,10 @@ def _put(tree: dict[str, object], steps: list[str], value: object) -> None:
 
 @lru_cache(maxsize=1)
 def predictions() -> tuple[Foretold, ...]:
-    """Every reading beside its prediction, in the order of the table."""
-    readings = read_file(HERE / "measured_boats_readings.csv", "measured_boats_readings")
-    boats, speeds = readings.text("boat"), readings.column("speed")
-    read = (readings.column("power_low") + readings.column("power_high")) / 2.0
-    curves = {boat: _curve(boat) for boat in dict.fromkeys(boats)}
+    """Every reading beside its prediction, in the order of the tables."""
+    curves = {boat: _curve(boat) for boat in dict.fromkeys(row[0] for row in readings())}
     rows = []
-    for boat, knots, power in zip(boats, speeds.tolist(), read.tolist(), strict=True):
+    for boat, knots, power in readings():
         drain, speed = curves[boat]
         told = spread(at_speed(drain, speed, knots * KNOT))
         rows.append(
@@ -139,6 +161,11 @@ def median_width(rows: tuple[Foretold, ...]) -> float:
     return float(np.median([row.width for row in rows]))
 
 
+def median_error(rows: tuple[Foretold, ...]) -> float:
+    """Middle of how far the middles lie from the readings."""
+    return float(np.median([row.error for row in rows]))
+
+
 def lines() -> list[str]:
     """The table of predictions as text."""
     head = "boat       kn    read W   P10 W   P50 W   P90 W  P90/P10  read/P50  inside"
@@ -149,7 +176,10 @@ def lines() -> list[str]:
         for row in predictions()
     ]
     rows = predictions()
-    foot = f"inside {hit_rate(rows):.0%}, median width {median_width(rows):.2f}"
+    foot = (
+        f"inside {hit_rate(rows):.0%}, median width {median_width(rows):.2f}, "
+        f"median error {median_error(rows):.0%}"
+    )
     return [head, *body, foot]
 
 

@@ -1,4 +1,4 @@
-"""How do the predictions for measured boats lie? A report: hits are counted, not asked for.
+"""How do the predictions for measured boats lie, and do most readings fall in their bands?
 
 Source: practice, readings of owners; the table is printed by
 ``python -m tests.published.measured_boats``.
@@ -9,26 +9,53 @@ from __future__ import annotations
 import hashlib
 from pathlib import Path
 
-from generator.tables.load import read_file
-from tests.published.measured_boats import median_width, predictions
+import pytest
+
+from tests.published.measured_boats import (
+    SETS,
+    hit_rate,
+    median_error,
+    median_width,
+    predictions,
+    readings,
+)
 
 HERE = Path(__file__).parent
 # Of the inputs as they were written down before the first prediction.
-INPUTS = "d4d46027c973afa1a33201b33eca197ebae0bbd28fc4a9a5d7bf6aeab411b97b"
+INPUTS = {
+    "measured_boats": "d4d46027c973afa1a33201b33eca197ebae0bbd28fc4a9a5d7bf6aeab411b97b",
+    "measured_boats_more": "566202c8b7f53cac2c6550c806b5268beb09736ca34c90e3e8e78619624960e0",
+}
+MOST, WIDTH_BEFORE, ERROR = 0.80, 1.814, 0.20  # width: before the calm curve was mended
+MISSED = (
+    "Six of the ten readings lie above the bands since steering and chop left the calm curve (what "
+    "moved it most: middle over reading 0.92 to 0.79), an untold bottom is drawn and "
+    "standing losses go by rating: 4 of 10 inside, median width 1.80, median error 0.28, against 8 "
+    "of 10, 1.81 and 0.13 before. These owners tell neither wind nor stream, and below 3.5 kn they "
+    "read half as much again as hull, screw and drive account for. No default is fitted to them."
+)
 
 
-def test_inputs_are_those_written_down_before_the_first_prediction() -> None:
-    content = (HERE / "measured_boats_inputs.csv").read_bytes()
-    assert hashlib.sha256(content).hexdigest() == INPUTS
+@pytest.mark.parametrize("name", SETS)
+def test_inputs_are_those_written_down_before_the_first_prediction(name: str) -> None:
+    content = (HERE / f"{name}_inputs.csv").read_bytes()
+    assert hashlib.sha256(content).hexdigest() == INPUTS[name]
+
+
+@pytest.mark.xfail(reason=MISSED, strict=True)
+def test_most_readings_lie_in_a_band_no_wider_than_before() -> None:
+    rows = predictions()
+    assert median_width(rows) <= WIDTH_BEFORE
+    assert hit_rate(rows) >= MOST
+    assert median_error(rows) <= ERROR
 
 
 def test_every_reading_has_a_prediction_with_a_band() -> None:
-    table = read_file(HERE / "measured_boats_readings.csv", "measured_boats_readings")
     rows = predictions()
-    assert len(rows) == len(table.text("boat"))
+    assert [(row.boat, row.knots) for row in rows] == [row[:2] for row in readings()]
     assert all(0.0 < row.low < row.middle < row.high for row in rows)
 
 
 def test_band_is_no_wider_than_a_factor_of_two() -> None:
-    """Bound set before; found 1.76, with 6 of 8 readings inside one in ten to nine in ten."""
+    """Bound set before the first prediction."""
     assert median_width(predictions()) <= 2.0

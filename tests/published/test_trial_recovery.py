@@ -16,6 +16,7 @@ import numpy as np
 import pytest
 
 from generator.analyses.motion.demand import (
+    BLEND,
     Scale,
     calm_parts,
     calm_resistance,
@@ -30,6 +31,7 @@ from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.trial import SeaTrial, TrialRow
 from generator.physics.drive.diesel_engine import fuel_rate
+from generator.report.results.trial_part import trial_part
 from generator.units.grammar import to_si
 
 ROOT = Path(__file__).parents[2]
@@ -52,8 +54,8 @@ def power_and_turns(scale: Scale, speed: Array) -> tuple[Array, Array]:
     case, hull = example()
     parts = calm_parts(hull, case.factors, speed)
     factors = case.factors
-    water = calm_resistance(hull, parts, factors, case.boat.bottom, scale.at(speed))
-    resistance = water * factors.wind_and_chop + still_air(hull, speed)
+    water = calm_resistance(parts, factors, case.boat, scale.at(speed))
+    resistance = water + still_air(hull, speed)
     demand = shaft_demand(
         hull, case.propeller, factors.propeller_condition, speed, np.asarray(resistance)
     )
@@ -122,11 +124,42 @@ def test_noisy_trials_are_recovered() -> None:
     assert abs(errors().mean()) <= 0.015
 
 
-def test_a_trial_without_noise_leaves_only_the_pull_of_the_prior() -> None:
+def test_a_trial_without_noise_stands_in_the_place_of_the_model_where_it_covers() -> None:
+    """Its runs are the curve, to the one per cent by which turns and law miss each other."""
+    scale = found(made_trial(Scale(1.3), np.random.default_rng(1), 0.0)).scale
+    assert scale.at(SPEEDS) == pytest.approx(1.3, rel=0.012)
+
+
+def test_outside_the_speeds_of_a_trial_the_prior_pulls() -> None:
     """The prior's 25 % against 9.4 % of both readings: an eighth of the way to the model."""
     scale = found(made_trial(Scale(1.3), np.random.default_rng(1), 0.0)).scale
-    level = float(np.log(scale.at(CRUISE)).flat[0]) / np.log(1.3)
-    assert 0.82 < level < 0.93
+    outside = np.array([SPEEDS[0] / (1.01 * BLEND), SPEEDS[-1] * 1.01 * BLEND])
+    level = np.log(scale.at(outside)) / np.log(1.3)
+    assert ((level > 0.82) & (level < 0.93)).all()
+    beside = np.array([SPEEDS[0], SPEEDS[-1]]) * [1 / 1.001, 1.001]
+    assert scale.at(beside) == pytest.approx(1.3, rel=0.015)  # no step at the ends
+
+
+def test_a_trial_that_contradicts_itself_does_not_replace_the_model() -> None:
+    good = found(made_trial(Scale(1.1), np.random.default_rng(2), 0.0))
+    wrong = found(made_trial(Scale(1.1), np.random.default_rng(2), 0.0, 0.87))
+    assert good.replaces
+    assert wrong.turns_wrong
+    assert not wrong.replaces
+
+
+def test_the_table_shows_the_curve_that_is_used() -> None:
+    case = made_trial(Scale(1.3), np.random.default_rng(1), 0.0)
+    result = found(case)
+    assert result.curve_power is not None
+    assert result.model_power is not None
+    truth, _ = power_and_turns(Scale(1.3), SPEEDS)
+    assert np.atleast_2d(result.curve_power)[0] == pytest.approx(np.atleast_2d(truth)[0], rel=0.02)
+    assert (np.atleast_2d(result.curve_power) > 1.2 * np.atleast_2d(result.model_power)).all()
+    part = trial_part(case, result)
+    assert part is not None
+    shown = [row["curve_power_kw"] for row in part["rows"] if row["used"]]
+    assert shown == pytest.approx((np.atleast_2d(result.curve_power)[0] / 1e3).tolist())
 
 
 @pytest.mark.parametrize("tachometer", [0.87, 0.90, 1.10, 1.14])

@@ -15,6 +15,7 @@ from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report import old_keys
+from generator.report.csv_tables import FACTS
 from generator.report.numbers import Display, shown
 from generator.report.page import Page
 from generator.report.results_file import build, to_json
@@ -61,8 +62,6 @@ def test_every_number_in_words_is_that_of_its_key(name: str) -> None:
 def dictionary_with_kinds() -> list[tuple[str, str, str]]:
     """Every declared number of the criteria that are records, by its key with stars."""
     from generator.analyses.use.leg_help import LegHelp
-    from generator.analyses.verdict.criteria.legs_covered import LegsCovered
-    from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
     from generator.records import key_of, kind_of, numbers_of, records_of
 
     rows: list[tuple[str, str, str]] = []
@@ -76,7 +75,7 @@ def dictionary_with_kinds() -> list[tuple[str, str, str]]:
         for name, inner in records_of(record).items():
             walk(inner[0], f"{before}.{name}")
 
-    for record in (MustMakeLeg, LegsCovered, ReserveKept):
+    for record in set(FACTS.values()):
         walk(record, "options.*.verdict.criteria.*.facts")
     walk(LegHelp, "options.*.use.failing.*")
     walk(Worth, "options.*.worth")

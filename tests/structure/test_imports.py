@@ -17,6 +17,7 @@ MAY_IMPORT = {
     "generator.__main__": ("generator.cli",),
     "generator.report": (
         "generator.report",
+        "generator.answer",
         "generator.search",
         "generator.sensitivity",
         "generator.study",
@@ -26,6 +27,14 @@ MAY_IMPORT = {
         "generator.tables.method",
         "generator.tables.sources",
         "generator.units.grammar",
+    ),
+    "generator.answer": (
+        "generator.answer",
+        "generator.study",
+        "generator.draws",
+        "generator.analyses",
+        "generator.case",
+        "generator.tables",
     ),
     "generator.sensitivity": ("generator.study", "generator.draws", "generator.case"),
     "generator.search": ("generator.study", "generator.draws", "generator.case"),
@@ -100,6 +109,10 @@ FREE = (
 SHARED_STEPS = tuple(
     f"generator.analyses.{name}"
     for name in (
+        "handling.docking",
+        "handling.headwind",
+        "handling.yardstick",
+        "motion.as_set",
         "motion.demand",
         "motion.engine_space",
         "motion.hull",
@@ -109,6 +122,7 @@ SHARED_STEPS = tuple(
         "motion.sea_trial",
         "percentiles",
         "store.bank_state",
+        "store.limits",
         "store.outfit",
         "use.leg_energy",
         "verdict.criteria",

@@ -7,13 +7,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.analyses.store.bank_state import discharge_limit
+from generator.analyses.store.limits import limits
 from generator.case.register import find_default
 from tests.alone import alone
 from tests.unit.case.faulty import changed, read
 
 
-@pytest.mark.parametrize(("chemistry", "rate"), [("LFP", 1.0), ("NMC", 2.0), ("AGM", 0.2)])
+@pytest.mark.parametrize(("chemistry", "rate"), [("LFP", 1.0), ("NMC", 2.0), ("AGM", 0.35)])
 def test_continuous_current_is_c_times_ampere_hours(
     tmp_path: Path, chemistry: str, rate: float
 ) -> None:
@@ -24,7 +24,7 @@ def test_continuous_current_is_c_times_ampere_hours(
     )
     bank = case.options[2].bank
     assert bank is not None
-    assert float(np.asarray(discharge_limit(bank))) == pytest.approx(rate * 300)
+    assert float(np.asarray(limits(bank).bank)) == pytest.approx(rate * 300)
 
 
 def test_three_to_five_thousand_cycles_of_lithium_lie_inside_the_register() -> None:

@@ -75,7 +75,7 @@ def _stops(
     steps = round(max(STOPS) * KNOT / STEP)
     speed = np.maximum(np.arange(steps + 1) * STEP, SLOWEST)
     parts = calm_parts(hull, case.factors, speed)
-    drag = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
+    drag = calm_resistance(parts, case.factors, case.boat, scale.at(speed))
     braking = drag + still_air(hull, speed) + astern
     mass = np.asarray(hull.displacement) * (1.0 + ADDED_MASS)
     plant = option.motor or option.diesel

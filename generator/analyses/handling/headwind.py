@@ -10,6 +10,7 @@ from generator.analyses.motion.demand import (
     Scale,
     Sea,
     Weather,
+    blown,
     calm_parts,
     calm_resistance,
     sea_state,
@@ -70,8 +71,8 @@ class _Water:
     """What the water alone asks for at the tabulated speeds, N."""
 
     speed: Array
-    calm: Array  # in service with light wind and chop, and still air
-    service: Array  # without chop and air
+    calm: Array  # in service, without air
+    air: Array  # still
 
 
 def headwind(case: Case, option: Option, found: Power, scale: Scale) -> Headwind:
@@ -104,13 +105,12 @@ def _water(case: Case, hull: Vessel, scale: Scale) -> _Water:
     length = np.asarray(hull.form.waterline_length)
     speed = NODES * np.sqrt(GRAVITY * length)
     parts = calm_parts(hull, case.factors, speed)
-    service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
-    calm = service * case.factors.wind_and_chop + still_air(hull, speed)
-    return _Water(np.asarray(speed), np.atleast_2d(calm), np.atleast_2d(service))
+    calm = calm_resistance(parts, case.factors, case.boat, scale.at(speed))
+    return _Water(np.asarray(speed), np.atleast_2d(calm), np.atleast_2d(still_air(hull, speed)))
 
 
 def _asked(case: Case, option: Option, hull: Vessel, water: _Water, sea: Sea) -> Array:
-    """Thrust asked for against each wind [N], (winds, draws, speeds); never less than in a calm."""
+    """Thrust asked for against each wind [N], (winds, draws, speeds), as ``in_weather``."""
     waves = np.atleast_2d(
         added_resistance(sea.height, hull.form.waterline_beam, hull.bow_length, hull.water_density)
         * case.factors.wave_resistance
@@ -120,8 +120,10 @@ def _asked(case: Case, option: Option, hull: Vessel, water: _Water, sea: Sea) ->
     speed = np.broadcast_to(water.speed, water.calm.shape)
     asked = np.empty((WINDS.size, max(kept.shape[0], waves.shape[0], speed.shape[0]), NODES.size))
     for place, wind in enumerate(WINDS):
-        met = water.service + wind_force(hull.drag_area, wind, speed) + waves[:, [place]]
-        np.maximum(met, water.calm, out=met)
+        steered = water.calm * blown(case.factors.steering_and_trim, wind)
+        met = steered + wind_force(hull.drag_area, wind, speed) + waves[:, [place]]
+        chop = steered * blown(case.factors.wind_and_chop, wind) + water.air
+        np.maximum(met, chop, out=met)
         np.divide(met, kept[:, [place]], out=asked[place])
     return asked
 

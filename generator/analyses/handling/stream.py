@@ -12,7 +12,7 @@ from generator.analyses.motion.power import KNOT, Power, at_points
 from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
-from generator.case.usage import Leg
+from generator.case.usage import Leg, as_if_marked, must_be_made
 from generator.tables.method import method
 
 STREAMS = np.arange(0.0, 4.01, 0.25) * KNOT
@@ -57,6 +57,7 @@ def stream(case: Case, option: Option, found: Power, scale: Scale) -> Stream:
     )
     over = cruise - STREAMS
     at_cruise = np.where(over >= LEAST_OVER - 1e-9, planned / np.maximum(over, LEAST_OVER), np.nan)
+    marked, asked = must_be_made(case.legs), as_if_marked(case.legs, case.waters.exposure)
     found_each = [cheapest(found.speed, drain, held, each) for each in STREAMS]
     return Stream(
         cruise=np.asarray(at_cruise),
@@ -64,7 +65,9 @@ def stream(case: Case, option: Option, found: Power, scale: Scale) -> Stream:
         through=np.array([through for _, through in found_each]),
         top=found.top.continuous,
         gates=tuple(
-            _gate(leg, found, drain, held) for leg in case.legs if _against(leg)[0] is not None
+            _gate(leg, must or place == asked, found, drain, held)
+            for place, (leg, must) in enumerate(zip(case.legs, marked, strict=True))
+            if _against(leg)[0] is not None
         ),
     )
 
@@ -92,13 +95,13 @@ def _against(leg: Leg) -> tuple[Numbers | None, bool]:
     return None, False
 
 
-def _gate(leg: Leg, found: Power, drain: Array, held: Flags) -> Gate:
+def _gate(leg: Leg, must_make: bool, found: Power, drain: Array, held: Flags) -> Gate:
     against, springs = _against(leg)
     assert against is not None
     least, through = cheapest(found.speed, drain, held, np.asarray(against))
     return Gate(
         leg=leg,
-        must_make=not leg.refuge and not leg.sailable,
+        must_make=must_make,
         stream=against,
         at_springs=springs,
         margin=np.atleast_2d(found.top.continuous - np.asarray(against)),

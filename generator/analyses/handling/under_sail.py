@@ -63,7 +63,7 @@ def under_sail(case: Case, option: Option, found: Power, scale: Scale) -> UnderS
 
 def _water(case: Case, found: Power, scale: Scale, speed: Array) -> Array:
     parts = calm_parts(found.vessel, case.factors, speed)
-    return calm_resistance(found.vessel, parts, case.factors, case.boat.bottom, scale.at(speed))
+    return calm_resistance(parts, case.factors, case.boat, scale.at(speed))
 
 
 def _slope(case: Case, found: Power, scale: Scale, speed: Array) -> Array:

@@ -8,6 +8,7 @@ import numpy as np
 
 from generator.analyses.motion.hull import Vessel
 from generator.arrays import Array, Flags, Numbers
+from generator.case.boat import Boat
 from generator.case.diesel import Propeller
 from generator.case.factors import Factors
 from generator.physics.drive.interaction import advance_speed, required_thrust
@@ -21,6 +22,10 @@ from generator.physics.hull.roughness import friction_increase
 from generator.physics.hull.waves import added_resistance, fetch_sea, height_limit
 from generator.physics.hull.windage import wind_force
 from generator.physics.water import GRAVITY
+from generator.tables.method import method
+
+BREEZE = method("service.breeze")
+BLEND = method("trial.blend")
 
 
 @dataclass(frozen=True)
@@ -43,19 +48,44 @@ class Sea:
 
 
 @dataclass(frozen=True)
+class Covered:
+    """The trial's own factor on calm resistance, and the speeds that it covers [m/s]."""
+
+    level: Numbers
+    growth: Numbers
+    slowest: float
+    fastest: float
+
+    def share(self, speed: Array) -> Array:
+        """How much of the factor is the trial's: 1 over the speeds covered, 0 far outside [-]."""
+        beyond = np.maximum(np.log(self.slowest / speed), np.log(speed / self.fastest))
+        return np.asarray(1.0 - np.clip(beyond / np.log(BLEND), 0.0, 1.0))
+
+
+@dataclass(frozen=True)
 class Scale:
-    """Factor on calm resistance [-]: level (v / reference)^growth, v held between two ends."""
+    """Factor on calm resistance [-]: level (v / reference)^growth, v held between two ends.
+
+    Over the speeds that a good trial covers, its own factor ``inside`` stands instead; outside
+    them the one goes over into the other within a factor of ``BLEND`` in speed.
+    """
 
     level: Numbers = 1.0
     growth: Numbers = 0.0
     reference: float = 1.0  # m/s
     slowest: float = 0.1  # m/s
     fastest: float = np.inf  # m/s
+    inside: Covered | None = None
 
     def at(self, speed: Array) -> Array:
         """The factor at speeds [m/s]."""
         held = np.clip(speed, self.slowest, self.fastest) / self.reference
-        return np.asarray(self.level * held ** np.asarray(self.growth))
+        outside = np.asarray(self.level * held ** np.asarray(self.growth))
+        if self.inside is None:
+            return outside
+        share = self.inside.share(speed)
+        own = self.inside.level * held ** np.asarray(self.inside.growth)
+        return np.asarray(own**share * outside ** (1.0 - share))
 
 
 @dataclass(frozen=True)
@@ -110,9 +140,10 @@ def calm_friction(vessel: Vessel, speed: Array) -> Array:
     return np.asarray(friction)
 
 
-def fouling_share(factors: Factors, bottom: str) -> Numbers:
-    """Share by which the state of the bottom raises friction [-]."""
-    return factors.fouling * friction_increase(bottom)
+def fouling_share(factors: Factors, boat: Boat) -> Numbers:
+    """Share by which the state of the bottom raises friction [-]; an untold one is drawn."""
+    untold = boat.bottom_share
+    return factors.fouling * (friction_increase(boat.bottom) if untold is None else untold)
 
 
 def still_air(vessel: Vessel, speed: Array) -> Array:
@@ -120,12 +151,9 @@ def still_air(vessel: Vessel, speed: Array) -> Array:
     return np.asarray(wind_force(vessel.drag_area, 0.0, speed))
 
 
-def calm_resistance(
-    vessel: Vessel, parts: CalmParts, factors: Factors, bottom: str, scale: Numbers
-) -> Array:
-    """Water resistance in service without wind and chop [N]; ``scale`` is the trial's."""
-    service = factors.hull_model * factors.steering_and_trim * scale
-    return np.asarray(parts.total(fouling_share(factors, bottom)) * service)
+def calm_resistance(parts: CalmParts, factors: Factors, boat: Boat, scale: Numbers) -> Array:
+    """Water resistance in service in a calm [N]: bottom and hull; ``scale`` is the trial's."""
+    return np.asarray(parts.total(fouling_share(factors, boat)) * factors.hull_model * scale)
 
 
 def sea_state(vessel: Vessel, weather: Weather) -> Sea:
@@ -154,6 +182,26 @@ def weather_force(vessel: Vessel, weather: Weather, speed: Array, factors: Facto
     )
     wind = wind_force(vessel.drag_area, weather.wind, speed)
     return np.asarray(wind + waves * factors.wave_resistance)
+
+
+def in_weather(
+    vessel: Vessel, water: Array, weather: Weather, speed: Array, factors: Factors
+) -> Array:
+    """All that holds her back [N] where the calm water alone takes ``water`` [N].
+
+    In a calm that is the water and the still air. Steering and chop come in with the wind and
+    are whole from a light breeze on; chop is no more than the least that wind and sea cost, so
+    that nothing counts twice.
+    """
+    steered = water * blown(factors.steering_and_trim, weather.wind)
+    met = steered + weather_force(vessel, weather, speed, factors)
+    chop = steered * blown(factors.wind_and_chop, weather.wind) + still_air(vessel, speed)
+    return np.asarray(np.maximum(met, chop))
+
+
+def blown(factor: Numbers, wind: Numbers) -> Array:
+    """A factor on calm resistance that comes in with the wind [-]."""
+    return np.asarray(1.0 + (np.asarray(factor) - 1.0) * np.minimum(wind / BREEZE, 1.0))
 
 
 def shaft_demand(

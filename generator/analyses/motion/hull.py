@@ -128,12 +128,14 @@ def wind_drag_area(boat: Boat) -> Numbers:
         return windage.drag_area
     height = mast_height(boat)
     diameter = windage.mast_diameter
+    masts = 1.0 + windage.second_mast_share
+    mast = windage.mast_diameter_share * height if diameter is None else diameter
     return drag_area(
         beam=boat.hull.beam,
         freeboard=freeboard(boat),
         mast_height=height,
-        mast_diameter=windage.mast_diameter_share * height if diameter is None else diameter,
-        wire_width=windage.wire_width,
+        mast_diameter=mast * masts,
+        wire_width=windage.wire_width * masts,
         furled_sail_width=windage.furled_sail_width,
         sprayhood_area=windage.sprayhood_area,
     )

@@ -142,4 +142,9 @@ def _at_shaft(plant: Plant, power: Numbers) -> Array:
 
 def _worst_leg(legs: tuple[LegResult, ...]) -> int | None:
     must = [place for place, leg in enumerate(legs) if leg.must_make]
-    return min(must, key=lambda place: scalar(spread(legs[place].ratio).low), default=None)
+    return min(must, key=lambda place: _in_hand(legs[place]), default=None)
+
+
+def _in_hand(leg: LegResult) -> tuple[float, float]:
+    """How likely it is made above the reserve, then how much is left over."""
+    return leg.untouched, scalar(spread(leg.ratio, "low").low)

@@ -12,10 +12,10 @@ from generator.analyses.store.bank_state import (
     BankState,
     Condition,
     bank_state,
-    discharge_limit,
+    cut_off,
     draws_current,
-    trip_limit,
 )
+from generator.analyses.store.limits import beside_motor, limits
 from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.diesel import Diesel
@@ -31,7 +31,6 @@ from generator.tables.method import method
 OVERSPEED = method("motor.overspeed")
 LEAST_MADE_GOOD = method("passage.least_against_sea")
 LIMITS = ("power", "torque", "turns", "battery current", "battery voltage")
-MANAGED = ("LFP", "NMC")  # a management system cuts these off; lead only sags
 
 
 @dataclass(frozen=True)
@@ -62,8 +61,8 @@ class Store:
     usable: Numbers
     usable_aged: Numbers
     new: BankState | None = None
-    midlife: BankState | None = None
     aged: BankState | None = None
+    last: BankState | None = None
 
 
 def plant_output(
@@ -104,7 +103,7 @@ def warm_power(motor: Motor, factors: Factors) -> Numbers:
 def battery_shares(
     motor: Motor, bank: Bank, aged: BankState, turns: Numbers, drain: Numbers
 ) -> tuple[Numbers, Numbers]:
-    """Current over what the bank gives, and turns over those that its sagging voltage allows.
+    """Current over what the motor is set to, and turns over those that its sagging voltage allows.
 
     The bank is old, cold and half full. Beyond the most that it can give at all both go on in
     proportion to the power, so that a search for the limit finds its way back.
@@ -114,14 +113,7 @@ def battery_shares(
     drawn = draws_current(aged, drain / beyond) * beyond
     voltage = (aged.open_half - aged.resistance_half * drawn / beyond) / beyond
     most = OVERSPEED * motor.rated_speed * voltage / bank.nominal_voltage
-    return drawn / current_limit(bank), turns / most
-
-
-def current_limit(bank: Bank) -> Numbers:
-    """Current at which the bank is cut off [A]; lead without a stated limit has none."""
-    if trip_limit(bank) is None and bank.chemistry not in MANAGED:
-        return np.inf
-    return discharge_limit(bank)
+    return drawn / aged.limits.motor, turns / most
 
 
 def battery_power(motor: Motor, power: Numbers, turns: Numbers, factors: Factors) -> Numbers:
@@ -194,9 +186,9 @@ def _ceiling(power: Numbers, plant: Motor | Diesel, standing: Numbers) -> Ceilin
 
 
 def store(case: Case, option: Option, ages: tuple[Condition, Condition, Condition] | None) -> Store:
-    """How much the option carries; of a bank as new, in midlife and at the horizon."""
+    """How much the option carries; of a bank as new, at the age of the word and last."""
     if option.bank is not None and option.motor is not None and ages is not None:
-        return _bank_store(option.bank, option.motor, case.factors, ages)
+        return _bank_store(case, option, option.bank, option.motor, ages)
     if option.diesel is not None:
         usable = option.diesel.tank * option.diesel.usable_tank_share
         return Store(option.diesel.tank, usable, usable)
@@ -205,17 +197,22 @@ def store(case: Case, option: Option, ages: tuple[Condition, Condition, Conditio
 
 
 def _bank_store(
-    bank: Bank, motor: Motor, factors: Factors, ages: tuple[Condition, Condition, Condition]
+    case: Case,
+    option: Option,
+    bank: Bank,
+    motor: Motor,
+    ages: tuple[Condition, Condition, Condition],
 ) -> Store:
-    peak, controller = peak_drain(motor, factors), controller_cut_off(bank, motor)
-    new, midlife, aged = (bank_state(bank, age, peak, controller) for age in ages)
+    peak, controller = peak_drain(motor, case.factors), controller_cut_off(bank, motor)
+    limited = limits(bank, beside_motor(case, option, cut_off(bank, controller)))
+    new, aged, last = (bank_state(bank, age, peak, controller, limited) for age in ages)
     return Store(
         nominal=nominal_energy(bank.nominal_voltage, bank.charge),
         usable=new.usable,
         usable_aged=aged.usable,
         new=new,
-        midlife=midlife,
         aged=aged,
+        last=last,
     )
 
 

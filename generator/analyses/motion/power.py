@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
 
+from generator.analyses.motion.as_set import AsSet, as_set
 from generator.analyses.motion.demand import (
     CalmParts,
     Demand,
@@ -14,11 +16,11 @@ from generator.analyses.motion.demand import (
     Weather,
     calm_parts,
     calm_resistance,
+    in_weather,
     sea_state,
     shaft_demand,
     still_air,
     thrust_kept,
-    weather_force,
 )
 from generator.analyses.motion.hull import Vessel
 from generator.analyses.motion.plant import Output, plant_output
@@ -63,6 +65,7 @@ class Power:
     curves: dict[str, Curve]
     seas: dict[str, Sea]
     top: TopSpeed
+    as_set: AsSet | None  # none with a tank
 
 
 def speeds(case: Case) -> Array:
@@ -73,7 +76,12 @@ def speeds(case: Case) -> Array:
 
 
 def power(
-    case: Case, option: Option, hull: Vessel, scale: Scale, aged: BankState | None = None
+    case: Case,
+    option: Option,
+    hull: Vessel,
+    scale: Scale,
+    aged: BankState | None = None,
+    winds: Mapping[str, float] = WINDS,
 ) -> Power:
     """Speed-power of an option on a hull that its ledgers have immersed.
 
@@ -81,16 +89,12 @@ def power(
     """
     speed = speeds(case)
     parts = calm_parts(hull, case.factors, speed)
-    service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
-    air = still_air(hull, speed)
-    clean = parts.total() * case.factors.hull_model * scale.at(speed) + air
+    water = calm_resistance(parts, case.factors, case.boat, scale.at(speed))
+    clean = parts.total() * case.factors.hull_model * scale.at(speed) + still_air(hull, speed)
     curves, seas = {}, {}
-    for name, wind in WINDS.items():
+    for name, wind in winds.items():
         weather = Weather(wind, case.waters.fetch)
-        if wind == 0.0:
-            resistance = service * case.factors.wind_and_chop + air
-        else:
-            resistance = service + weather_force(hull, weather, speed, case.factors)
+        resistance = in_weather(hull, water, weather, speed, case.factors)
         seas[name] = sea_state(hull, weather)
         curves[name] = _curve(case, option, hull, aged, speed, resistance, seas[name])
     return Power(
@@ -102,7 +106,14 @@ def power(
         curves=curves,
         seas=seas,
         top=_top_speed(curves["calm"], speed),
+        as_set=_as_set(case, option, aged),
     )
+
+
+def _as_set(case: Case, option: Option, aged: BankState | None) -> AsSet | None:
+    if option.motor is None or aged is None:
+        return None
+    return as_set(option.motor, aged, case.factors)
 
 
 def _curve(
@@ -139,12 +150,8 @@ def on_hull(
 ) -> Curve:
     """The same for a hull whose curves are not known yet."""
     parts = calm_parts(hull, case.factors, speed)
-    service = calm_resistance(hull, parts, case.factors, case.boat.bottom, scale.at(speed))
-    blowing = np.asarray(weather.wind) > 0.0
-    calm = service * case.factors.wind_and_chop + still_air(hull, speed)
-    resistance = np.where(
-        blowing, service + weather_force(hull, weather, speed, case.factors), calm
-    )
+    water = calm_resistance(parts, case.factors, case.boat, scale.at(speed))
+    resistance = in_weather(hull, water, weather, speed, case.factors)
     return _curve(case, option, hull, aged, speed, resistance, sea_state(hull, weather))
 
 

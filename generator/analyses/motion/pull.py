@@ -20,6 +20,7 @@ from generator.analyses.store.bank_state import BankState
 from generator.arrays import Array
 from generator.case.factors import Factors
 from generator.case.option import Option
+from generator.physics.drive.diesel_engine import fuel_rate
 from generator.physics.drive.gear import input_power
 from generator.physics.drive.greatest_thrust import (
     TURN,
@@ -62,6 +63,18 @@ def greatest_pull(option: Option, found: Power, factors: Factors, speed: Array, 
         shaft_power=np.asarray(power_at(screw, water, turns) / passed),
         binding=binding,
     )
+
+
+def drain_of(option: Option, pull: Pull, factors: Factors) -> Array:
+    """What the greatest pull takes out of bank or tank [W or m3/s]."""
+    if option.motor is not None:
+        motor = option.motor
+        power = input_power(pull.shaft_power, motor.gear_efficiency) + motor.seal_and_bearings
+        return np.asarray(battery_power(motor, power, pull.shaft_speed * motor.gear_ratio, factors))
+    diesel = option.diesel
+    assert diesel is not None
+    given = input_power(pull.shaft_power, diesel.gear_efficiency) + diesel.alternator_power
+    return np.asarray(fuel_rate(given, diesel.rated_power) * diesel.fuel_scale)
 
 
 def _wheel(option: Option, hull: Vessel, factors: Factors) -> Wheel:

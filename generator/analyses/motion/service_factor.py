@@ -9,16 +9,18 @@ from generator.analyses.motion.key_figures import KeyFigures
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 
+UNTOLD = "not told, from clean to slimed"
+
 
 @dataclass(frozen=True)
 class ServicePart:
-    """One named part; ``in_wind`` is false where wind and sea are computed instead."""
+    """One named part, and whether it tells in a calm; all of them tell in wind and sea."""
 
     id: str
     name: str
     applies_to: str
     value: Numbers
-    in_wind: bool
+    in_calm: bool
 
 
 @dataclass(frozen=True)
@@ -31,11 +33,15 @@ class ServiceFactor:
 
 def service_factor(case: Case, key: KeyFigures) -> ServiceFactor:
     """The factor that is often taken as one number, taken apart so that nothing counts twice."""
-    factors, bottom = case.factors, case.boat.bottom
-    resistance = "calm resistance"
+    factors, bottom = case.factors, case.boat.bottom or UNTOLD
+    resistance, raised = "calm resistance", fouling_share(factors, case.boat)
     parts = (
         ServicePart(
-            "fouling", f"bottom: {bottom}", "friction", 1.0 + fouling_share(factors, bottom), True
+            "fouling",
+            f"bottom: {bottom}",
+            "friction",
+            1.0 + raised,
+            True,
         ),
         ServicePart(
             "propeller_condition", "propeller", "shaft torque", factors.propeller_condition, True
@@ -44,7 +50,7 @@ def service_factor(case: Case, key: KeyFigures) -> ServiceFactor:
             "wind_and_chop", "light wind and chop", resistance, factors.wind_and_chop, False
         ),
         ServicePart(
-            "steering_and_trim", "steering and trim", resistance, factors.steering_and_trim, True
+            "steering_and_trim", "steering and trim", resistance, factors.steering_and_trim, False
         ),
     )
     return ServiceFactor(parts, key.service_share)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from generator.analyses.motion.demand import Scale
+from generator.analyses.motion.demand import Covered, Scale
 from generator.analyses.motion.hull import Vessel
 from generator.analyses.motion.sea_trial.fit import Fitted, Prior, fit
 from generator.analyses.motion.sea_trial.gates import first, mean_speed, out_of_order, refusal
@@ -15,6 +15,7 @@ from generator.analyses.motion.sea_trial.model import (
     Met,
     met,
     noise,
+    power_at,
     shaft_turns,
     trial_option,
     turns_over_model,
@@ -68,12 +69,18 @@ class TrialResult:
     points: tuple[TrialPoint, ...]
     scale: Scale
     used: int
-    model_power: Array | None  # W at the used rows before scaling
+    model_power: Array | None  # W at the used rows by the hull model alone
     note: str
     law_over_fuel: float | None = None  # mean over the rows that have both
     turns_over_model: float | None = None  # shaft turns read over those that the screw asks for
     sigma: float | None = None  # of ln shaft power behind the fit
     grows: bool = False
+    curve_power: Array | None = None  # W at the used rows on the curve that the study uses
+
+    @property
+    def replaces(self) -> bool:
+        """Whether the rows stand in the hull model's place over the speeds they cover."""
+        return self.scale.inside is not None
 
     @property
     def apart(self) -> bool:
@@ -104,18 +111,27 @@ def read_trial(case: Case, vessel: Vessel) -> TrialResult:
     if doubts.more:
         points = _points(case, trial, vessel, doubts)
         model = _met(case, vessel, [point for point in points if point.used])
-    found = _fitted(case, vessel, model)
+    found, alone = (_fitted(case, vessel, model, with_model) for with_model in (True, False))
+    good = _good(alone, first(case.factors.prior_sigma) / ELASTICITY, ratio, turns)
+    scale = _scale(found, alone if good else None, model.speed)
     return TrialResult(
         points=points,
-        scale=_scale(found, model.speed),
+        scale=scale,
         used=len(used),
         model_power=model.power,
         note="",
         law_over_fuel=ratio,
         turns_over_model=turns,
-        sigma=found.sigma * ELASTICITY,
+        sigma=(alone if good else found).sigma * ELASTICITY,
         grows=found.grows,
+        curve_power=power_at(case, vessel, model.speed, scale.at(model.speed)),
     )
+
+
+def _good(alone: Fitted, model_sigma: float, ratio: float | None, turns: float) -> bool:
+    """Whether the rows may replace the hull model: they agree, and know more than it does."""
+    agree = ratio is None or abs(np.log(ratio)) <= np.log(APART)
+    return agree and abs(np.log(turns)) <= TURNS_WRONG and alone.sigma <= model_sigma
 
 
 def _met(case: Case, vessel: Vessel, used: list[TrialPoint]) -> Met:
@@ -124,19 +140,23 @@ def _met(case: Case, vessel: Vessel, used: list[TrialPoint]) -> Met:
     return met(case, vessel, [point.row for point in used], rows, speed)
 
 
-def _fitted(case: Case, vessel: Vessel, model: Met) -> Fitted:
-    """The factor on resistance, per draw."""
+def _fitted(case: Case, vessel: Vessel, model: Met, with_model: bool) -> Fitted:
+    """The factor on resistance, per draw; with the hull model's own weight, or by the rows."""
     factors = case.factors
     prior = Prior(first(factors.prior_sigma) / ELASTICITY, first(factors.prior_growth))
     deviates = (factors.trial_level_deviate, factors.trial_growth_deviate)
     speed = np.atleast_2d(model.speed)[0]
-    return fit(speed, np.log(np.atleast_2d(model.ratio)), noise(case, vessel, model), prior,
-               deviates)  # fmt: skip
+    return fit(speed, np.log(np.atleast_2d(model.ratio)), noise(case, vessel, model),
+               prior if with_model else None, deviates)  # fmt: skip
 
 
-def _scale(found: Fitted, speed: Array) -> Scale:
-    ends = speed[0].min() / REACH, speed[0].max() * REACH
-    return Scale(np.exp(found.level), found.growth, found.reference, *map(float, ends))
+def _scale(found: Fitted, alone: Fitted | None, speed: Array) -> Scale:
+    slowest, fastest = float(speed[0].min()), float(speed[0].max())
+    inside = None
+    if alone is not None:
+        inside = Covered(np.exp(alone.level), alone.growth, slowest, fastest)
+    ends = slowest / REACH, fastest * REACH
+    return Scale(np.exp(found.level), found.growth, found.reference, *ends, inside)
 
 
 def _points(case: Case, trial: SeaTrial, vessel: Vessel, doubts: Doubts) -> tuple[TrialPoint, ...]:

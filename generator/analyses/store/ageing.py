@@ -10,7 +10,7 @@ from generator.analyses.motion.demand import Scale, Weather
 from generator.analyses.motion.hull import Vessel
 from generator.analyses.motion.plant import house_drain, passage_time
 from generator.analyses.motion.power import on_hull
-from generator.analyses.percentiles import side_by_side
+from generator.analyses.percentiles import scalar, side_by_side, spread
 from generator.analyses.store.bank_state import Condition
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
@@ -23,9 +23,10 @@ from generator.physics.energy.ageing import (
     iron_phosphate_cycle_loss,
 )
 from generator.physics.energy.battery import nominal_energy
+from generator.tables.method import method
 
 YEAR = 365.0 * 86400.0  # s
-MIDLIFE = 5.0  # years: the middle column of the bank's page
+WORD_AT = method("judging.age")  # years: the age of the bank that the word is for
 LONGEST = 40  # years that a life is looked for
 
 
@@ -40,12 +41,18 @@ class Ageing:
     cycle_years: Array  # years until the cycles alone would wear it out
     published: Array | None  # share left by the published cell itself, iron phosphate only
     new: Condition
-    midlife: Condition
-    aged: Condition
+    aged: Condition  # at the age that the word is for
+    last: Condition  # at the end of the horizon
 
 
-def ageing(case: Case, option: Option, hull: Vessel, scale: Scale) -> Ageing | None:
-    """Age the bank by the calendar and by the owner's legs."""
+def ageing(
+    case: Case, option: Option, hull: Vessel, scale: Scale, at: float | None = None
+) -> Ageing | None:
+    """Age the bank by the calendar and by the owner's legs.
+
+    ``at`` years is the age to be judged; without it that of the word, or half-way to the renewal
+    of a bank that lasts less than twice as long.
+    """
     bank = option.bank
     if bank is None:
         return None
@@ -54,16 +61,18 @@ def ageing(case: Case, option: Option, hull: Vessel, scale: Scale) -> Ageing | N
     horizon = float(case.prices.horizon)
     calendar, wear = _losses(case, bank, cycles, horizon)
     season, cold = case.waters.temperature, coldest(case)
+    life = _life(case, bank, cycles)
+    word_at = min(WORD_AT, 0.5 * scalar(spread(life).middle), horizon)
     return Ageing(
         cycles=cycles,
         calendar=calendar,
         wear=wear,
-        life=_life(case, bank, cycles),
+        life=life,
         cycle_years=np.asarray(bank.cycle_life / np.maximum(cycles, 1e-9)),
         published=_published(case, bank, cycles, horizon),
         new=Condition("new", 0.0, 1.0, 1.0, season),
-        midlife=_condition(case, bank, cycles, "midlife", min(MIDLIFE, horizon), cold),
-        aged=_condition(case, bank, cycles, "aged", horizon, cold),
+        aged=_condition(case, bank, cycles, "aged", word_at if at is None else at, cold),
+        last=_condition(case, bank, cycles, "last", horizon, cold),
     )
 
 

@@ -7,6 +7,7 @@ from dataclasses import field
 
 import numpy as np
 
+from generator.analyses.motion.as_set import AsSet
 from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.plant import controller_cut_off, house_drain, peak_drain
 from generator.analyses.motion.power import at_points
@@ -16,7 +17,6 @@ from generator.analyses.store.bank_state import (
     BankState,
     cells_of,
     cut_off,
-    discharge_limit,
     draws_current,
 )
 from generator.analyses.store.outfit import Outfit
@@ -31,7 +31,7 @@ LONGEST_TOLD = 999.0  # years; a bank that no leg draws on would last for ever b
 
 @record
 class BankAge:
-    """The bank in one condition: new, in midlife or aged; per draw."""
+    """The bank in one condition: new, at the age of the word, or last; per draw."""
 
     name: str
     after: float = number("years", "age of the bank")
@@ -64,7 +64,8 @@ class BankResult:
     limited_by: str  # calendar or cycles
     peak_never_held: bool  # old, cold and full, the bank does not give peak power
     several_strings: bool
-    ages: tuple[BankAge, BankAge, BankAge]  # new, midlife, aged
+    as_set: AsSet  # the motor within what this bank gives
+    ages: tuple[BankAge, BankAge, BankAge]  # new, aged, last
     nominal_voltage: float = number("voltage", "voltage on the label")
     charge: float = number("charge", "charge on the label")
     nominal: float = number("energy", "nominal energy")
@@ -77,7 +78,7 @@ class BankResult:
     cruise_rate: Array = number("rate", "rate at cruise", cautious="high")
     peak_current: Array = number("current", "current at peak", cautious="high")
     peak_rate: Array = number("rate", "rate at peak", cautious="high")
-    discharge_limit: Numbers = number("current", "continuous limit of the bank", cautious="low")
+    discharge_limit: Numbers = number("current", "limit of the bank", cautious="low")
     cells: int = number("count", "cells in series")
     strings: int = number("count", "strings side by side")
     blocks_in_series: int = number("count", "blocks in series")
@@ -96,8 +97,10 @@ class BankResult:
     published: Array | None = number("share", "left of a published cell", cautious="low")
     resting: Numbers = number("share", "state of charge at rest")
     rate_limit: Numbers = working()
+    drive_current: Array = working()  # A at cruise, of the motor alone
     cold_charge_low: float = working()  # 1/s, rate at the tenth percentile of the coldest
-    states: tuple[BankState, BankState, BankState] = working()  # new, midlife, aged
+    states: tuple[BankState, BankState, BankState] = working()  # new, aged, last
+    aged: BankState = working()  # by which the motor is set
     left: tuple[Array, Array, Array] = working()  # J above the reserve in each of them
     ageing: Ageing = working()
     absent: Mapping[str, str] = field(default_factory=dict)
@@ -110,19 +113,20 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
     if bank is None or motor is None or aged is None:
         return None
     assert held.new is not None
-    assert held.midlife is not None
     assert held.aged is not None
+    assert held.last is not None
+    assert outfit.power.as_set is not None
     cruise = np.atleast_2d(np.asarray(case.planning.cruise_speed))
     curve = at_points(case, option, outfit.power, outfit.scale, cruise, Weather(0.0, 1.0))
     cruise_current = draws_current(held.aged, curve.output.drain + house_drain(case, option))
     peak_current = held.aged.peak_current
-    states = (held.new, held.midlife, held.aged)
+    states = (held.new, held.aged, held.last)
     share = case.planning.reserve_share
-    new, midlife, old = (
+    new, old, last = (
         np.maximum(state.usable - np.maximum(kept.demand, state.usable * share), 0.0)
         for state in states
     )
-    left = (new, midlife, old)
+    left = (new, old, last)
     ages = tuple(_age(state, above) for state, above in zip(states, left, strict=True))
     cold = np.asarray(aged.aged.temperature)
     return BankResult(
@@ -132,6 +136,7 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
         limited_by="calendar" if _more(aged.calendar - aged.wear) else "cycles",
         peak_never_held=bool(scalar(spread(held.aged.sag_floor).middle) >= 1.0),
         several_strings=bank.blocks.parallel > 1,
+        as_set=outfit.power.as_set,
         ages=(ages[0], ages[1], ages[2]),
         nominal_voltage=scalar(bank.nominal_voltage),
         charge=scalar(bank.charge),
@@ -145,7 +150,7 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
         cruise_rate=np.asarray(rate(cruise_current, bank.charge)),
         peak_current=peak_current,
         peak_rate=np.asarray(rate(peak_current, bank.charge)),
-        discharge_limit=discharge_limit(bank),
+        discharge_limit=held.aged.limits.bank,
         cells=cells_of(bank),
         strings=bank.blocks.parallel,
         blocks_in_series=bank.blocks.series,
@@ -164,8 +169,10 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
         published=aged.published,
         resting=bank.resting_state,
         rate_limit=bank.cruise_rate_limit,
+        drive_current=np.atleast_2d(draws_current(held.aged, curve.output.drain)),
         cold_charge_low=scalar(charge_rate_limit(bank.chemistry, spread(cold).low)),
         states=states,
+        aged=held.aged,
         left=left,
         ageing=aged,
         absent={

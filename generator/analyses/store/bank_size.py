@@ -8,6 +8,7 @@ import numpy as np
 
 from generator.analyses.motion.plant import Store, controller_cut_off, peak_drain
 from generator.analyses.store.bank_state import bank_state
+from generator.analyses.store.limits import limits
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.option import Option
@@ -58,9 +59,8 @@ def by_size(case: Case, option: Option, held: Store) -> BySize:
         share = np.asarray(held.usable_aged) / np.asarray(held.nominal)
         return BySize(nominal, np.atleast_2d(share) * nominal)
     peak, controller = peak_drain(motor, case.factors), controller_cut_off(bank, motor)
-    tried = [
-        bank_state(bank.resized(float(factor)), held.aged.condition, peak, controller).usable
-        for factor in FACTORS
-    ]
+    beside, age = held.aged.limits.beside, held.aged.condition
+    sizes = [bank.resized(float(factor)) for factor in FACTORS]
+    tried = [bank_state(own, age, peak, controller, limits(own, beside)).usable for own in sizes]
     usable = np.hstack(np.broadcast_arrays(*(np.atleast_2d(each) for each in tried)))
     return BySize(np.broadcast_to(nominal, usable.shape), usable)

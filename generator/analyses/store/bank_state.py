@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.store.limits import Limits
 from generator.arrays import Array, Numbers
 from generator.case.option import Bank
 from generator.physics.energy.battery import (
@@ -37,7 +38,7 @@ HALF = 0.5  # state of charge that stands for a whole passage
 class Condition:
     """Age and warmth of a bank: years, share of capacity left, growth of resistance, degC."""
 
-    name: str  # new, midlife, aged
+    name: str  # new, aged, last
     years: float
     share: Numbers
     growth: Numbers
@@ -46,9 +47,13 @@ class Condition:
 
 @dataclass(frozen=True)
 class BankState:
-    """A bank in one condition. Shares of full charge, V, ohm, W, J; per draw."""
+    """A bank in one condition. Shares of full charge, V, ohm, W, J; per draw.
+
+    Peak is that of the motor as it is set: the plate's, or what the bank's limits leave of it.
+    """
 
     condition: Condition
+    limits: Limits
     cold_share: Array  # of the charge at 25 degC
     sag_floor: Array  # below it peak power is not held
     gauge_error: Numbers
@@ -56,9 +61,10 @@ class BankState:
     usable: Array  # J of nominal energy
     open_half: Array
     resistance_half: Array
+    given_half: Array  # most that the motor is given, half full
     peak_current: Array  # at the floor; nan where it cannot be had
     peak_voltage: Array
-    peak_held: Array  # most power at the floor above both cut-offs
+    peak_held: Array  # most that the motor is given at the floor
 
     @property
     def floor(self) -> Array:
@@ -100,34 +106,49 @@ def cut_off(bank: Bank, controller: Numbers) -> Array:
 
 
 def bank_state(
-    bank: Bank, condition: Condition, peak_drain: Numbers, controller: Numbers
+    bank: Bank, condition: Condition, peak_drain: Numbers, controller: Numbers, limited: Limits
 ) -> BankState:
     """The floor that peak power sets, what lies above it, and the bank at half charge."""
     states = read_table("energy/open_circuit").column("state")
-    lowest = cut_off(bank, controller)
-    held = most_power(
-        open_voltage(bank, states), resistance(bank, condition, states), np.atleast_2d(lowest)
-    )
-    sag_floor = lowest_state(states, held, peak_drain)
+    lowest = np.atleast_2d(cut_off(bank, controller))
+    tried = open_voltage(bank, states), resistance(bank, condition, states)
+    asked = np.minimum(peak_drain, _let_through(*tried, limited))
+    sag_floor = lowest_state(states, most_power(*tried, lowest) - asked, 0.0)
     planned = 1.0 - np.asarray(bank.usable_share)
     floor = np.maximum(np.minimum(sag_floor + bank.gauge_error, 1.0), planned)
     cold = capacity_share(bank.chemistry, condition.temperature)
     nominal = np.asarray(nominal_energy(bank.nominal_voltage, bank.charge))
     at_floor = open_voltage(bank, floor), resistance(bank, condition, floor)
-    current = sag_current(*at_floor, peak_drain)
+    half = open_voltage(bank, HALF), resistance(bank, condition, HALF)
+    current = sag_current(*at_floor, np.minimum(peak_drain, _let_through(*at_floor, limited)))
     return BankState(
         condition=condition,
+        limits=limited,
         cold_share=np.atleast_2d(cold),
         sag_floor=sag_floor,
         gauge_error=bank.gauge_error,
         planned_floor=planned,
         usable=np.asarray(nominal * condition.share * cold * (1.0 - floor)),
-        open_half=np.atleast_2d(open_voltage(bank, HALF)),
-        resistance_half=np.atleast_2d(resistance(bank, condition, HALF)),
+        open_half=np.atleast_2d(half[0]),
+        resistance_half=np.atleast_2d(half[1]),
+        given_half=_given(*half, lowest, limited),
         peak_current=np.atleast_2d(current),
         peak_voltage=np.atleast_2d(terminal_voltage(*at_floor, current)),
-        peak_held=np.atleast_2d(most_power(*at_floor, lowest)),
+        peak_held=_given(*at_floor, lowest, limited),
     )
+
+
+def _let_through(opened: Array, inner: Array, limited: Limits) -> Array:
+    """Power at which the motor's current is at its limit [W]; infinite where sag ends it before."""
+    reached = limited.motor <= opened / (2.0 * inner)
+    power = limited.motor * np.asarray(terminal_voltage(opened, inner, limited.motor))
+    return np.where(reached, power, np.inf)
+
+
+def _given(opened: Array, inner: Array, lowest: Array, limited: Limits) -> Array:
+    """The most that the motor is given: within its limit and above both cut-offs [W]."""
+    held = np.asarray(most_power(opened, inner, lowest))
+    return np.atleast_2d(np.minimum(held, _let_through(opened, inner, limited)))
 
 
 def draws_current(state: BankState, drain: Numbers) -> Array:
@@ -140,14 +161,12 @@ def taken(bank: Bank | None, state: BankState | None, drain: Numbers) -> Array:
 
     Sag costs what the voltage lies below nominal (never credited above it), and lead gives the
     less the harder it is drawn. Not a number where the power cannot be had: no root, or more
-    than the management system lets through. Fuel is taken as it is.
+    than the bank may be asked for. Fuel is taken as it is.
     """
     if bank is None or state is None:
         return np.asarray(drain)
     current = draws_current(state, drain)
-    limit = trip_limit(bank)
-    if limit is not None:
-        current = np.where(current <= np.asarray(limit), current, np.nan)
+    current = np.where(current <= np.asarray(state.limits.bank), current, np.nan)
     voltage = terminal_voltage(state.open_half, state.resistance_half, current)
     nominal = np.asarray(bank.nominal_voltage)
     loss = nominal / np.minimum(np.asarray(voltage), nominal)
@@ -164,38 +183,3 @@ def _lead_share(bank: Bank, state: BankState, current: Array) -> Numbers:
     # lacking: the share is that of some charge; what it divides has no value without a current
     drawn = np.where(np.isfinite(current), current, 0.0)
     return np.asarray(peukert_capacity(hours, charge, drawn, exponent) / charge)
-
-
-def string_limit(bank: Bank) -> Numbers | None:
-    """Continuous current at which the management system of one string trips [A]."""
-    if bank.blocks.discharge_limit is not None:
-        return bank.blocks.discharge_limit
-    if bank.discharge_limit is not None:
-        return bank.discharge_limit / bank.blocks.parallel
-    return None
-
-
-def string_rating(bank: Bank) -> Numbers:
-    """Continuous current of one string [A]: its limit, or the rate of its chemistry."""
-    limit = string_limit(bank)
-    return bank.charge * bank.continuous_rate / bank.blocks.parallel if limit is None else limit
-
-
-def trip_limit(bank: Bank) -> Numbers | None:
-    """Continuous current at which the whole bank trips [A]; none where nothing is stated."""
-    if bank.discharge_limit is not None:
-        return bank.discharge_limit
-    if bank.blocks.discharge_limit is None:
-        return None
-    return bank.blocks.discharge_limit * shared(bank, bank.blocks.parallel)
-
-
-def shared(bank: Bank, strings: int) -> Numbers:
-    """How many strings' worth of current some strings give before the first of them trips."""
-    return strings * bank.sharing if strings > 1 else float(strings)
-
-
-def discharge_limit(bank: Bank) -> Numbers:
-    """Continuous current the bank may give [A]: of its management system, or by C rate."""
-    limit = trip_limit(bank)
-    return bank.charge * bank.continuous_rate if limit is None else limit

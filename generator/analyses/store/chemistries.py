@@ -9,6 +9,7 @@ import numpy as np
 
 from generator.analyses.percentiles import scalar, spread
 from generator.analyses.store.bank import BankResult
+from generator.analyses.store.limits import setting_share
 from generator.analyses.store.outfit import Outfit
 from generator.analyses.use.legs import Legs
 from generator.case.register import find_default
@@ -22,7 +23,6 @@ from generator.tables.load import read_table
 from generator.tables.method import method
 
 CHEMISTRIES = ("LFP", "NMC", "AGM", "flooded")
-PEAK_SHARE = method("bank.peak_share")
 WORN = method("bank.worn_share")
 STEPS = 30  # of a fixed point that halves its error in each
 
@@ -129,7 +129,7 @@ def _for_energy(chemistry: str, need: Need) -> float:
 
 def _alternative(chemistry: str, need: Need, own: bool) -> Alternative:
     """One bank by the register's defaults of its chemistry, worn and at the coldest."""
-    peak_rate = PEAK_SHARE * _default("continuous_rate", chemistry)
+    peak_rate = setting_share(chemistry, False) * _default("continuous_rate", chemistry)
     asked = {
         "legs": _for_energy(chemistry, need),
         "peak current": need.voltage * need.peak_current / peak_rate,

@@ -67,7 +67,9 @@ def duty(outfit: Outfit) -> Duty | None:
     load = _load(motor, rating, cruise)
     # lacking: a run that has no load of its own leaves the motor as warm as a full one can
     before = np.nan_to_num(load, nan=1.0)
-    peak = np.asarray(motor.peak_power / np.maximum(rating, 1e-9))
+    assert found.as_set is not None
+    highest = found.as_set.peak_power
+    peak = np.asarray(highest / np.maximum(rating, 1e-9))
     heat_cruise = _heat(case, motor, cruise)
     heat_full = heat(motor, rating, motor.rated_speed, case.factors)
     whole = np.isclose(found.speed / KNOT, np.round(found.speed / KNOT), atol=1e-6)
@@ -84,7 +86,7 @@ def duty(outfit: Outfit) -> Duty | None:
         space_full=space_temperature(motor, heat_full),
         heat_cruise=heat_cruise,
         heat_full=heat_full,
-        heat_peak=heat(motor, motor.peak_power, motor.rated_speed, case.factors),
+        heat_peak=heat(motor, highest, motor.rated_speed, case.factors),
         heat_standing=heat(motor, 0.0, 0.0, case.factors),
         before=load,
         peak_load=peak,

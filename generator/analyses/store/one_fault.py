@@ -9,14 +9,8 @@ import numpy as np
 from generator.analyses.motion.plant import house_drain
 from generator.analyses.motion.power import at_speed, speed_at_limit
 from generator.analyses.store.bank import BankResult
-from generator.analyses.store.bank_state import (
-    HALF,
-    open_voltage,
-    resistance,
-    shared,
-    string_limit,
-    string_rating,
-)
+from generator.analyses.store.bank_state import HALF, open_voltage, resistance
+from generator.analyses.store.limits import shared, string_limit, string_rating
 from generator.analyses.store.outfit import Outfit
 from generator.analyses.wiring.installation import Installation
 from generator.arrays import Array, Flags, Numbers

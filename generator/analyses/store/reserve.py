@@ -3,39 +3,43 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field, replace
+from typing import Any
 
 import numpy as np
 
 from generator.analyses.motion.demand import Scale, Weather
 from generator.analyses.motion.plant import Store
 from generator.analyses.motion.power import Curve, Power, at_points
-from generator.analyses.percentiles import scalar, side_by_side, spread
+from generator.analyses.motion.pull import drain_of, greatest_pull
+from generator.analyses.percentiles import best, scalar, side_by_side, spread
 from generator.analyses.store.bank_state import taken
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
+from generator.case.register import find_default
+from generator.case.usage import Planning
 from generator.records import number, record
 
-# What has no number where the aged bank cannot give the power at all.
-CANNOT_HOLD = (
-    "manoeuvring", "holding", "demand", "of_new", "of_aged", "hold_thrust", "hold_shaft_power",
-)  # fmt: skip
+PARTS = ("manoeuvring_speed", "manoeuvring_time", "hold_speed", "hold_wind", "hold_time")
 
 
 @record
 class Reserve:
     """Reserve of one option, J of the bank or m3 of fuel, per draw.
 
-    The demand part (harbour manoeuvres, then holding on against the wind) asks for the same
-    thrust from every option; only its own losses differ. ``of_new`` and ``of_aged`` are the
-    larger of that and the stated share of what is usable.
+    The demand part is harbour manoeuvres, then holding on against the wind of these waters; of
+    each no more than the option can draw in that time, for what it cannot deliver no store can be
+    kept. ``of_new`` and ``of_aged`` are the larger of that and the stated share of what is usable;
+    ``by_rule`` is what the usual rule keeps of the aged store, ``lowered`` where the owner keeps
+    less.
     """
 
     kept_in: str
     by: str  # share or demand: which of the two is the larger, as new
     by_aged: str
     beyond_limit: bool
+    lowered: tuple[str, ...]
     manoeuvring: Array = number("stored", "reserve for manoeuvring in harbour", cautious="high")
     holding: Array = number("stored", "reserve for holding her head to wind", cautious="high")
     demand: Array = number("stored", "reserve for manoeuvring and holding", cautious="high")
@@ -43,6 +47,8 @@ class Reserve:
     share_aged: Numbers = number("stored", "reserve by share of the usable, aged", cautious="high")
     of_new: Array = number("stored", "reserve taken, new", cautious="high")
     of_aged: Array = number("stored", "reserve taken, aged", cautious="high")
+    by_rule: Array = number("stored", "reserve by the usual rule, aged", cautious="high")
+    held: float = number("share", "chance that she is held as the reserve plans")
     hold_thrust: Array = number("force", "thrust to hold her head to wind", cautious="high")
     hold_shaft_power: Array = number(
         "power", "shaft power to hold her head to wind", cautious="high"
@@ -52,35 +58,112 @@ class Reserve:
 
 def reserve(case: Case, option: Option, found: Power, scale: Scale, held: Store) -> Reserve:
     """The larger of a share of what is usable, and harbour manoeuvres plus holding on."""
-    plan = case.planning
-    speed = side_by_side(plan.manoeuvring_speed, plan.hold_speed)
-    weather = Weather(side_by_side(0.0, plan.hold_wind), case.waters.fetch)
-    curve: Curve = at_points(case, option, found, scale, speed, weather)
-    drain = np.atleast_2d(taken(option.bank, held.aged, curve.output.drain))
-    if option.bank is not None:
-        # lacking: what cannot be held leaves nothing to plan with: it needs more than any bank
-        drain = np.where(np.isnan(drain), np.inf, drain)
-    manoeuvring = drain[:, :1] * np.asarray(plan.manoeuvring_time)
-    holding = drain[:, 1:] * np.asarray(plan.hold_time)
-    demand = np.asarray(manoeuvring + holding)
+    boat = Outline(case, option, found, scale, held)
+    plan, rule = case.planning, rule_of(case)
+    lowered = _lowered(plan, rule)
+    asked = _asked(boat, plan)
     new, aged = (
         np.asarray(usable * plan.reserve_share) for usable in (held.usable, held.usable_aged)
     )
+    ruled = asked if not lowered else _asked(boat, rule)
+    by_rule = np.maximum(ruled.demand, np.asarray(held.usable_aged * rule.reserve_share))
     return Reserve(
         kept_in="tank" if option.bank is None else "bank",
-        by=_larger(demand, new),
-        by_aged=_larger(demand, aged),
-        beyond_limit=bool(np.atleast_2d(curve.demand.beyond_limit)[0, 1]),
-        manoeuvring=manoeuvring,
-        holding=holding,
-        demand=demand,
+        by=_larger(asked.demand, new),
+        by_aged=_larger(asked.demand, aged),
+        beyond_limit=bool(np.atleast_2d(asked.curve.demand.beyond_limit)[0, 1]),
+        lowered=lowered,
+        manoeuvring=asked.manoeuvring,
+        holding=asked.holding,
+        demand=asked.demand,
         share=new,
         share_aged=aged,
-        of_new=np.maximum(demand, new),
-        of_aged=np.maximum(demand, aged),
-        hold_thrust=np.atleast_2d(curve.demand.thrust)[:, 1:],
-        hold_shaft_power=np.atleast_2d(curve.demand.shaft_power)[:, 1:],
-        absent=dict.fromkeys(CANNOT_HOLD, "cannot_hold"),
+        of_new=np.maximum(asked.demand, new),
+        of_aged=np.maximum(asked.demand, aged),
+        by_rule=by_rule,
+        held=asked.held,
+        hold_thrust=np.atleast_2d(asked.curve.demand.thrust)[:, 1:],
+        hold_shaft_power=np.atleast_2d(asked.curve.demand.shaft_power)[:, 1:],
+        absent=dict.fromkeys(("hold_thrust", "hold_shaft_power"), "screw_cannot_hold"),
+    )
+
+
+@dataclass(frozen=True)
+class Outline:
+    """What of an option its reserve hangs on."""
+
+    case: Case
+    option: Option
+    found: Power
+    scale: Scale
+    store: Store
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """What the two parts of a plan take out of the store, per draw."""
+
+    curve: Curve
+    manoeuvring: Array
+    holding: Array
+    held: float  # share of draws in which she is held as planned
+
+    @property
+    def demand(self) -> Array:
+        return np.asarray(self.manoeuvring + self.holding)
+
+
+def _asked(boat: Outline, plan: Planning) -> _Asked:
+    """The drain at both speeds, capped at the greatest that the option can draw there."""
+    case, option, found = boat.case, boat.option, boat.found
+    speed = side_by_side(plan.manoeuvring_speed, plan.hold_speed)
+    weather = Weather(side_by_side(0.0, plan.hold_wind), case.waters.fetch)
+    curve = at_points(case, option, found, boat.scale, speed, weather)
+    pull = greatest_pull(option, found, case.factors, speed, peak=lasts(option, plan.hold_time))
+    most = drain_of(option, pull, case.factors)
+    holds = np.atleast_2d(curve.demand.thrust <= pull.thrust)
+    # lacking: a drain that the screw cannot take up has no value, and is the greatest there is
+    wanted = np.where(np.isfinite(curve.output.drain), curve.output.drain, np.inf)
+    drain = np.atleast_2d(taken(option.bank, boat.store.aged, np.minimum(wanted, most)))
+    rows = holds[1:, 1] if holds.shape[0] > 1 else holds[:, 1]
+    return _Asked(
+        curve=curve,
+        manoeuvring=drain[:, :1] * np.asarray(plan.manoeuvring_time),
+        holding=drain[:, 1:] * np.asarray(plan.hold_time),
+        held=float(rows.mean()),
+    )
+
+
+def lasts(option: Option, time: Numbers) -> bool:
+    """Whether the peak rating may be used for so long, in the middle of what is known."""
+    return option.motor is not None and scalar(best(option.motor.peak_time)) >= scalar(best(time))
+
+
+def rule_of(case: Case) -> Planning:
+    """The owner's plan where it keeps more than the usual one, the usual one where it is less."""
+    plan = case.planning
+    raised: dict[str, Any] = {
+        name: usual(case, name)
+        for name in (*PARTS, "reserve_share")
+        if _below(getattr(plan, name), usual(case, name))
+    }
+    return replace(plan, **raised)
+
+
+def usual(case: Case, name: str) -> float:
+    """What the register plans with in such waters."""
+    row = find_default(f"planning.{name}", (case.waters.exposure,))
+    assert row is not None
+    return row.value
+
+
+def _below(own: Numbers, rule: float) -> bool:
+    return scalar(best(own)) < rule - 1e-9
+
+
+def _lowered(plan: Planning, rule: Planning) -> tuple[str, ...]:
+    return tuple(
+        name for name in (*PARTS, "reserve_share") if getattr(plan, name) is not getattr(rule, name)
     )
 
 

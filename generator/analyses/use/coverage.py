@@ -1,4 +1,4 @@
-"""What share of the owner's legs and miles lies inside the range to the reserve?"""
+"""What share of the owner's passages and miles lies inside the range, in ordinary weather?"""
 
 from __future__ import annotations
 
@@ -6,49 +6,176 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.percentiles import scalar
-from generator.analyses.use.legs import Legs, SlowLeg
-from generator.arrays import Array
+from generator.analyses.motion.demand import Weather
+from generator.analyses.motion.power import KNOT, at_points
+from generator.analyses.percentiles import held_share, scalar, side_by_side
+from generator.analyses.store.outfit import Outfit
+from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_before, worst_stream
+from generator.analyses.use.legs import Legs
+from generator.arrays import Array, Flags, Numbers
+from generator.case.usage import Leg
+
+STEP = 0.25 * KNOT  # by which the owner slows down
+SURE = 0.9  # share of draws in which a leg that fits does so
+HALF = 0.5  # of a leg's passages meet the ordinary wind ahead, the other half a calm
 
 
 @dataclass(frozen=True)
 class Coverage:
-    """Shares per draw, each leg counted as often as it is made in a year [-]."""
+    """Shares per draw [-]; half of a leg's passages take the wind ahead, half a calm."""
 
     legs: Array  # at the owner's speeds
     miles: Array
-    legs_slow: Array  # at the least-energy speeds
-    miles_slow: Array
+    legs_slower: Array  # slower by as much as he accepts
+    miles_slower: Array
+    legs_bad_day: Array  # with the wind of a bad day ahead, as the leg that must be made
     passages: float  # a year, best estimate
+    slower: float  # m/s by which they are slower
+    missed: tuple[int, ...]  # legs that do not fit in nine draws of ten, one half or the other
+    missed_slower: tuple[int, ...]
 
 
-def coverage(legs: Legs, slow: tuple[SlowLeg, ...]) -> Coverage | None:
-    """Legs whose energy above the reserve is at least their need; none without passages."""
+@dataclass(frozen=True)
+class _Halves:
+    """Whether each leg fits above the reserve in a calm and in the wind, (draws, legs)."""
+
+    calm: Flags
+    windy: Flags
+
+    def either(self, other: _Halves) -> _Halves:
+        """What fits in one way or the other."""
+        return _Halves(self.calm | other.calm, self.windy | other.windy)
+
+
+@dataclass(frozen=True)
+class _Part:
+    """A part of a leg at one speed in one weather: what is asked of her there."""
+
+    distance: Numbers
+    speed: Array
+    stream: Numbers
+    wind: Numbers
+    fetch: Numbers
+
+    @property
+    def key(self) -> tuple[bytes, ...]:
+        """By which parts that ask the same are asked once."""
+        return tuple(np.asarray(each).tobytes() for each in (self.speed, self.wind, self.fetch))
+
+
+def coverage(outfit: Outfit, legs: Legs) -> Coverage | None:
+    """Passages whose need is at most what is left above the reserve; none without passages."""
     items = legs.results
     times = np.array([scalar(item.leg.times_per_year) for item in items])
     if not items or times.sum() <= 0.0:
         return None
     miles = times * np.array([scalar(item.leg.distance) for item in items])
-    owner = _inside([item.ratio for item in items])
-    least = _inside(
-        [
-            np.maximum(*np.broadcast_arrays(own.ratio, item.ratio))
-            for own, item in zip(slow, items, strict=True)
-        ]
-    )
+    accepted = scalar(outfit.case.planning.slower_accepted)
+    steps = [0.0, *np.arange(STEP, accepted + 1e-9, STEP).tolist()]
+    fits = _fits(outfit, legs, steps)
+    own, slower = fits[0], fits[0]
+    for each in fits[1:]:
+        slower = slower.either(each)
+    bad = [(np.atleast_2d(item.ratio) >= 1.0) * 1.0 for item in items]
     return Coverage(
-        legs=_share(owner, times),
-        miles=_share(owner, miles),
-        legs_slow=_share(least, times),
-        miles_slow=_share(least, miles),
+        legs=_share(own, times),
+        miles=_share(own, miles),
+        legs_slower=_share(slower, times),
+        miles_slower=_share(slower, miles),
+        legs_bad_day=_weighed(np.hstack(np.broadcast_arrays(*bad)), times),
         passages=float(times.sum()),
+        slower=accepted,
+        missed=_missed(own),
+        missed_slower=_missed(slower),
     )
 
 
-def _inside(ratios: list[Array]) -> Array:
-    columns = np.broadcast_arrays(*(np.atleast_2d(ratio) for ratio in ratios))
-    return np.hstack([column >= 1.0 for column in columns]).astype(np.float64)
+def _fits(outfit: Outfit, legs: Legs, steps: list[float]) -> list[_Halves]:
+    """Every leg at the owner's speeds less each step, and those before it in a calm likewise."""
+    every = [item.leg for item in legs.results]
+    calm = {(n, by): _calm(leg, by) for by in steps for n, leg in enumerate(every)}
+    windy = {(n, by): _windy(leg, by) for by in steps for n, leg in enumerate(every)}
+    parts = [part for group in (calm, windy) for both in group.values() for part in both]
+    losses = _losses(outfit, parts)
+    halves = []
+    for by in steps:
+        needs = [
+            [_need(group[n, by], losses) for n in range(len(every))] for group in (calm, windy)
+        ]
+        before = spent_before(
+            outfit.case, outfit.option, [np.fmin(each, np.inf) for each in needs[0]]
+        )
+        left = [
+            np.maximum(item.above - spent, 0.0)
+            for item, spent in zip(legs.results, before, strict=True)
+        ]
+        halves.append(_Halves(_inside(needs[0], left), _inside(needs[1], left)))
+    return halves
 
 
-def _share(inside: Array, weight: Array) -> Array:
+def _calm(leg: Leg, slower: float) -> tuple[_Part, ...]:
+    return (_Part(leg.distance, _speed(leg.speed, slower), worst_stream(leg), 0.0, leg.fetch),)
+
+
+def _windy(leg: Leg, slower: float) -> tuple[_Part, ...]:
+    """The exposed part against the ordinary wind, at what the owner holds there if he says so."""
+    if not np.any(np.asarray(leg.exposed_distance)):
+        return _calm(leg, slower)
+    assert leg.usual_wind is not None
+    own = np.minimum(leg.exposed_speed, leg.speed) if leg.holds_outside else leg.speed
+    sheltered = np.asarray(leg.distance - leg.exposed_distance)
+    smooth = _Part(sheltered, _speed(leg.speed, slower), worst_stream(leg), 0.0, leg.fetch)
+    outside = _speed(own, slower)
+    rough = _Part(leg.exposed_distance, outside, worst_stream(leg), leg.usual_wind, leg.fetch)
+    return (smooth, rough)
+
+
+def _speed(own: Numbers, slower: float) -> Array:
+    return np.maximum(np.atleast_2d(own) - slower, STEP)
+
+
+def _losses(outfit: Outfit, parts: list[_Part]) -> dict[tuple[bytes, ...], Array]:
+    """What the store loses each second in every part, all asked at once; nan where not held."""
+    unlike = {part.key: part for part in parts}
+    asked = list(unlike.values())
+    speed = side_by_side(*(part.speed for part in asked))
+    weather = Weather(
+        side_by_side(*(part.wind for part in asked)), side_by_side(*(part.fetch for part in asked))
+    )
+    curve = at_points(outfit.case, outfit.option, outfit.power, outfit.scale, speed, weather)
+    loss = read_strip(outfit, speed, curve).loss
+    return {key: loss[:, [column]] for column, key in enumerate(unlike)}
+
+
+def _need(parts: tuple[_Part, ...], losses: dict[tuple[bytes, ...], Array]) -> Array:
+    """Energy of the parts of a passage; nan where one is not held or makes too little good."""
+    total = np.zeros((1, 1))
+    for part in parts:
+        if np.any(np.asarray(part.distance)):
+            over = np.atleast_2d(part.speed - np.asarray(part.stream))
+            good = np.where(over >= LEAST_OVER - 1e-9, over, np.nan)
+            total = total + np.asarray(part.distance) / good * losses[part.key]
+    return np.asarray(total)
+
+
+def _inside(needs: list[Array], left: list[Array]) -> Flags:
+    # lacking: what cannot be done needs more than any store
+    fits = [
+        np.atleast_2d(np.where(np.isfinite(need), need, np.inf) <= there)
+        for need, there in zip(needs, left, strict=True)
+    ]
+    return np.hstack(np.broadcast_arrays(*fits))
+
+
+def _share(halves: _Halves, weight: Array) -> Array:
+    return _weighed(HALF * halves.calm + (1.0 - HALF) * halves.windy, weight)
+
+
+def _weighed(inside: Array, weight: Array) -> Array:
     return np.asarray((inside @ weight / weight.sum())[:, np.newaxis])
+
+
+def _missed(halves: _Halves) -> tuple[int, ...]:
+    """Legs that fit in fewer than nine draws of ten, in a calm or in the ordinary wind."""
+    both = halves.calm & halves.windy
+    return tuple(n for n in range(both.shape[1]) if held_share(both[:, [n]]) < SURE)

@@ -95,7 +95,7 @@ def _leg(outfit: Outfit, item: LegResult) -> tuple[Step, ...]:
         both(clean, STILL), both(case.factors, STILL), both(flat, windy),
         both(case.factors, windy), both(case.factors, windy, leg.foul_stream),
     )  # fmt: skip
-    names = ("calm, clean boat", "fouling and chop", "wind", "sea", "stream")
+    names = ("calm, clean boat", "fouling", "wind", "sea", "stream")
     gains = np.diff((0.0, *levels))
     house = float(best(item.need)[0]) - levels[-1]
     return (
@@ -105,5 +105,5 @@ def _leg(outfit: Outfit, item: LegResult) -> tuple[Step, ...]:
 
 
 def _clean(factors: Factors) -> Factors:
-    """No growth on bottom or blades, no chop."""
-    return replace(factors, fouling=0.0, propeller_condition=1.0, wind_and_chop=1.0)
+    """No growth on bottom or blades."""
+    return replace(factors, fouling=0.0, propeller_condition=1.0)

@@ -10,16 +10,22 @@ import numpy as np
 from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.plant import LEAST_MADE_GOOD, house_drain, passage_time, within
 from generator.analyses.motion.power import Curve, at_points
-from generator.analyses.percentiles import lacking_share, scalar, side_by_side, spread
+from generator.analyses.percentiles import (
+    held_share,
+    lacking_share,
+    scalar,
+    side_by_side,
+    spread,
+)
 from generator.analyses.store.bank_state import taken
 from generator.analyses.store.outfit import Outfit
-from generator.analyses.use.leg_energy import spent_before
-from generator.arrays import Array, Flags, Numbers
-from generator.case.usage import Leg
+from generator.analyses.use.leg_energy import LEAST_OVER, ROUGH_THROUGH, spent_before, worst_stream
+from generator.arrays import Array, Flags, Numbers, Places
+from generator.case.usage import Leg, as_if_marked, must_be_made
 from generator.records import number, record, working
 
 HALF = 0.5  # share of draws from which a leg counts as one that can be made
-SLOWER = (1.0, 0.85, 0.7, 0.55)  # shares of the exposed speed that are tried in turn
+STEPS = 7  # speeds tried on the exposed part, from the owner's down to the least that is a passage
 
 
 @record
@@ -39,13 +45,17 @@ class SlowLeg:
 class LegResult:
     """One leg under one option. J or m3, s, m/s; arrays are per draw.
 
+    It is judged on a bad day, the exposed part at the fastest speed held with which what is left
+    suffices, down to 1 kn over the ground. ``untouched`` and ``with_reserve`` are shares of draws.
     ``stopped_by`` is what keeps the best estimate from it, or where that makes it, what a draw
-    that cannot make it lacks: weather, current (the bank does not give it), reserve (the bank has
-    nothing above it) or power.
+    that cannot make it lacks: hull (a calm speed beyond her form), stream, current (the bank does
+    not give it), reserve (the bank has nothing above it) or power.
     """
 
     name: str
     must_make: bool
+    as_if_marked: bool  # nobody said whether it must be made: judged as if it must
+    beyond_sea: bool  # the sea is steeper than the formula of added resistance covers
     kept_in: str
     fits: bool  # nine draws of ten have what it takes
     possible: bool  # at least half of the draws can make it at all
@@ -60,6 +70,8 @@ class LegResult:
     ratio: Array = number("ratio", "left over needed", cautious="low")
     exposed_speed: Array = number("speed", "speed held outside", cautious="low")
     feasible: float = number("share", "chance that it can be made at all")
+    untouched: float = number("share", "chance that it is made and the reserve stays")
+    with_reserve: float = number("share", "chance that it is made, the reserve used")
     slow: SlowLeg | None = None  # found after all legs are
     leg: Leg = working(default=None)
     outside: Array = working(default=None)  # held there, whether the rest can be made or not
@@ -75,11 +87,6 @@ class Legs:
     yearly_time: Array  # s
 
 
-def is_must_make(leg: Leg) -> bool:
-    """A leg without refuge that cannot be sailed instead."""
-    return not leg.refuge and not leg.sailable
-
-
 def passages(outfit: Outfit) -> Legs:
     """Energy or fuel of every leg, against what the aged store holds above the reserve."""
     case, option, store = outfit.case, outfit.option, outfit.store
@@ -91,6 +98,7 @@ def passages(outfit: Outfit) -> Legs:
     above = np.maximum(np.asarray(store.usable_aged) - outfit.reserve.of_aged, 0.0)
     house = house_drain(case, option)
     spent = spent_before(case, option, _calm_needs(outfit, calm))
+    marked, asked = must_be_made(case.legs), as_if_marked(case.legs, case.waters.exposure)
     results = []
     yearly, yearly_time = np.zeros((1, 1)), np.zeros((1, 1))
     curves: dict[tuple[bytes, ...], Curve] = {}
@@ -100,8 +108,12 @@ def passages(outfit: Outfit) -> Legs:
             np.atleast_2d(within(load, calm.demand.feasible))[:, [place]]
             for load in (calm.output.load, calm.output.motor_load)
         )
-        part = _Sheltered(drain, fits, by_motor)
-        results.append(_leg(outfit, leg, part, (above, spent[place]), curves))
+        in_form = bool(np.atleast_2d(calm.demand.feasible)[0, place])
+        part = _Sheltered(drain, fits, by_motor, in_form)
+        result = _leg(outfit, leg, part, (above, spent[place]), curves)
+        results.append(
+            replace(result, must_make=marked[place] or place == asked, as_if_marked=place == asked)
+        )
         time = leg.times_per_year * passage_time(leg)
         yearly = yearly + drain * time
         yearly_time = yearly_time + time
@@ -127,15 +139,17 @@ class _Sheltered:
     drain: Array
     fits: Flags
     by_motor: Flags
+    in_form: bool  # the best estimate's speed lies within her hull form
 
 
 @dataclass(frozen=True)
 class _Exposed:
-    """The part of a leg in wind and sea, at the fastest tried speed that the plant holds."""
+    """The part of a leg in wind and sea over the tried speeds, fastest first; (draws, speeds)."""
 
     time: Array
     loss: Array
     speed: Array
+    held: Flags
     beyond_limit: bool
     bank_short: bool  # the motor would do it, the bank does not give the current
 
@@ -147,94 +161,129 @@ def _leg(
     stock: tuple[Array, Array],
     curves: dict[tuple[bytes, ...], Curve],
 ) -> LegResult:
-    sheltered = np.asarray(leg.distance - leg.exposed_distance)
-    calm_time = sheltered / np.maximum(np.asarray(leg.speed - leg.foul_stream), LEAST_MADE_GOOD)
+    sheltered, stream = np.asarray(leg.distance - leg.exposed_distance), worst_stream(leg)
+    over = np.atleast_2d(leg.speed - stream)
+    calm_time = sheltered / np.maximum(over, LEAST_MADE_GOOD)
     rough = _exposed(outfit, leg, curves)
     calm_loss = np.atleast_2d(taken(outfit.option.bank, outfit.store.aged, part.drain))
     given = part.fits & np.isfinite(calm_loss)
     short = rough.bank_short or bool((part.by_motor & ~given)[0].any())
-    need = calm_time * calm_loss + rough.time * rough.loss
-    too_slow = np.asarray(leg.speed - leg.foul_stream) < LEAST_MADE_GOOD
-    cannot = ~part.fits | too_slow | ~np.isfinite(need)
+    swept = bool((np.broadcast_to(over, given.shape)[0] < LEAST_MADE_GOOD).any())
+    stopped = ~given | ((over < LEAST_MADE_GOOD) & (sheltered > 0.0))
     above, before = stock
     available = np.maximum(above - before, 0.0)
+    needs = np.where(rough.held & ~stopped, calm_time * calm_loss + rough.time * rough.loss, np.nan)
+    place = _fastest(needs, available)
+    need = np.take_along_axis(needs, place, axis=1)
+    cannot = ~np.isfinite(need)
     # lacking: what cannot be done needs more than any store, so that what is there is 0 times it
     ratio = np.where(cannot, 0.0, available / np.where(cannot, 1.0, need))
-    feasible = 1.0 - lacking_share(np.where(cannot, np.nan, need))
+    feasible = 1.0 - lacking_share(need)
+    outside = _at(rough.speed, place, needs.shape)
     low = scalar(spread(ratio, "low").low)
     why = ""
     if feasible < 1.0:
-        why = _stopped_by(outfit, rough.beyond_limit, short, available)
+        why = _stopped_by(outfit, part, (swept, short), available)
     elif low <= 0.0:
         why = "reserve"
+    usable = np.asarray(outfit.store.usable_aged) - before
     return LegResult(
         name=leg.name,
-        must_make=is_must_make(leg),
+        must_make=False,
+        as_if_marked=False,
+        beyond_sea=rough.beyond_limit,
         kept_in=outfit.kept_in,
         fits=low >= 1.0,
         possible=feasible >= HALF,
         stopped_by=why,
         after=None if leg.follows is None else outfit.case.legs[leg.follows].name,
         wind=leg.wind,
-        time=np.where(cannot, np.nan, calm_time + rough.time),
-        need=np.where(cannot, np.nan, need),
+        time=np.where(cannot, np.nan, calm_time + _at(rough.time, place, needs.shape)),
+        need=need,
         above=above,
         before=before,
         available=available,
         ratio=ratio,
-        exposed_speed=np.where(cannot, np.nan, rough.speed),
+        exposed_speed=np.where(cannot, np.nan, outside),
         feasible=feasible,
+        untouched=held_share(need <= available),
+        with_reserve=held_share(_least(needs) <= usable),
         leg=leg,
-        outside=rough.speed,
+        outside=_at(np.where(rough.held, rough.speed, np.nan), place, needs.shape),
         absent=dict.fromkeys(("time", "need", "exposed_speed"), f"stopped_by_{why}")
         | {"before": "way_before_not_made"},
     )
 
 
-def _stopped_by(outfit: Outfit, beyond: bool, short: bool, available: Array) -> str:
-    """What a draw that cannot make it lacks."""
-    if beyond:
-        return "weather"
+def _at(values: Array, place: Places, shape: tuple[int, ...]) -> Array:
+    return np.take_along_axis(np.broadcast_to(values, shape), place, axis=1)
+
+
+def _least(needs: Array) -> Array:
+    """The least of what the tried speeds ask for; nothing is enough where none is held."""
+    # lacking: a speed that is not held asks for more than any store
+    least: Array = np.where(np.isfinite(needs), needs, np.inf).min(axis=1, keepdims=True)
+    return least
+
+
+def _fastest(needs: Array, available: Array) -> Places:
+    """Place of the fastest speed with which what is left suffices, else of the cheapest."""
+    # lacking: as above
+    asked = np.where(np.isfinite(needs), needs, np.inf)
+    fits = asked <= available
+    place = np.where(fits.any(axis=1), fits.argmax(axis=1), asked.argmin(axis=1))
+    return np.asarray(place[:, np.newaxis])
+
+
+def _stopped_by(
+    outfit: Outfit, part: _Sheltered, faults: tuple[bool, bool], available: Array
+) -> str:
+    """What a draw that cannot make it lacks: stream and current first, as they are plainest."""
+    swept, short = faults
+    if swept:
+        return "stream"
     if short:
         return "current"
+    if not part.in_form:
+        return "hull"
     empty = outfit.option.bank is not None and scalar(spread(available, "low").low) <= 0.0
     return "reserve" if empty else "power"
 
 
 def _exposed(outfit: Outfit, leg: Leg, curves: dict[tuple[bytes, ...], Curve]) -> _Exposed:
-    """The fastest tried speed that the plant holds in wind and sea, what it loses, and why not."""
+    """What the tried speeds lose in wind and sea, and which of them are held."""
     case, option = outfit.case, outfit.option
     if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:
         zero = np.zeros((1, 1))
-        return _Exposed(zero, zero, zero + np.asarray(leg.exposed_speed), False, False)
-    tried = np.asarray(leg.exposed_speed) * np.array(SLOWER)
+        return _Exposed(zero, zero, zero + np.asarray(leg.exposed_speed), zero == 0.0, False, False)
+    stream = worst_stream(leg)
+    tried = _tried(leg, stream)
     key = tuple(np.asarray(part).tobytes() for part in (tried, leg.wind, leg.fetch))
     if key not in curves:  # legs of a long list meet the same weather at the same speeds
         weather = Weather(leg.wind, leg.fetch)
         curves[key] = at_points(case, option, outfit.power, outfit.scale, tried, weather)
     curve = curves[key]
-    over_ground = np.asarray(tried - leg.foul_stream)
+    over_ground = np.atleast_2d(tried - stream)
     drain = curve.output.drain + house_drain(case, option)
     loss = np.atleast_2d(taken(option.bank, outfit.store.aged, drain))
-    workable = curve.demand.feasible & ~curve.demand.beyond_limit
-    workable = workable & (over_ground >= LEAST_MADE_GOOD)
+    workable = curve.demand.feasible & (over_ground >= LEAST_OVER - 1e-9)
     by_motor = np.atleast_2d(within(curve.output.motor_load, workable))[0].any()
-    fits: Flags = np.atleast_2d(within(curve.output.load, workable) & np.isfinite(loss))
-    first = np.argmax(fits, axis=1)[:, np.newaxis]
-    possible = np.any(fits, axis=1, keepdims=True)
-
-    def pick(values: Array) -> Array:
-        table = np.broadcast_to(values, fits.shape)
-        return np.where(possible, np.take_along_axis(table, first, axis=1), np.nan)
-
-    made_good = pick(np.maximum(over_ground, LEAST_MADE_GOOD))
+    held: Flags = np.atleast_2d(within(curve.output.load, workable) & np.isfinite(loss))
     return _Exposed(
-        time=np.asarray(leg.exposed_distance) / made_good,
-        loss=pick(loss),
-        speed=pick(np.atleast_2d(tried)),
+        time=np.asarray(leg.exposed_distance) / np.maximum(over_ground, LEAST_OVER),
+        loss=loss,
+        speed=np.atleast_2d(tried),
+        held=held,
         beyond_limit=bool(np.atleast_2d(curve.demand.beyond_limit)[0].any()),
-        bank_short=bool(by_motor and not fits[0].any()),
+        bank_short=bool(by_motor and not held[0].any()),
     )
+
+
+def _tried(leg: Leg, stream: Numbers) -> Array:
+    """From the speed that the owner holds there down to the least that is a passage."""
+    fastest = np.atleast_2d(leg.exposed_speed)
+    slowest = np.minimum(np.maximum(LEAST_OVER + np.asarray(stream), ROUGH_THROUGH), fastest)
+    return np.asarray(fastest + (slowest - fastest) * np.linspace(0.0, 1.0, STEPS))
 
 
 def with_slow(legs: Legs, slow: tuple[SlowLeg, ...]) -> Legs:

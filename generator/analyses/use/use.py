@@ -18,7 +18,7 @@ class Use:
     """Legs at their least-energy speed, what would mend them, the berth, the smallest bank."""
 
     slow: tuple[SlowLeg, ...]
-    sizes: BySize  # what a larger or smaller store has usable
+    sizes: BySize | None  # what a larger or smaller store has usable; none in a brief look
     coverage: Coverage | None  # none without passages
     help: tuple[LegHelp, ...]  # of the legs that do not fit
     walk: Walk | None  # of the leg that must be made

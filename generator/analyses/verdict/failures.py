@@ -33,31 +33,13 @@ class Failure:
     numbers: dict[str, float] = field(default_factory=dict)
 
 
-@dataclass(frozen=True)
-class Spare:
-    """One thing to carry, and the fault that it mends."""
-
-    item: str
-    mends: str  # id of the fault
-
-
-SPARES = (
-    Spare("one fuse of each rating and class in the schedule, and its key or spanner", "string"),
-    Spare("a contactor of each size; relay, fuse and resistor of the pre-charge", "bank"),
-    Spare("a controller with the settings file of this boat loaded", "controller"),
-    Spare("a throttle with its cable", "throttle"),
-    Spare("lugs of each size, heat-shrink, the torque wrench", "joint"),
-    Spare("a portable charger for the berth's socket", "charger"),
-)
-
-
 def failures(found: Findings) -> tuple[Failure, ...]:
     """The single faults of a battery option, the gravest first; none of a diesel."""
     if found.fault is None or found.bank is None:
         return ()
     every = (
         _bank(found), _string(found, found.fault), _feeder(found), _controller(found),
-        _throttle(found),
+        _throttle(found), _mechanical(found),
         _rope(found), _joint(found), _charger(found), _gauge(found), _house(found),
     )  # fmt: skip
     return tuple(item for item in every if item is not None)
@@ -186,11 +168,29 @@ def _throttle(found: Findings) -> Failure:
     )
 
 
+def _mechanical(found: Findings) -> Failure:
+    """What turns the shaft lets go: one real conversion in five had such a fault."""
+    left, numbers = _without_drive(found)
+    motor = found.option.motor
+    direct = motor is None or float(np.asarray(motor.gear_ratio).flat[0]) == 1.0
+    return Failure(
+        "mechanical",
+        f"{'Coupling' if direct else 'Belt, coupling'}, mount or shaft key lets go",
+        "The motor turns and the shaft does not; on a loose mount it shakes out of line",
+        SAIL,
+        left,
+        "Throttle to nothing, isolator open, shaft made fast; look at it in the first hours and "
+        "each spring",
+        "the same: coupling, mount, key",
+        numbers,
+    )
+
+
 def _rope(found: Findings) -> Failure:
     left, numbers = _without_drive(found)
     return Failure(
         "rope",
-        "Rope in the propeller, or the shaft lets go",
+        "Rope in the propeller",
         "No thrust; a stalled motor holds full torque on the rope",
         SAIL,
         left,

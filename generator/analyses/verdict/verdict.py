@@ -1,4 +1,4 @@
-"""Go, go with conditions, or don't; and why?"""
+"""Suitable, suitable with conditions, or not as specified; and why?"""
 
 from __future__ import annotations
 
@@ -8,10 +8,10 @@ from generator.analyses.findings import Findings
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, Judgement
 from generator.analyses.verdict.criteria.evaluate import evaluate
 
-WORD_GO, WORD_CONDITIONS, WORD_NO = "Go", "Go with conditions", "Don't, as specified"
-EVIDENCE = 28
+WORD_GO, WORD_CONDITIONS = "Suitable", "Suitable with conditions"
+WORD_NO = "Not suitable as specified"
 RESERVE, MOORING = 3, 12
-MOST_CONDITIONS, MOST_MENDS = 6, 1
+MOST_MENDS = 1
 
 
 @dataclass(frozen=True)
@@ -25,23 +25,22 @@ class Verdict:
 
 
 def verdict(found: Findings) -> Verdict:
-    """Judge every criterion at the pessimistic end and let the deciding rows set the word."""
+    """Judge every criterion by the rule of chance and let the deciding rows set the word."""
     judgements = evaluate(found)
-    deciding = [row for row in judgements if row.criterion.role == "decide"]
     return Verdict(
-        word=_word(judgements, deciding),
+        word=word_of(judgements),
         judgements=judgements,
         reasons=_reasons(judgements),
         conditions=_conditions(judgements),
     )
 
 
-def _word(judgements: tuple[Judgement, ...], deciding: list[Judgement]) -> str:
-    results = {row.result for row in deciding}
+def word_of(judgements: tuple[Judgement, ...]) -> str:
+    """The worst of the rows that decide."""
+    results = {row.result for row in judgements if row.decides}
     if NO in results:
         return WORD_NO
-    guess = any(row.criterion.id == EVIDENCE and row.result != GO for row in judgements)
-    return WORD_CONDITIONS if CONDITIONAL in results or guess else WORD_GO
+    return WORD_CONDITIONS if CONDITIONAL in results else WORD_GO
 
 
 def _reasons(judgements: tuple[Judgement, ...]) -> tuple[int, ...]:
@@ -50,7 +49,7 @@ def _reasons(judgements: tuple[Judgement, ...]) -> tuple[int, ...]:
     rows = sorted(
         (order[row.result], not _never_charged(row), row.criterion.id, place)
         for place, row in enumerate(judgements)
-        if row.criterion.role == "decide" and row.result in order
+        if row.decides and row.result in order
         and not (row.criterion.id == RESERVE and row.result == GO)  # kept by construction
     )  # fmt: skip
     return tuple(place for *_, place in rows[:3])
@@ -68,7 +67,7 @@ def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, bool], ..
         [
             (place, True)
             for place, row in enumerate(judgements)
-            if row.criterion.role == "decide"
+            if row.decides
             and row.result == result
             and (row.flip or row.facts is not None)
             and not row.condition
@@ -76,4 +75,4 @@ def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, bool], ..
         for result in (NO, CONDITIONAL)
     )
     first = failed[:MOST_MENDS] + asked + failed[MOST_MENDS:] + open_ones
-    return tuple(first[:MOST_CONDITIONS])
+    return tuple(first)

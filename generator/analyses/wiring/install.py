@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from generator.analyses.percentiles import scalar
 from generator.analyses.store.bank import BankResult
-from generator.analyses.store.bank_state import string_rating
 from generator.analyses.store.duty import Duty
+from generator.analyses.store.limits import house_power, string_rating
 from generator.analyses.wiring.circuits import (
     Surroundings,
     chosen,
@@ -38,7 +38,7 @@ from generator.analyses.wiring.installation import (
 from generator.analyses.wiring.labels import labels
 from generator.analyses.wiring.loads import CONVERTER, OF_HOUSE, Load, loads
 from generator.analyses.wiring.settings import Made, settings
-from generator.analyses.wiring.supply import fault, flows, house_power, panel_power, voltages
+from generator.analyses.wiring.supply import fault, flows, panel_power, voltages
 from generator.analyses.wiring.switching import precharge, switches
 from generator.case.case import Case
 from generator.case.option import Bank, Option

@@ -6,12 +6,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.motion.plant import battery_power
+from generator.analyses.motion.as_set import power_of
 from generator.analyses.percentiles import scalar, spread
 from generator.analyses.store.bank import BankResult
-from generator.analyses.store.bank_state import draws_current, open_voltage, resistance, shared
 from generator.analyses.store.duty import Duty
-from generator.analyses.verdict.criteria.battery_currents import PEAK_SHARE
+from generator.analyses.store.limits import BESIDE, CUSTOMARY, PEAK_SHARE, STATED, shared
 from generator.analyses.wiring.installation import (
     PEAK_LEFT,
     Circuit,
@@ -32,7 +31,14 @@ HEAT_AHEAD = method("wiring.heat_ahead")
 CONTROLLER, MANAGEMENT, CHARGER = "controller", "battery management", "charger"
 FIRST, SECOND = "First alarm, at a charge of", "Second alarm, at a charge of"
 HOT = "A cell hot: alarm"
+MOST, FOR_GOOD = "Battery current, most", "Battery current, continuous"
 ONE_OUT = "Battery current with one string out, most"
+HIGHEST = method("bank.alarm_highest")
+WHY_MOST = {
+    STATED: "the lowest of peak power, 0.8 of the maker's limit, and what the strings carry",
+    CUSTOMARY: "no limit is stated: the lowest of peak power, what is customary of the chemistry, "
+    "and what the strings carry",
+}
 
 
 @dataclass(frozen=True)
@@ -70,23 +76,16 @@ def _controller(
     assert motor is not None
     assert wiring is not None
     assert bank is not None
-    drive = made.of("motor")
-    assert drive is not None
-    others = sum(
-        item.continuous for item in made.circuits if item.kind in ("converter", "inverter")
-    )
-    peak = min(
-        drive.peak,
-        PEAK_SHARE * scalar(spread(found.discharge_limit).middle),
-        made.string.for_peak * scalar(shared(bank, bank.blocks.parallel)) - others,
-    )
+    others = sum(item.continuous for item in made.circuits if item.kind in BESIDE)
+    strings = scalar(shared(bank, bank.blocks.parallel))
+    most = min(found.as_set.peak_current, made.string.wired_peak * strings - others)
+    steady = min(found.as_set.continuous_current, made.string.wired * strings - others, most)
     rows = [
-        Setting(CONTROLLER, "Battery current, most", peak, "a",
-                "the lowest of peak power, 0.8 of the discharge limit, and what the strings carry"),
-        Setting(CONTROLLER, PEAK_LEFT,
-                _left(bank, motor, found, peak) / 1e3, "kw", "at the floor that counts"),
-        Setting(CONTROLLER, "Battery current, continuous", _for_good(case, motor, found, duty), "a",
-                "warm rating of the motor from an aged bank, half full"),
+        Setting(CONTROLLER, MOST, most, "a", WHY_MOST[found.as_set.rule]),
+        Setting(CONTROLLER, FOR_GOOD, steady, "a",
+                "warm rating of the motor from an aged bank, half full, and never above the most"),
+        Setting(CONTROLLER, PEAK_LEFT, _left(case, motor, found, most) / 1e3, "kw",
+                "at rated turns, the bank half full"),
         Setting(CONTROLLER, "Time at peak, most", _time(motor, duty) / 60.0, "min",
                 "the shorter of the maker's time and that after a run at planned cruise"),
         Setting(CONTROLLER, "Ramp to full torque", scalar(wiring.ramp_time), "s",
@@ -101,19 +100,18 @@ def _controller(
     if bank.blocks.parallel > 1:
         fewer = scalar(shared(bank, bank.blocks.parallel - 1))
         left = max(made.string.for_good * fewer - others, 0.0)
-        rows.insert(3, Setting(CONTROLLER, ONE_OUT, min(left, peak),
+        rows.insert(2, Setting(CONTROLLER, ONE_OUT, min(left, most),
                                "a", f"{made.string.bound_by} is the least"))  # fmt: skip
     return rows
 
 
-def _for_good(case: Case, motor: Motor, found: BankResult, duty: Duty | None) -> float:
-    """Current of the warm rating, best estimate [A]."""
-    rating = np.asarray(motor.continuous_power)
-    warm = rating if duty is None else np.minimum(rating, duty.continuous_power)
-    power = scalar(battery_power(motor, warm, motor.rated_speed, case.factors))
-    current = scalar(draws_current(found.states[2], power))
-    # lacking: at its cut-off the bank would take the most that a circuit can meet for that power
-    return current if np.isfinite(current) else power / scalar(found.cut_off)
+def _left(case: Case, motor: Motor, found: BankResult, most: float) -> float:
+    """Peak power as set, or less where the wiring of the case carries less [W]."""
+    own = scalar(spread(found.as_set.peak_power, "low").middle)
+    if most >= found.as_set.peak_current:
+        return own
+    less = power_of(motor, found.aged, case.factors, max(most, 0.0))
+    return min(own, scalar(spread(less, "low").middle))
 
 
 def _time(motor: Motor, duty: Duty | None) -> float:
@@ -122,15 +120,6 @@ def _time(motor: Motor, duty: Duty | None) -> float:
     if duty is None:
         return stated
     return min(stated, scalar(spread(np.minimum(duty.peak_warm, stated)).middle))
-
-
-def _left(bank: Bank, motor: Motor, found: BankResult, current: float) -> float:
-    """Power at the shaft that a battery current brings at the floor, old and cold [W]."""
-    aged = found.states[2]
-    inner = scalar(resistance(bank, aged.condition, aged.floor))
-    power = current * (scalar(open_voltage(bank, aged.floor)) - inner * current)
-    share = min(max(power, 0.0) / scalar(found.peak_power), 1.0)
-    return share * scalar(motor.peak_power)
 
 
 def _fall(found: BankResult, volts: Voltages) -> float:
@@ -171,18 +160,20 @@ def _joined(option: Option, found: BankResult) -> float:
 
 
 def _alarms(option: Option, found: BankResult) -> list[Setting]:
-    """At the reserve line, then ahead of the floor; what time the second one leaves."""
+    """Ahead of the reserve line, then of the floor; what time the second one leaves."""
     bank = option.bank
     assert bank is not None
     aged, left = found.states[2], found.left[2]
     per_charge = np.asarray(aged.usable) / np.maximum(1.0 - aged.floor, 1e-9)  # J of all of it
     line = aged.floor + (np.asarray(aged.usable) - left) / np.maximum(per_charge, 1e-9)
-    second = min(scalar(spread(aged.floor).high) + ALARM_AHEAD, 1.0)
-    first = min(max(scalar(spread(line).high), second), 1.0)
-    warned = ALARM_AHEAD * scalar(bank.charge) * scalar(aged.capacity)  # A s
+    first, second = _in_order(scalar(spread(line).high), scalar(spread(aged.floor).high))
+    warned = (second - scalar(spread(aged.floor).high)) * scalar(bank.charge)
+    warned = max(warned, 0.0) * scalar(aged.capacity)  # A s
+    ahead = "ahead of the reserve, old and cold, in nine draws of ten"
+    if first >= HIGHEST:
+        ahead = "the highest that is of use: old and cold, the reserve takes nearly all of the bank"
     rows = [
-        Setting(MANAGEMENT, FIRST, first, "share",
-                "the reserve begins, old and cold, in nine draws of ten"),
+        Setting(MANAGEMENT, FIRST, first, "share", ahead),
         Setting(MANAGEMENT, SECOND, second, "share",
                 "ahead of the floor that counts, old and cold, in nine draws of ten"),
     ]  # fmt: skip
@@ -194,6 +185,13 @@ def _alarms(option: Option, found: BankResult) -> list[Setting]:
         rows.append(Setting(MANAGEMENT, f"Second alarm to the floor, at {name}", time / 60.0,
                             "min", why))  # fmt: skip
     return rows
+
+
+def _in_order(line: float, floor: float) -> tuple[float, float]:
+    """First alarm ahead of the reserve's line, second ahead of the floor and below the first."""
+    second = floor + ALARM_AHEAD
+    first = min(max(line, second) + ALARM_AHEAD, HIGHEST)
+    return first, min(second, first - ALARM_AHEAD)
 
 
 def _cells(option: Option, found: BankResult, volts: Voltages) -> list[Setting]:

@@ -8,6 +8,7 @@ from generator.analyses.motion.plant import battery_power
 from generator.analyses.percentiles import scalar, spread
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.bank_state import draws_current
+from generator.analyses.store.limits import house_power
 from generator.analyses.wiring.installation import RULE_HIGH, RULE_LOW, Fault, Voltages
 from generator.analyses.wiring.loads import Flow
 from generator.arrays import Numbers
@@ -28,7 +29,6 @@ from generator.tables.method import method
 
 FULL = 1.0  # state of charge
 TOUCH_LIMIT = method("wiring.touch_voltage")
-HOUSE_SHARE = method("wiring.house_margin")
 CHARGER_SHARE = method("wiring.charger_share")
 REGENERATION_SHARE = method("wiring.regeneration_share")
 LOW_WARNING = method("wiring.low_warning")
@@ -147,8 +147,10 @@ def flows(case: Case, option: Option, found: BankResult, volts: Voltages) -> dic
 def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow:
     """Of an aged, cold bank: continuous current half full, peak current at the floor.
 
-    The high end of both: cables and fuses are bought once, for nine draws in ten.
+    The high end of both, but no more than the controller is set to: cables and fuses are bought
+    once, for nine draws in ten.
     """
+    most_set = found.as_set.peak_current
     power = scalar(battery_power(motor, motor.continuous_power, motor.rated_speed, case.factors))
     most = scalar(battery_power(motor, motor.peak_power, motor.rated_speed, case.factors))
     # lacking: copper and fuses need a current; no circuit meets more than power at the cut-off
@@ -156,15 +158,10 @@ def _motor(case: Case, motor: Motor, found: BankResult, volts: Voltages) -> Flow
     # lacking: likewise
     steady = np.nan_to_num(draws_current(found.states[2], power), nan=power / volts.lowest)
     return Flow(
-        max(scalar(spread(steady).high), power / volts.nominal),
-        max(scalar(spread(sagged).high), most / volts.nominal),
+        min(max(scalar(spread(steady).high), power / volts.nominal), most_set),
+        min(max(scalar(spread(sagged).high), most / volts.nominal), most_set),
         scalar(motor.peak_time),
     )
-
-
-def house_power(case: Case, wiring: Wiring) -> float:
-    """The most that the house takes through the converter [W]."""
-    return max(HOUSE_SHARE * scalar(case.house.under_way), scalar(wiring.house_peak))
 
 
 def panel_power(option: Option) -> float:

@@ -78,18 +78,18 @@ def option_year(
 
 def _bank(held: Store) -> tuple[float, float]:
     """Capacity and floor of the bank half way through its life, as warm as in season [J]."""
-    assert held.midlife is not None
+    assert held.aged is not None
     assert held.new is not None
-    share = float(best(held.midlife.condition.share)[0] * best(held.new.cold_share)[0])
+    share = float(best(held.aged.condition.share)[0] * best(held.new.cold_share)[0])
     capacity = float(best(held.nominal)[0]) * share
-    return capacity, capacity * float(best(held.midlife.floor)[0])
+    return capacity, capacity * float(best(held.aged.floor)[0])
 
 
 def _legs(outfit: Outfit) -> tuple[Array, Array]:
     """Energy and time of each leg in ordinary weather, by the calm curve, at three speeds."""
     curve = outfit.power.curves["calm"]
     fits = np.atleast_2d(within(curve.output.load, curve.demand.feasible))[0]
-    drawn = np.atleast_2d(taken(outfit.option.bank, outfit.store.midlife, curve.output.drain))[0]
+    drawn = np.atleast_2d(taken(outfit.option.bank, outfit.store.aged, curve.output.drain))[0]
     drain = np.where(fits, drawn, np.nan)
     legs = [first_row(leg) for leg in outfit.case.legs]
     tried = np.array([float(leg.speed) for leg in legs])[:, np.newaxis] * SHARES

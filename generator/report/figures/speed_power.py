@@ -37,7 +37,7 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
 
 
 def _ratings(page: Page) -> list[float]:
-    return [page.value(f"{motor}.particulars.motor.peak_power_kw") for motor in page.motors]
+    return [page.value(f"{motor}.bank.as_set.peak_power_kw") for motor in page.motors]
 
 
 def _fastest(page: Page) -> float:

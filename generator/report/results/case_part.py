@@ -9,6 +9,7 @@ import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.handling.confined import ConfinedLeg
+from generator.analyses.motion.service_factor import UNTOLD
 from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Numbers
 from generator.case.assumption import Assumption
@@ -96,7 +97,7 @@ def boat_part(case: Case, today: Findings) -> dict[str, Any]:
         **({} if boat.import_date else {"import_date_why": "not brought in from elsewhere"}),
         "design_category": boat.design_category,
         "datum": boat.datum,
-        "bottom": boat.bottom,
+        "bottom": boat.bottom or UNTOLD,
         "length_overall_m": put(hull.length_overall, "m"),
         "waterline_length_m": put(hull.waterline_length, "m"),
         "beam_m": put(hull.beam, "m"),
@@ -270,7 +271,7 @@ def inputs_part(case: Case) -> dict[str, Any]:
     given = _by_place(list(told.values()))
     paths = {item.path for item in case.assumptions if item.origin == "given"}
     defaults = {
-        item.draw_key: item
+        (item.draw_key, item.size): item
         for item in case.assumptions
         if item.origin == "default" and not _overruled(item, paths) and not _idle(item, case)
     }
@@ -301,7 +302,7 @@ def inputs_part(case: Case) -> dict[str, Any]:
         "assumptions": [
             {
                 "path": item.draw_key.partition("@")[0],
-                "when": item.draw_key.partition("@")[2] or None,
+                "when": item.draw_key.partition("@")[2] or item.size or None,
                 "value": item.value,
                 "low": item.low,
                 "high": item.high,

@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.motion.match import Screw
+from generator.analyses.motion.match import TIP_CLEARANCE, Screw
 from generator.analyses.motion.plant import LIMITS
 from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Numbers
@@ -72,6 +72,7 @@ def match_part(found: Findings) -> Row:
         "off_share": _middle(fit.deviation, "1"),
         "beyond_curve": fit.beyond_curve,
         "ratio": fit.ratio,
+        "advised_ratio": fit.advised,
         "pitch_mm": None if fit.pitch is None else fit.pitch * 1e3,
         "pitch_mm_why": NO_PITCH if fit.pitch is None else None,
         "own_efficiency": own.efficiency,
@@ -105,6 +106,8 @@ def _screw(best: Screw, own: Screw, suffix: str) -> Row:
         "diameter_mm": best.diameter * 1e3,
         "pitch_mm": best.pitch * 1e3,
         "ratio": best.ratio,
+        "aperture_needed_mm": best.diameter * (1.0 + 2.0 * TIP_CLEARANCE) * 1e3,
+        "pull_n": best.pull,
         "efficiency": best.efficiency,
         f"cruise_{suffix}": best.drain * PER_SI[suffix],
         f"saving_{suffix}": (own.drain - best.drain) * PER_SI[suffix],

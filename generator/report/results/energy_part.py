@@ -57,8 +57,8 @@ def _state(hold: Hold, place: int, possible: float) -> str:
 
 def duty_part(found: Findings) -> Row | None:
     """The motor in its warm space, and how long it holds what."""
-    duty, motor = found.duty, found.option.motor
-    if duty is None or motor is None:
+    duty, motor, set_to = found.duty, found.option.motor, found.power.as_set
+    if duty is None or motor is None or set_to is None:
         return None
     before, of_motor, of_controller = duty.chart
     return {
@@ -74,7 +74,7 @@ def duty_part(found: Findings) -> Row | None:
         "heat_full_w": _middle(duty.heat_full),
         "heat_peak_w": _middle(duty.heat_peak),
         "heat_standing_w": _middle(duty.heat_standing),
-        "peak_kw": _middle(motor.peak_power, "kw"),
+        "peak_kw": _middle(set_to.peak_power, "kw"),
         "peak_load": _middle(duty.peak_load),
         "stated_peak_min": _middle(motor.peak_time, "min"),
         **_minutes("peak_cold", duty.peak_cold),

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.analyses.verdict.failures import SAIL, SPARES, Failure
+from generator.analyses.verdict.failures import SAIL, Failure
 from generator.analyses.verdict.papers import HandoverTest, Papers
+from generator.analyses.verdict.spares import SPARES
 from generator.report.results.suffix import PER_SI
 
 Row = dict[str, Any]

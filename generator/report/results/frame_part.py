@@ -91,8 +91,8 @@ def _service_row(part: ServicePart) -> Row:
         "value": scalar(told.middle),
         "low": scalar(told.low),
         "high": scalar(told.high),
-        "in_calm": True,
-        "in_wind": part.in_wind,
+        "in_calm": part.in_calm,
+        "in_wind": True,
     }
 
 

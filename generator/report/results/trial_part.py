@@ -24,14 +24,18 @@ def trial_part(case: Case, trial: TrialResult) -> Row | None:
         return None
     rows, used = [], 0
     for point in trial.points:
-        model = None
-        if point.used and trial.model_power is not None:
-            model = float(spread(trial.model_power).middle[used]) / KILO
+        model = curve = None
+        if point.used and trial.model_power is not None and trial.curve_power is not None:
+            model, curve = (
+                float(spread(power).middle[used]) / KILO
+                for power in (trial.model_power, trial.curve_power)
+            )
             used += 1
-        rows.append(_row(point, model))
+        rows.append(_row(point, model, curve))
     reference = np.array([trial.scale.reference])
     scale = spread(trial.scale.at(reference))
-    growth = spread(np.asarray(trial.scale.growth))
+    inside = trial.scale.inside
+    growth = spread(np.asarray((inside or trial.scale).growth))
     return {
         "rows": rows,
         "resistance_scale": scalar(scale.middle),
@@ -41,6 +45,9 @@ def trial_part(case: Case, trial: TrialResult) -> Row | None:
         "growth": scalar(growth.middle) if trial.grows else None,
         "growth_low": scalar(growth.low) if trial.grows else None,
         "growth_high": scalar(growth.high) if trial.grows else None,
+        "replaces_model": trial.replaces,
+        "covered_from_kn": None if inside is None else put(inside.slowest, "kn"),
+        "covered_to_kn": None if inside is None else put(inside.fastest, "kn"),
         "growth_why": None if trial.grows else "too few rows or too narrow a span of speeds",
         "full_throttle_speed_rpm": put(case.trial.full_throttle_speed, "rpm"),
         "with_option": case.trial.with_option,
@@ -58,7 +65,7 @@ def _share_of(ratio: float | None) -> float | None:
     return None if ratio is None else ratio - 1.0
 
 
-def _row(point: TrialPoint, model: float | None) -> Row:
+def _row(point: TrialPoint, model: float | None, curve: float | None) -> Row:
     row, power = point.row, point.shaft_power
     middle = None if power is None else scalar(spread(power).middle) / KILO
     doubt = None if point.sigma is None else math.exp(EIGHT_TENTHS * point.sigma)
@@ -79,6 +86,7 @@ def _row(point: TrialPoint, model: float | None) -> Row:
         "shaft_power_low_kw": None if middle is None or doubt is None else middle / doubt,
         "shaft_power_high_kw": None if middle is None or doubt is None else middle * doubt,
         "model_power_kw": model,
+        "curve_power_kw": curve,
         "used": point.used,
         "why": point.why,
         "remark": point.remark,

@@ -93,8 +93,8 @@ def _coverage(item: Coverage) -> Row:
         "legs_low_share": scalar(spread(item.legs).low),
         "miles_share": scalar(spread(item.miles).middle),
         "miles_low_share": scalar(spread(item.miles).low),
-        "slow_legs_low_share": scalar(spread(item.legs_slow).low),
-        "slow_miles_low_share": scalar(spread(item.miles_slow).low),
+        "slower_legs_low_share": scalar(spread(item.legs_slower).low),
+        "slower_miles_low_share": scalar(spread(item.miles_slower).low),
     }
 
 

@@ -40,7 +40,8 @@ def _growth(page: Page) -> tuple[Markup, ...]:
             "The factor of {trial.resistance_scale|ratio} by which the sea trial scales the "
             "regression goes with speed to the power {trial.growth|ratio:signed} (one in ten "
             "{trial.growth_low|ratio:signed}, nine in ten {trial.growth_high|ratio:signed}), held "
-            "beyond the speeds of the trial."
+            "beyond the speeds of the trial. Over the speeds that it covers, a trial that passed "
+            "its gates stands in the model’s place."
         ),
     )
 

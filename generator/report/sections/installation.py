@@ -78,7 +78,8 @@ def _trial_columns(page: Page) -> tuple[Column, ...]:
         numbers("Back", 6, speed), numbers("Mean", 6, speed), numbers("Wind", 6, speed),
         numbers("Depth", 7, page.unit("height")), numbers("By law", 8, page.unit("power")),
         numbers("By fuel, battery", 8, page.unit("power")), numbers("Shaft", 8, page.unit("power")),
-        numbers("Model", 8, page.unit("power")), words("Used", 22),
+        numbers("Hull model", 7, page.unit("power")), numbers("Curve used", 7, page.unit("power")),
+        words("Used", 16),
     )  # fmt: skip
 
 
@@ -86,13 +87,15 @@ def _trial_row(page: Page, key: str) -> Row:
     metered = "fuel_power_kw" if page.value(f"{key}.read_power_kw") is None else "read_power_kw"
     forms = [(metered if name == "fuel_power_kw" else name, form) for name, form in TRIAL_FORMS]
     cells = [page.show(f"{key}.{name}", f"{form}:bare") for name, form in forms]
-    model = page.show(f"{key}.model_power_kw", "power:bare")
+    curves = [
+        page.show(f"{key}.{name}", "power:bare") for name in ("model_power_kw", "curve_power_kw")
+    ]
     used = page.value(f"{key}.used")
     verdict = Markup("kept") if used else Markup("refused: ") + page.sentence(f"{key}.why")
     if page.value(f"{key}.remark"):
         verdict += Markup("; not used: ") + page.words(f"{key}.remark")
     line = page.show(f"{key}.line", "year")
-    return Row(line, (*cells, model, verdict), "" if used else "refused")
+    return Row(line, (*cells, *curves, verdict), "" if used else "refused")
 
 
 def _service(page: Page) -> Part:
@@ -107,7 +110,7 @@ def _service(page: Page) -> Part:
     table = Table(
         "service-factor",
         page.text(
-            "In-service factor by part; at cruise the parts multiply to "
+            "In-service factor by part; at cruise in a calm it comes to "
             "{service_factor.product_at_cruise|ratio}"
             if known
             else "In-service factor by part"
@@ -119,8 +122,8 @@ def _service(page: Page) -> Part:
         rows,
     )  # fmt: skip
     text = page.text(
-        "A clean hull in still water is not what {boat.name|given} meets: her bottom is stated as "
-        "{boat.bottom|given}. The parts below raise the calm-water power" + raised
+        "A clean hull in still water is not what {boat.name|given} meets (her bottom: "
+        "{boat.bottom|given}). In a calm, bottom and propeller alone raise her power" + raised
     )
     note = page.sentence("service_factor.note")
     return Part("service", "From clean hull to in service", (text, note), (), (table,))

@@ -95,7 +95,7 @@ def _covered(page: Page, motor: str) -> str:
     )
     if (page.value(f"{key}.legs_low_share") or 0.0) >= 1.0:
         return said + "."
-    return said + f", {{{key}.slow_legs_low_share|share}} at the most economical speed."
+    return said + f", {{{key}.slower_legs_low_share|share}} at a speed slower by what he accepts."
 
 
 def _walk(page: Page) -> tuple[Figure, ...]:

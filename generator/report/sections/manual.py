@@ -52,16 +52,16 @@ def _worked(motor: str, page: Page) -> str:
     duty, plate = f"{motor}.duty", f"{motor}.particulars.motor"
     if not page.value(duty):
         return f"{{{plate}.peak_power_kw|power}} for {{{plate}.peak_time_min|minutes}} by its maker"
-    said = f"{{{duty}.continuous_kw|power}} continuously in its own warm air"
+    set_to = f"{motor}.bank.as_set"
+    said = f"{{{set_to}.continuous_power_kw|power}} continuously in its own warm air"
     if page.value(f"{duty}.peak_warm_min") is None:
         return f"{said}, {{{duty}.peak_kw|power}} at peak"
     time = "peak_warm_min"
     if page.value(f"{duty}.peak_warm_min") > page.value(f"{duty}.stated_peak_min"):
         time = "stated_peak_min"
-    made = f"{motor}.installation.peak_left_kw"
-    if (page.value(made) or page.value(f"{duty}.peak_kw")) < HELD * page.value(f"{duty}.peak_kw"):
+    if page.value(f"{set_to}.peak_power_kw") < HELD * page.value(f"{plate}.peak_power_kw"):
         return (
-            f"{said}, {{{made}|power}} of its peak of {{{duty}.peak_kw|power}} within the bank's "
-            f"limit, for {{{duty}.{time}|minutes}} after a run at cruise"
+            f"{said}, {{{duty}.peak_kw|power}} of its peak of {{{plate}.peak_power_kw|power}} "
+            f"within the bank's limit, for {{{duty}.{time}|minutes}} after a run at cruise"
         )
     return f"{said}, {{{duty}.peak_kw|power}} for {{{duty}.{time}|minutes}} after a run at cruise"

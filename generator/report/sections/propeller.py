@@ -16,11 +16,13 @@ ROWS = (
     ("Power at the shaft there", "match.reached_shaft_kw", "power"),
     ("Turns that full power would take", "match.full_power_rpm", "rpm"),
     ("Off rated turns", "match.off_share", "share:signed"),
-    ("Reduction that matches", "match.ratio", "ratio"),
+    ("Reduction that matches in a calm", "match.ratio", "ratio"),
+    ("Reduction advised, for pull against a wind", "match.advised_ratio", "ratio"),
     ("Pitch that matches, reduction kept", "match.pitch_mm", "length_small"),
     ("Aperture, height", "match.aperture_height_mm", "length_small"),
     ("Tip clearance over diameter", "match.clearance_share", "share"),
-    ("Best diameter within it", "match.best.diameter_mm", "length_small"),
+    ("Best diameter", "match.best.diameter_mm", "length_small"),
+    ("Aperture that it needs", "match.best.aperture_needed_mm", "length_small"),
     ("Best pitch", "match.best.pitch_mm", "length_small"),
     ("Reduction for it", "match.best.ratio", "ratio"),
     ("Saved at cruise by it", "match.best.saving_share", "share"),
@@ -54,14 +56,17 @@ def _words(page: Page, motor: str) -> Markup:
     full = f"{key}.full_power_rpm"
     if stopped != "power" and page.plain(full, "rpm") != page.plain(rated, "rpm"):
         said += f"; full power would take {{{full}|rpm}} of the rated {{{rated}|rpm}}"
-    said += f". A reduction of {{{key}.ratio|ratio}} would match"
+    said += (
+        f". A reduction of {{{key}.ratio|ratio}} would match in a calm; of those that match "
+        f"{{{key}.advised_ratio|ratio}} pulls hardest against a wind"
+    )
     if page.value(f"{key}.pitch_mm") is not None:
         said += f", or a pitch of {{{key}.pitch_mm|length_small}} with the reduction kept"
     best = f"{key}.best"
     if page.value(best):
-        room = (
-            "in the aperture" if page.value(f"{key}.aperture_height_mm") else "of no more diameter"
-        )
+        room = "in the aperture"
+        if not page.value(f"{key}.aperture_height_mm"):
+            room = f"for an aperture of {{{best}.aperture_needed_mm|length_small}}, to be measured,"
         said += (
             f". The best propeller {room} is {{{best}.diameter_mm|length_small}} by "
             f"{{{best}.pitch_mm|length_small}} with a reduction of {{{best}.ratio|ratio}}: it "

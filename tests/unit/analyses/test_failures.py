@@ -15,11 +15,11 @@ from generator.analyses.verdict.failures import (
     HOT_JOINT,
     PART,
     SAIL,
-    SPARES,
     WHOLE,
     Failure,
     failures,
 )
+from generator.analyses.verdict.spares import SPARES
 from generator.case.open import read_case
 from tests.alone import alone
 
@@ -90,7 +90,7 @@ def test_loss_of_the_drive_leaves_what_the_skipper_has(
     fallback: str | None, speed: float | None, left: str, numbers: dict[str, float]
 ) -> None:
     every = told(with_plan(fallback, speed))
-    for name in ("bank", "controller", "throttle", "rope"):
+    for name in ("bank", "controller", "throttle", "mechanical", "rope"):
         assert every[name].kind == SAIL
         assert every[name].left.partition(";")[0] == left
         assert (

@@ -14,6 +14,7 @@ from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.plant import LIMITS, plant_output
 from generator.analyses.motion.power import at_points
 from generator.analyses.motion.pull import greatest_pull
+from generator.analyses.store.limits import limits
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import make_draws
@@ -35,7 +36,7 @@ def found() -> tuple[Findings, ...]:
 
 
 @pytest.mark.parametrize("option", [0, 1, 2, 3])
-@pytest.mark.parametrize("wind", [10, 15, 20, 24])
+@pytest.mark.parametrize("wind", [6, 10, 15, 20, 24])
 def test_at_the_speed_made_good_the_plant_is_at_its_limit(option: int, wind: int) -> None:
     """The other solver, thrust to turns, finds a load of 1 at the ladder's speed.
 
@@ -81,6 +82,7 @@ def test_greatest_pull_stops_at_each_limit(limit: str) -> None:
         wide = replace(motor, continuous_power=6e3, peak_power=6e3, rated_speed=300.0)
     if limit == "battery current":
         loose = replace(bank, discharge_limit=100.0)
+    stiff = replace(stiff, limits=limits(loose))
     if limit == "battery voltage":
         stiff = replace(stiff, resistance_half=np.full((1, 1), 0.02))
     option = replace(of.option, motor=wide, bank=loose, propeller=screw)

@@ -15,6 +15,8 @@ from generator.analyses.wiring.installation import RULE_HIGH, RULE_LOW, Installa
 from generator.case.option import LedgerItem
 from generator.draws import make_draws
 from generator.physics.energy.protection import fuse_class
+from generator.report.numbers import Display
+from generator.report.tree import Telling, tree
 from generator.study import OptionStudy, run
 from tests.alone import alone
 from tests.unit.case.faulty import changed, read
@@ -313,7 +315,7 @@ def test_a_fuse_grows_until_a_class_of_its_rating_breaks_the_fault(tmp_path: Pat
     assert device.problems == ()
 
 
-def test_the_first_alarm_comes_with_the_reserve_and_the_second_before_the_floor(
+def test_the_first_alarm_comes_before_the_reserve_and_the_second_before_the_floor(
     tmp_path: Path,
 ) -> None:
     found = study(tmp_path, lfp(16))
@@ -324,7 +326,8 @@ def test_the_first_alarm_comes_with_the_reserve_and_the_second_before_the_floor(
     usable, left = (float(part.flat[0]) for part in (bank.states[2].usable, bank.left[2]))
     first = values["battery management", "First alarm, at a charge of"]
     second = values["battery management", "Second alarm, at a charge of"]
-    assert (first - floor) / (1.0 - floor) == pytest.approx((usable - left) / usable)
+    line = floor + (1.0 - floor) * (usable - left) / usable  # where the reserve begins
+    assert first == pytest.approx(line + 0.03)
     assert second == pytest.approx(floor + 0.03)
     assert first > second
     cruise = values["battery management", "Second alarm to the floor, at cruise"]
@@ -542,10 +545,15 @@ def test_currents_name_the_power_that_the_limit_leaves(tmp_path: Path) -> None:
         judged = study(tmp_path, bank).verdict.judgements
         return next(item for item in judged if item.criterion.id == 14)
 
-    assert "left_kw" not in row(f"{lfp(16)}, discharge_limit: 450 A").numbers
+    rich = row(f"{lfp(16)}, discharge_limit: 450 A")
+    assert (rich.result, rich.facts.outcome, rich.facts.peak_cut) == (GO, "inside", False)
     poor = row(f"{lfp(16)}, discharge_limit: 150 A")
-    assert "the motor gives {here.left_kw|power}" in poor.why
-    assert 0.0 < poor.numbers["left_kw"] < 12.0
+    assert (poor.result, poor.facts.outcome, poor.facts.peak_cut) == (CONDITIONAL, "set_down", True)
+    assert poor.facts.set_to == pytest.approx(120.0)
+    left = float(poor.facts.continuous_power[0, 0])
+    assert 0.85 < left / (120.0 * 51.2) < 0.97  # what losses and sag leave of it
+    said = tree(poor.facts, "here", Telling(Display("metric", "EUR")))["words"]
+    assert "set down to 120\u00a0A, which leaves" in said
 
 
 @pytest.mark.parametrize(

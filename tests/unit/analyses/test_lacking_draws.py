@@ -18,7 +18,14 @@ from generator.analyses.store.duty import duty
 from generator.analyses.use.berth import berthed
 from generator.analyses.use.energy_walk import energy_walk
 from generator.analyses.verdict.criteria.catalogue import criteria
-from generator.analyses.verdict.criteria.criterion import GO, NO, NOT_ASSESSED, Criterion, stated
+from generator.analyses.verdict.criteria.criterion import (
+    CONDITIONAL,
+    GO,
+    NO,
+    NOT_ASSESSED,
+    Criterion,
+    stated,
+)
 from generator.analyses.verdict.criteria.mooring import judge as judge_mooring
 from generator.analyses.verdict.criteria.payback import judge as judge_payback
 from generator.analyses.verdict.criteria.recharge import judge as judge_recharge
@@ -27,6 +34,8 @@ from generator.analyses.wiring.settings import _alarms, _fall
 from generator.analyses.year.panel_yield import panel_yield
 from generator.analyses.year.sun_carries import reference_panels, sun_carries
 from generator.case.open import read_case
+from generator.report.numbers import Display
+from generator.report.tree import Telling, tree
 from generator.turning import break_even_of
 from tests.unit.report.lacking import CASES, MIDDLES, changed, close, draws, found, study
 
@@ -76,13 +85,37 @@ def test_battery_currents(number: int, high: float | None, low: float | None) ->
 
     own = found()
     assert own.bank is not None
-    bank = replace(own.bank, cruise_rate=draws(number), rate_limit=np.ones((1, 1)),
-                   peak_current=np.ones((1, 1)), discharge_limit=np.full((1, 1), 1e9))  # fmt: skip
+    one = np.ones((1, 1))
+    set_to = replace(own.bank.as_set, limit=one, continuous_asked=0.0 * one)
+    bank = replace(own.bank, drive_current=draws(number), as_set=set_to)
     judged = judge(criterion(14), replace(own, bank=bank))
     assert close(judged.value, high)
     assert close(judged.pessimistic, 90.1 if number == 0 else None)
     assert judged.result == NO
-    assert np.isfinite(list(judged.numbers.values())).all()
+    facts = tree(judged.facts, "here", Telling(Display("metric", "EUR")))
+    assert (facts["cruise_a"] is None) is (number > 0)
+    assert facts["words"]
+    assert facts["words_mend"]
+
+
+@pytest.mark.parametrize(
+    ("share", "result"), [(0.10, GO), (0.11, CONDITIONAL), (0.50, CONDITIONAL), (0.51, NO)]
+)
+def test_battery_currents_are_judged_by_the_share_of_draws(share: float, result: str) -> None:
+    """A hundred draws, of which a share lies outside at cruise: pass, condition or fail."""
+    from generator.analyses.verdict.criteria.battery_currents import judge
+
+    own = found()
+    assert own.bank is not None
+    outside = np.arange(101.0)[:, np.newaxis] > 100.5 - 100 * share
+    one = np.ones((1, 1))
+    set_to = replace(own.bank.as_set, limit=one, continuous_asked=0.5 * one)
+    bank = replace(own.bank, drive_current=np.where(outside, 2.0, 0.5), as_set=set_to)
+    assert judge(criterion(14), replace(own, bank=bank)).result == result
+    set_to = replace(set_to, continuous_asked=np.where(outside, 2.0, 0.5))
+    bank = replace(own.bank, drive_current=0.5 * one, as_set=set_to)
+    expected = GO if result == GO else CONDITIONAL  # cruise is inside in all of them
+    assert judge(criterion(14), replace(own, bank=bank)).result == expected
 
 
 @pytest.mark.parametrize(("number", "told"), [(0, True), (43, True), (60, False)])
@@ -91,11 +124,10 @@ def test_battery_currents_say_what_cannot_be_had(number: int, told: bool) -> Non
 
     own = found()
     assert own.bank is not None
-    why = judge(criterion(14), replace(own, bank=replace(own.bank, peak_current=draws(number)))).why
-    assert ("cannot give peak power" in why) is not told
-    assert ("peak_current_a" in why) is told
-    why = judge(criterion(14), replace(own, key=replace(own.key, cruise_drain=draws(number)))).why
-    assert ("more than the hull form" in why) is not told
+    part = replace(own, bank=replace(own.bank, drive_current=draws(number)))
+    assert (judge(criterion(14), part).facts.outcome == "cannot") is not told
+    part = replace(own, key=replace(own.key, cruise_drain=draws(number)))
+    assert (judge(criterion(14), part).facts.outcome == "unknown") is not told
 
 
 @lacking

@@ -45,9 +45,15 @@ class Fitted:
 
 
 def fit(
-    speed: Array, logarithm: Array, noise: Noise, prior: Prior, deviates: tuple[Numbers, Numbers]
+    speed: Array,
+    logarithm: Array,
+    noise: Noise,
+    prior: Prior | None,
+    deviates: tuple[Numbers, Numbers],
 ) -> Fitted:
     """Weighted least squares with the hull model as prior, for every draw at once.
+
+    Without a prior the rows stand alone: least squares by their own doubts.
 
     Each draw is itself a draw of the prior, and its readings carry drawn errors, so its own
     least squares make a draw of the posterior (randomised maximum likelihood). ``deviates``
@@ -57,13 +63,22 @@ def fit(
     run = np.log(speed / reference)
     grows = len(speed) >= FEWEST_FOR_GROWTH and float(np.ptp(run)) >= np.log(SPAN_FOR_GROWTH)
     design = np.stack([np.ones_like(run), run], axis=1)[:, : 2 if grows else 1]
+    gain, left = _gain(design, noise, prior)
+    found = (logarithm + _own_noise(design, noise, deviates)) @ gain.T
+    growth = found[:, 1:2] if grows else np.zeros_like(found[:, :1])
+    return Fitted(found[:, :1], growth, reference, float(np.sqrt(left[0, 0])), grows)
+
+
+def _gain(design: Array, noise: Noise, prior: Prior | None) -> tuple[Array, Array]:
+    """What turns the rows into level and growth, and the covariance that is left of these."""
+    if prior is None:
+        weight = np.linalg.inv(noise.covariance)
+        left = np.linalg.inv(design.T @ weight @ design)
+        return np.asarray(left @ design.T @ weight), np.asarray(left)
     spread = np.diag([prior.level**2, prior.growth**2][: design.shape[1]])
     inner = design @ spread @ design.T + noise.covariance
     gain = spread @ design.T @ np.linalg.inv(inner)
-    found = (logarithm + _own_noise(design, noise, deviates)) @ gain.T
-    left = spread - gain @ design @ spread
-    growth = found[:, 1:2] if grows else np.zeros_like(found[:, :1])
-    return Fitted(found[:, :1], growth, reference, float(np.sqrt(left[0, 0])), grows)
+    return np.asarray(gain), np.asarray(spread - gain @ design @ spread)
 
 
 def _own_noise(design: Array, noise: Noise, deviates: tuple[Numbers, Numbers]) -> Array:

@@ -6,7 +6,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.motion.demand import calm_parts, calm_resistance, shaft_demand, still_air
+from generator.analyses.motion.demand import (
+    Demand,
+    calm_parts,
+    calm_resistance,
+    shaft_demand,
+    still_air,
+)
 from generator.analyses.motion.hull import Vessel
 from generator.analyses.motion.sea_trial.fit import Noise
 from generator.analyses.motion.sea_trial.gates import first
@@ -54,16 +60,12 @@ def met(
     case: Case, vessel: Vessel, rows: list[TrialRow], read: list[Combined], speed: Array
 ) -> Met:
     """Power before scaling, the factor on resistance that meets each row, and its turns."""
-    factors, option = case.factors, trial_option(case)
-    propeller = case.propeller if option is None else option.propeller
     wanted = side_by_side(*(row.power for row in read))
     water, air = _water(case, vessel, speed), still_air(vessel, speed)
     ratio: Array = np.ones(np.broadcast_shapes(water.shape, wanted.shape))
     before: Array | None = None
     for _ in range(ROUNDS):
-        demand = shaft_demand(
-            vessel, propeller, factors.propeller_condition, speed, water * ratio + air
-        )
+        demand = _demand(case, vessel, speed, water * ratio + air)
         before = demand.shaft_power if before is None else before
         ratio = ratio * (wanted / demand.shaft_power) ** (1.0 / ELASTICITY)
     assert before is not None
@@ -71,11 +73,21 @@ def met(
     return Met(read, turns_read, speed, before, ratio, demand.shaft_speed)
 
 
+def power_at(case: Case, vessel: Vessel, speed: Array, scale: Array) -> Array:
+    """Shaft power [W] in a calm with a factor on the resistance of the hull model."""
+    water, air = _water(case, vessel, speed), still_air(vessel, speed)
+    return _demand(case, vessel, speed, water * scale + air).shaft_power
+
+
+def _demand(case: Case, vessel: Vessel, speed: Array, resistance: Array) -> Demand:
+    option = trial_option(case)
+    propeller = case.propeller if option is None else option.propeller
+    return shaft_demand(vessel, propeller, case.factors.propeller_condition, speed, resistance)
+
+
 def _water(case: Case, vessel: Vessel, speed: Array) -> Array:
     factors = case.factors
-    parts = calm_parts(vessel, factors, speed)
-    water = calm_resistance(vessel, parts, factors, case.boat.bottom, 1.0)
-    return np.asarray(water * factors.wind_and_chop)
+    return calm_resistance(calm_parts(vessel, factors, speed), factors, case.boat, 1.0)
 
 
 def turns_over_model(model: Met) -> float:

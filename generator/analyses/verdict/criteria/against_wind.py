@@ -1,149 +1,188 @@
-"""How is a speed held against a wind judged, and what is said where the sea is too steep?"""
+"""How is a speed held against a wind judged: by what is made good, or by the engine's pull?"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import ClassVar
 
 import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.motion.demand import Weather
-from generator.analyses.motion.plant import OVERSPEED, ceiling
-from generator.analyses.motion.power import KNOT, Curve, at_points
-from generator.analyses.percentiles import scalar, spread
-from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, Criterion, Judgement
-from generator.arrays import Array
-from generator.tables.method import method
+from generator.analyses.motion.plant import ceiling
+from generator.analyses.motion.power import KNOT, at_points
+from generator.analyses.percentiles import held_share, scalar, spread
+from generator.analyses.verdict.criteria.criterion import (
+    CONDITIONAL,
+    GO,
+    HALF,
+    Criterion,
+    Judgement,
+    by_chance,
+)
+from generator.arrays import Array, Flags, Numbers
+from generator.case.register import find_default
+from generator.records import number, record
 
-GEAR_SHARE = method("motor.single_gear")
-MOST_BEYOND = 0.1  # share of draws; more than that and the tenth percentile is no answer
+MOST_BEYOND = 0.1  # share of draws; more than that and the sea's formula gives no pass
+
+
+@record
+class AgainstWind:
+    """Speed made good against a wind, and pull beside that of the engine that is in her.
+
+    ``by`` is speed or pull: which of the two the outcome rests on. ``beyond_sea``: the sea is
+    steeper than the wave formula covers, so that the speed is an upper bound and gives no pass.
+    ``neither``: neither she nor her engine works off a shore in that wind.
+    """
+
+    SAID_BY: ClassVar[str] = "against_wind"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str  # go, conditional, no
+    by: str
+    at_peak: bool
+    diesel: bool
+    beyond_sea: bool
+    yardstick: bool  # the engine's pull counts
+    neither: bool
+    wind: float = number("wind", "wind")
+    made: Array = number("speed", "speed made good against it", cautious="low")
+    wanted: float = number("speed", "speed asked for")
+    bad_wind: float = number("wind", "wind of a bad day")
+    made_bad_day: Array = number("speed", "speed made good on a bad day", cautious="low")
+    share: Array = number("share", "pull over that of the present engine", cautious="low")
+    pull: Array = number("force", "pull that lasts", cautious="low")
+    lasts: Array = number("minutes", "time for which the bank keeps that pull", cautious="low")
+    engine: Array = number("speed", "speed made good by the present engine", cautious="low")
+    height: float = number("length", "height of the sea that the wind raises")
+    height_limit: float = number("length", "height up to which the wave formula holds")
+    power_wanted: float | None = number("power", "shaft power that makes the speed asked for")
+    power_there: float | None = number("power", "shaft power that is there, warm")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
-class Held:
-    """Speed made good against one wind, per draw, and whether the sea's formula holds there."""
+class Question:
+    """What a criterion asks: a wind, the ladder on the rating that lasts, the place of the pull."""
 
     wind: float  # m/s
-    speed: Array  # m/s
-    beyond: bool
-    height: float  # m, by the fetch law
-    limit: float  # m
+    ladder: Array
+    at_peak: bool
+    place: int  # among yardstick.SPEEDS
 
 
-def held(found: Findings, speed: Array, wind: float) -> Held:
-    """Read a ladder at one wind, straight between its steps."""
-    ladder = found.headwind
-    place = min(int(wind / KNOT + 1e-9), speed.shape[1] - 2)
-    share = min(wind / KNOT - place, 1.0)
-
-    def at(table: Array) -> Array:
-        low, high = table[:, [place]], table[:, [place + 1]]
-        return np.asarray(low + share * (high - low))
-
-    height = at(ladder.height)
-    limit = np.asarray(found.power.seas["calm"].limit)
-    over = np.broadcast_to(height > limit, np.broadcast_shapes(height.shape, np.shape(limit)))
-    beyond = bool(over.flat[0]) or float(over.mean()) > MOST_BEYOND
-    return Held(wind, at(speed), beyond, scalar(height[:1]), float(limit.flat[0]))
-
-
-def judged(criterion: Criterion, found: Findings, what: Held, rating: str) -> Judgement:
-    """The tenth percentile of the speed against the limits; never a plain go in too steep a sea."""
-    told = spread(what.speed / KNOT, "low")
-    low = scalar(told.low)
-    result = criterion.judge(low)
-    if what.beyond and result == GO:
+def judged(criterion: Criterion, found: Findings, asked: Question) -> Judgement:
+    """Speed where the wave formula holds, or the pull of the engine, by the rule of chance."""
+    made, bad = (read(asked.ladder, wind) for wind in (asked.wind, bad_day(found)))
+    beyond = _beyond(found, asked.wind)
+    fast, enough = criterion.reached(made / KNOT)
+    if beyond:
+        fast = np.zeros_like(fast)
+    pulls, some = _pulls(criterion, found, asked, bad)
+    works = held_share(enough) >= HALF
+    result = by_chance(fast | pulls, enough | some)
+    if result == GO and by_chance(fast, fast) != GO and not works:
         result = CONDITIONAL
-    numbers = {
-        "wind_kn": what.wind / KNOT,
-        "made_kn": scalar(told.middle),
-        "made_low_kn": low,
-        "height_m": what.height,
-        "height_limit_m": what.limit,
-    }
-    flip, more = (
-        ("", {}) if result == GO else _flip(criterion, found, what, rating.startswith("at peak"))
-    )
+    by = "speed" if by_chance(fast, enough) == result else "pull"
+    facts = _facts(criterion, found, asked, (made, bad), (result, by, beyond, works))
+    told = spread(made / KNOT, "low")
     return Judgement(
-        criterion,
-        scalar(told.middle),
-        low,
-        "kn",
-        result,
-        _why(what, rating),
-        flip,
-        _condition(what, result),
-        numbers=numbers | more,
+        criterion, scalar(told.middle), scalar(told.low), "kn", result, facts=facts,
+        per_draw=made / KNOT,
+    )  # fmt: skip
+
+
+def _pulls(
+    criterion: Criterion, found: Findings, asked: Question, bad: Array
+) -> tuple[Flags, Flags]:
+    """Draws in which the pull passes, and in which it passes with conditions."""
+    share = found.holding.share[:, [asked.place]]
+    none = np.zeros_like(share, dtype=bool)
+    if not found.yard.counts or criterion.second is None:
+        return none, none
+    holds = held_share(bad / KNOT >= criterion.least) >= HALF
+    return share >= criterion.second.go, share >= criterion.second.conditional if holds else none
+
+
+def read(table: Array, wind: float) -> Array:
+    """A ladder over WINDS at one wind [m/s], straight between its steps."""
+    place = min(int(wind / KNOT + 1e-9), table.shape[1] - 2)
+    low, high = table[:, [place]], table[:, [place + 1]]
+    return np.asarray(low + min(wind / KNOT - place, 1.0) * (high - low))
+
+
+def bad_day(found: Findings) -> float:
+    """Wind of a bad day in such waters [m/s]."""
+    return usual_wind("legs.wind", found)
+
+
+def usual_wind(key: str, found: Findings) -> float:
+    """What the register has for waters of this kind [m/s]."""
+    row = find_default(key, (found.case.waters.exposure,))
+    assert row is not None
+    return row.value
+
+
+def _limit(found: Findings) -> Numbers:
+    return found.power.seas["calm"].limit
+
+
+def _beyond(found: Findings, wind: float) -> bool:
+    """Whether the sea is beyond the formula in more draws than a pass may leave out."""
+    over = read(found.headwind.height, wind) > np.asarray(_limit(found))
+    return bool(held_share(over) > MOST_BEYOND)
+
+
+def _works(criterion: Criterion, found: Findings, wind: float) -> bool:
+    """Whether the engine that is in her makes the conditional limit's speed in half the draws."""
+    _, enough = criterion.reached(read(found.yard.made_good, wind) / KNOT)
+    return held_share(enough) >= HALF
+
+
+def _facts(
+    criterion: Criterion,
+    found: Findings,
+    asked: Question,
+    speeds: tuple[Array, Array],
+    judged_so: tuple[str, str, bool, bool],
+) -> AgainstWind:
+    (made, bad), (result, by, beyond, works) = speeds, judged_so
+    wanted, there = (None, None) if result == GO else shaft_power(criterion, found, asked)
+    return AgainstWind(
+        outcome=result,
+        by=by,
+        at_peak=asked.at_peak,
+        diesel=found.option.motor is None,
+        beyond_sea=beyond,
+        yardstick=found.yard.counts,
+        neither=not works and found.yard.counts and not _works(criterion, found, asked.wind),
+        wind=asked.wind,
+        made=made,
+        wanted=criterion.go * KNOT,
+        bad_wind=bad_day(found),
+        made_bad_day=bad,
+        share=found.holding.share[:, [asked.place]],
+        pull=found.holding.pull[:, [asked.place]],
+        lasts=found.holding.lasts,
+        engine=read(found.yard.made_good, asked.wind),
+        height=scalar(read(found.headwind.height, asked.wind)[:1]),
+        height_limit=float(np.ravel(_limit(found))[0]),
+        power_wanted=wanted,
+        power_there=there,
+        absent=dict.fromkeys(("power_wanted", "power_there"), "not_asked_for")
+        | {"lasts": "no_end"},
     )
 
 
-def _why(what: Held, rating: str) -> str:
-    if what.beyond:
-        return (
-            "against {here.wind_kn|wind} not by engine alone, for any option: the sea of "
-            "{here.height_m|length} is beyond the wave formula's {here.height_limit_m|length}; "
-            f"in a sea of that limit she makes {{here.made_kn|speed}} {rating} "
-            "({here.made_low_kn|speed} at the pessimistic end)"
-        )
-    return (
-        f"{{here.made_kn|speed}} made good against {{here.wind_kn|wind}} {rating} "
-        "(one in ten: below {here.made_low_kn|speed})"
-    )
-
-
-def _condition(what: Held, result: str) -> str:
-    if what.beyond and result != NO:
-        return "Above {here.wind_kn|wind} ahead she motor-sails or bears away"
-    return ""
-
-
-def _flip(
-    criterion: Criterion, found: Findings, what: Held, peak: bool
-) -> tuple[str, dict[str, float]]:
-    """Shaft power and torque that hold the limit's speed in nine draws of ten, and those there.
-
-    Where power is enough and torque is not, the reduction that turns one into the other.
-    """
+def shaft_power(
+    criterion: Criterion, found: Findings, asked: Question
+) -> tuple[float | None, float | None]:
+    """Shaft power [W] that makes the speed asked for in nine draws of ten, and what is there."""
     speed = np.array([criterion.go * KNOT])
-    weather = Weather(what.wind, found.case.waters.fetch)
+    weather = Weather(asked.wind, found.case.waters.fetch)
     curve = at_points(found.case, found.option, found.power, found.trial.scale, speed, weather)
-    power = scalar(spread(curve.demand.shaft_power).high)
-    torque = scalar(spread(curve.demand.torque).high)
-    if what.beyond:
-        return "sail set with the engine, or another day", {}
-    if not np.isfinite(power):
-        return "a propeller that carries more thrust", {}
-    there = ceiling(found.option, found.case.factors, peak)
-    given = scalar(spread(np.asarray((there.power - there.standing) * there.share)).low)
-    twist = scalar(spread(np.asarray(there.torque * there.share)).low)
-    numbers = {
-        "flip_kw": power / 1e3,
-        "flip_newtonmetre": torque,
-        "given_kw": given / 1e3,
-        "given_newtonmetre": twist,
-    }
-    text = (
-        "{here.flip_kw|power} and {here.flip_newtonmetre|torque} at the shaft, where warm "
-        "{here.given_kw|power} and {here.given_newtonmetre|torque} are there"
-    )
-    ratio = _reduction(found, torque / twist)
-    if torque > twist and power <= given * GEAR_SHARE and _turns(found, curve, ratio):
-        numbers["flip_ratio"] = ratio
-        text = f"a reduction of {{here.flip_ratio|ratio}}: {text}"
-    return text, numbers
-
-
-def _turns(found: Findings, curve: Curve, ratio: float) -> bool:
-    """Whether the motor turns so fast on that reduction."""
-    shaft = scalar(np.asarray(curve.demand.shaft_speed))
-    motor = found.option.motor
-    return motor is not None and shaft * ratio <= OVERSPEED * scalar(motor.rated_speed)
-
-
-def _reduction(found: Findings, short: float) -> float:
-    """The gear ratio that brings the torque wanted, its own loss with it."""
-    motor = found.option.motor
-    if motor is None:
-        return np.nan
-    own = scalar(np.asarray(motor.gear_ratio))
-    return own * short / (GEAR_SHARE if own == 1.0 else 1.0)
+    wanted = scalar(spread(curve.demand.shaft_power).high)
+    top = ceiling(found.option, found.case.factors, asked.at_peak)
+    there = scalar(spread(np.asarray((top.power - top.standing) * top.share)).low)
+    return (wanted, there) if np.isfinite(wanted) else (None, there)

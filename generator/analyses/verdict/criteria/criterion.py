@@ -7,10 +7,37 @@ from dataclasses import dataclass, field
 from math import isfinite
 from typing import Any
 
-from generator.arrays import Array
+import numpy as np
+
+from generator.analyses.percentiles import held_share
+from generator.arrays import Array, Flags, Numbers
+from generator.tables.method import method
 
 GO, CONDITIONAL, NO = "go", "conditional", "no"
 NOT_ASSESSED, NOT_APPLICABLE, TOLD = "not assessed", "not applicable", "told"
+
+
+SURE, HALF = method("judging.sure"), method("judging.half")  # shares of draws
+
+
+@dataclass(frozen=True)
+class Limits:
+    """Where a measure passes, and where it passes with conditions."""
+
+    go: float
+    conditional: float
+
+
+def by_chance(go: Flags, conditional: Flags) -> str:
+    """Go where the go-limit holds in nine draws of ten.
+
+    Conditional where it holds in half, or the conditional limit in nine of ten; else no.
+    """
+    if held_share(go) >= SURE:
+        return GO
+    if held_share(go) >= HALF or held_share(go | conditional) >= SURE:
+        return CONDITIONAL
+    return NO
 
 
 @dataclass(frozen=True)
@@ -25,6 +52,15 @@ class Criterion:
     sense: str  # above: more is better; below: less is better
     limit: str
     assessed: bool
+    second: Limits | None = None  # of a second and a third measure of the same question
+    third: Limits | None = None
+    least: float = np.nan  # what must be reached at all before a share of the engine counts
+
+    def reached(self, values: Numbers) -> tuple[Flags, Flags]:
+        """Whether each draw reaches the go-limit, and the conditional one; none without a value."""
+        sign = 1.0 if self.sense == "above" else -1.0
+        table = sign * np.atleast_2d(np.asarray(values, dtype=np.float64))
+        return table >= sign * self.go - 1e-9, table >= sign * self.conditional - 1e-9
 
     def judge(self, value: float) -> str:
         """Go, conditional or no for a value at the pessimistic end."""
@@ -44,8 +80,9 @@ class Judgement:
     """A criterion applied to one option.
 
     ``value`` is the middle of the draws, ``pessimistic`` the tenth percentile of the margin's
-    side, which is what is judged. Texts carry ``{results key|form}`` places for numbers;
-    ``here`` in such a key stands for this judgement, whose own ``numbers`` it reaches.
+    side; what is judged is the share of draws that reach a limit. Texts carry
+    ``{results key|form}`` places for numbers; ``here`` in such a key stands for this judgement,
+    whose own ``numbers`` it reaches.
     """
 
     criterion: Criterion
@@ -60,3 +97,9 @@ class Judgement:
     per_draw: Array | None = None  # the value in each draw, (draws + 1, 1), where it has one
     grade: str = ""  # in words, where the value is a grade
     facts: Any = None  # a record whose words stand in the templates, in place of the texts
+    role: str = ""  # where it is another than the criterion's own
+
+    @property
+    def decides(self) -> bool:
+        """Whether the word hangs on it."""
+        return (self.role or self.criterion.role) == "decide"

@@ -37,6 +37,7 @@ from generator.analyses.verdict.criteria import (
 )
 from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.analyses.verdict.criteria.criterion import NOT_ASSESSED, Criterion, Judgement
+from generator.analyses.verdict.criteria.diesels import of_a_diesel
 
 JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
     1: must_make_leg.judge,
@@ -80,4 +81,5 @@ def _one(criterion: Criterion, found: Findings) -> Judgement:
     if judge is None:
         why = "not assessed in this version; it does not cap the word"
         return Judgement(criterion, None, None, "-", NOT_ASSESSED, why, "")
-    return judge(criterion, found)
+    row = judge(criterion, found)
+    return row if found.option.bank is not None else of_a_diesel(row, found)

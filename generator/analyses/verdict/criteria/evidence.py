@@ -2,13 +2,59 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
+
 from generator.analyses.findings import Findings
 from generator.analyses.handling.confined import ConfinedLeg
+from generator.analyses.motion.trial import FEWEST_ROWS
+from generator.analyses.percentiles import best, scalar
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, Criterion, Judgement
+from generator.arrays import Numbers
+from generator.records import number, record
 
-KNOT = 1852.0 / 3600.0
 GRADES = ("hull guess", "builder data", "sea trial")
 FORM_FIELDS = ("prismatic_coefficient", "lcb")
+
+
+@record
+class Evidence:
+    """What the curve rests on, and the leg that a deep-water curve does not cover.
+
+    ``outcome``: trial, builder, guess. ``few``: a trial was run and too few of its rows count.
+    ``turns_wrong``: its turns do not fit pitch and gear. ``leg`` is the shallow or narrow one.
+    """
+
+    SAID_BY: ClassVar[str] = "evidence"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    few: bool
+    turns_wrong: bool
+    slow_turns: bool
+    leg: str
+    shallow: bool
+    narrow: bool
+    used: int = number("count", "two-way runs that set the curve")
+    fewest: int = number("count", "two-way runs that are needed")
+    turns: float | None = number("share", "turns off those of pitch and gear")
+    depth: Numbers | None = number("length", "depth of the leg")
+    speed: Numbers | None = number("speed", "speed on it")
+    froude: float | None = number("ratio", "speed over that of the fastest wave there")
+    froude_limit: float | None = number("ratio", "share of that speed up to which deep water holds")
+    filled: float | None = number("percent", "share of the channel that she fills")
+    filled_limit: float | None = number("percent", "share up to which deep water holds")
+    fastest: float | None = number("speed", "speed up to which the leg is as good as deep water")
+    half: float | None = number("speed", "half her speed on it")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+ABSENT = {"turns": "turns_fit"} | dict.fromkeys(
+    (
+        "depth", "speed", "froude", "froude_limit", "filled", "filled_limit", "fastest", "half",
+    ),
+    "deep_water",
+)  # fmt: skip
 
 
 def grade(found: Findings) -> int:
@@ -20,89 +66,43 @@ def grade(found: Findings) -> int:
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
-    """Sea trial, builder data or hull guess; only a trial lets the word be a plain go.
+    """A trial that passed its gates is a plain go; anything less is a condition, never a failure.
 
-    Nor does a deep-water curve, for a leg in water too shallow or too narrow for it.
+    Nor is it one where its turns fit neither pitch nor gear, or where a leg is no deep water.
     """
     level = grade(found)
-    result = criterion.judge(float(level))
-    why = f"{GRADES[level]}: {_reason(found, level)}"
-    barred = next((leg for leg in found.confined if leg.too_shallow or leg.too_narrow), None)
-    if barred is not None:
-        return _confined(criterion, found, barred, level, why)
-    if level == 2 and found.trial.turns_wrong:
-        return _turns_wrong(criterion, why, found)
-    flip = "" if level == 2 else "a sea trial of the present engine, five settings, both ways"
-    condition = "" if level == 2 else "Sea trial of the present engine before any order"
-    numbers = {"used_rows": float(found.trial.used)}
-    return Judgement(
-        criterion,
-        float(level),
-        float(level),
-        "-",
-        result,
-        why,
-        flip,
-        condition,
-        numbers,
-        grade=GRADES[level],
-    )
-
-
-def _turns_wrong(criterion: Criterion, why: str, found: Findings) -> Judgement:
-    """The turns do not fit pitch and gear, so something that the readings rest on is wrong."""
-    text = (
-        f"{why}; but its turns are {{trial.turns_over_model_share|share:signed}} off those at "
-        "which the screw takes up that power: tachometer, gear ratio or pitch is not as stated"
-    )
-    return Judgement(
-        criterion,
-        2.0,
-        2.0,
-        "-",
-        CONDITIONAL,
-        text,
-        "a photo-tachometer at two settings, and pitch and gear ratio read again",
-        "Turns, gear ratio and pitch checked before any order",
-        {"used_rows": float(found.trial.used)},
-        grade=GRADES[2],
-    )
-
-
-def _confined(
-    criterion: Criterion, found: Findings, leg: ConfinedLeg, level: int, why: str
-) -> Judgement:
-    """The curve is one of deep water, and this leg is not."""
-    key, name = f"legs.{leg.place}", found.case.legs[leg.place].name
-    said = f"{name}: {{{key}.speed_kn|speed}} in {{{key}.depth_m|length}} of water is "
-    said += f"{{{key}.depth_froude|ratio}} of the speed of the fastest wave there"
-    mend = "{here.fastest_kn|speed}" if leg.too_shallow else "half her speed"
-    if leg.too_narrow:
-        said += f", and she fills {{{key}.blockage_pct|percent}} of the channel"
-    text = (
-        f"{said}; above {{here.froude_limit|ratio}}, or {{here.blockage_limit_pct|percent}} of "
-        f"a channel, she needs more than a deep-water curve says; {why}"
-    )
-    numbers = {
-        "used_rows": float(found.trial.used),
-        "fastest_kn": leg.fastest / KNOT,
-        "froude_limit": leg.froude_limit,
-        "blockage_limit_pct": 100.0 * leg.blockage_limit,
-    }
-    result = CONDITIONAL if criterion.judge(float(level)) == GO else criterion.judge(float(level))
-    flip = f"a timed run on that leg, or no more than {mend} there"
-    condition = f"Timed run on the leg {name}, or no more than {mend} there"
+    confined = next((leg for leg in found.confined if leg.too_shallow or leg.too_narrow), None)
+    wrong = level == 2 and bool(found.trial.turns_wrong)
+    whole = level >= criterion.go and confined is None and not wrong
     value = float(level)
     return Judgement(
-        criterion, value, value, "-", result, text, flip, condition, numbers, grade=GRADES[level]
+        criterion, value, value, "-", GO if whole else CONDITIONAL, grade=GRADES[level],
+        facts=_facts(found, level, confined, wrong),
+    )  # fmt: skip
+
+
+def _facts(found: Findings, level: int, confined: ConfinedLeg | None, wrong: bool) -> Evidence:
+    leg = None if confined is None else found.case.legs[confined.place]
+    speed = None if leg is None else best(leg.speed)
+    off = (found.trial.turns_over_model or 1.0) - 1.0
+    return Evidence(
+        outcome=("guess", "builder", "trial")[level],
+        few=level < 2 and bool(found.trial.points),
+        turns_wrong=wrong,
+        slow_turns=off < 0.0,
+        leg="" if leg is None else leg.name,
+        shallow=confined is not None and confined.too_shallow,
+        narrow=confined is not None and confined.too_narrow,
+        used=found.trial.used,
+        fewest=FEWEST_ROWS,
+        turns=abs(off) if wrong else None,
+        depth=None if leg is None or leg.depth is None else best(leg.depth),
+        speed=speed,
+        froude=None if confined is None else confined.depth_froude,
+        froude_limit=None if confined is None else confined.froude_limit,
+        filled=None if confined is None else confined.blockage,
+        filled_limit=None if confined is None else confined.blockage_limit,
+        fastest=None if confined is None else confined.fastest,
+        half=None if speed is None else 0.5 * scalar(speed),
+        absent=ABSENT,
     )
-
-
-def _reason(found: Findings, level: int) -> str:
-    if level == 2:
-        return "{here.used_rows|count} two-way runs of the present engine set the curve"
-    if found.trial.points:
-        return found.trial.note
-    if level == 1:
-        return "form coefficients are given, but no run was timed"
-    return "form coefficients are those of boats of her type, and no run was timed"

@@ -1,4 +1,4 @@
-"""Criterion 1: does the worst leg that must be made under engine fit?"""
+"""Criterion 1: does the worst leg that must be made under engine fit, on a bad day?"""
 
 from __future__ import annotations
 
@@ -12,7 +12,16 @@ from generator.analyses.findings import Findings
 from generator.analyses.percentiles import lacking_share, scalar, spread
 from generator.analyses.use.leg_energy import wanted_usable
 from generator.analyses.use.legs import LegResult
-from generator.analyses.verdict.criteria.criterion import GO, Criterion, Judgement
+from generator.analyses.verdict.criteria.criterion import (
+    CONDITIONAL,
+    GO,
+    HALF,
+    NO,
+    NOT_APPLICABLE,
+    SURE,
+    Criterion,
+    Judgement,
+)
 from generator.arrays import Array
 from generator.records import number, record
 
@@ -21,20 +30,25 @@ from generator.records import number, record
 class MustMakeLeg:
     """The leg with the least in hand of those without refuge or sail.
 
-    ``outcome``: none, makes (it can be made, the ratio judges it), at_times (some draws cannot
-    make it at all), never (more than half cannot).
+    ``outcome``: no_legs (none is written down), none (each has a refuge or can be sailed), makes
+    (it can be made), at_times (some draws cannot make it at all), never (more than half cannot).
     """
 
     SAID_BY: ClassVar[str] = "must_make_leg"
     SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
     outcome: str
+    result: str
     kept_in: str
     enough: bool
+    as_if_marked: bool  # nobody said which leg must be made: this one is judged as if it must
     leg: LegResult | None
     slower_does: bool
     larger_does: bool
     calmer_does: bool
+    tide_does: bool
     impossible: float | None = number("share", "chance that it cannot be made")
+    untouched: float | None = number("share", "chance that it is made and the reserve stays")
+    with_reserve: float | None = number("share", "chance that it is made with the reserve used")
     slow_speed: Array | None = number("speed", "speed in shelter that does it", cautious="low")
     slow_ratio: float | None = number("ratio", "left over needed at that speed")
     wanted: Array | None = number("stored", "nominal size that does it", cautious="high")
@@ -42,58 +56,93 @@ class MustMakeLeg:
     absent: Mapping[str, str] = field(default_factory=dict)
 
 
-ABSENT = dict.fromkeys(("slow_speed", "slow_ratio", "wanted", "wind"), "does_not_help") | {
-    "impossible": "no_such_leg"
-}
+ABSENT = dict.fromkeys(("slow_speed", "slow_ratio", "wanted", "wind"), "does_not_help") | (
+    dict.fromkeys(("impossible", "untouched", "with_reserve"), "no_such_leg")
+)
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
-    """Usable energy above reserve over the need of the worst leg without refuge or sail."""
+    """Whether the worst leg without refuge or sail leaves the reserve alone, or uses it."""
     place = found.key.worst_leg
     if place is None:
-        kept_in = found.reserve.kept_in
-        none = MustMakeLeg(
-            "none", kept_in, True, None, False, False, False, None, None, None, None, None, ABSENT
-        )
-        return Judgement(criterion, None, None, "-", GO, facts=none)
+        outcome = "none" if found.case.legs else "no_legs"
+        result = NOT_APPLICABLE if found.case.legs else CONDITIONAL
+        return Judgement(criterion, None, None, "-", result, facts=_without(found, outcome, result))
     worst = found.legs.results[place]
     ratio = spread(worst.ratio, "low")
     middle, low = scalar(ratio.middle), scalar(ratio.low)
-    result = criterion.judge(low)
+    result = _result(worst)
     sure = low > 0.0 and bool(np.isfinite(scalar(spread(worst.need, "high").high)))
     outcome = "makes" if sure else "at_times" if middle > 0.0 else "never"
-    facts = _facts(criterion, found, worst, outcome, result == GO)
+    facts = _facts(found, worst, outcome, result)
     return Judgement(criterion, middle, low, "-", result, per_draw=worst.ratio, facts=facts)
 
 
-def _facts(
-    criterion: Criterion, found: Findings, worst: LegResult, outcome: str, enough: bool
-) -> MustMakeLeg:
-    """What it takes, and what carries it, all else kept: slower, a larger bank, less wind."""
-    slow = worst.slow
-    assert slow is not None
-    share = found.case.planning.reserve_share
-    wanted = found.use.sizes.nominal_for(
-        wanted_usable(worst.need, criterion.go, found.reserve.demand, share, worst.before)
+def _result(leg: LegResult) -> str:
+    """Never conditional on a coin: then it is made in nine draws of ten with the reserve used."""
+    if leg.untouched >= SURE:
+        return CONDITIONAL if leg.as_if_marked or leg.beyond_sea else GO
+    return CONDITIONAL if leg.untouched >= HALF and leg.with_reserve >= SURE else NO
+
+
+def _without(found: Findings, outcome: str, result: str) -> MustMakeLeg:
+    return MustMakeLeg(
+        outcome=outcome,
+        result=result,
+        kept_in=found.reserve.kept_in,
+        enough=True,
+        as_if_marked=False,
+        leg=None,
+        slower_does=False,
+        larger_does=False,
+        calmer_does=False,
+        tide_does=False,
+        impossible=None,
+        untouched=None,
+        with_reserve=None,
+        slow_speed=None,
+        slow_ratio=None,
+        wanted=None,
+        wind=None,
+        absent=ABSENT,
     )
+
+
+def _wanted(found: Findings, worst: LegResult) -> Array:
+    """Nominal size that carries the leg above the reserve; without end in a brief look."""
+    if found.use.sizes is None:
+        return np.full((1, 1), np.inf)
+    share = found.case.planning.reserve_share
+    need = wanted_usable(worst.need, 1.0, found.reserve.demand, share, worst.before)
+    return found.use.sizes.nominal_for(need)
+
+
+def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> MustMakeLeg:
+    """What it takes, and what carries it, all else kept: slower, a larger bank, less wind."""
+    enough, wanted = result == GO, _wanted(found, worst)
     mend = next((item for item in found.use.help if item.leg == found.key.worst_leg), None)
-    ratio = scalar(spread(slow.ratio, "low").low)
-    sheltered = scalar(spread(slow.speed, "low").middle) > 0.0
-    slower = not enough and ratio >= criterion.go and sheltered
+    slower = not enough and mend is not None and mend.slower is not None
     larger = not enough and bool(np.isfinite(scalar(spread(wanted, "high").high)))
     calmer = not enough and not slower and not larger and mend is not None
     wind = mend.wind if calmer and mend is not None else None
+    ratio = np.nan if worst.slow is None else scalar(spread(worst.slow.ratio, "low").low)
+    economical = slower or (not enough and ratio >= 1.0)
     return MustMakeLeg(
         outcome=outcome,
+        result=result,
         kept_in=worst.kept_in,
         enough=enough,
+        as_if_marked=worst.as_if_marked,
         leg=worst,
         slower_does=slower,
         larger_does=larger,
         calmer_does=wind is not None,
+        tide_does=not enough and mend is not None and mend.stream is not None,
         impossible=lacking_share(np.where(worst.ratio > 0.0, worst.ratio, np.nan)),
-        slow_speed=slow.speed if slower else None,
-        slow_ratio=ratio if slower else None,
+        untouched=worst.untouched,
+        with_reserve=worst.with_reserve,
+        slow_speed=None if not slower or mend is None else np.full((1, 1), mend.slower),
+        slow_ratio=ratio if economical else None,
         wanted=wanted if larger else None,
         wind=wind,
         absent=ABSENT,

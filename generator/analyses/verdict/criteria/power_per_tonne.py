@@ -2,31 +2,49 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
+
 import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import scalar, spread
 from generator.analyses.verdict.criteria.criterion import TOLD, Criterion, Judgement
+from generator.arrays import Array
+from generator.case.usage import OPEN_WATERS
+from generator.records import number, record
 from generator.tables.method import method
 
 SHELTERED_SHARE = method("judging.sheltered_power")
 
 
+@record
+class PowerPerTonne:
+    """Continuous power at the shaft over displacement, beside a rule of thumb.
+
+    ``outcome``: reached or below. ``open``: the rule of open coasts, not of sheltered waters.
+    """
+
+    SAID_BY: ClassVar[str] = "power_per_tonne"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    open: bool
+    each: Array = number("specific_power", "continuous power a tonne", cautious="low")
+    rule: float = number("specific_power", "power a tonne by the rule of thumb")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Told, never decided: a rule of thumb beside the computed criteria 4 to 7.
 
-    The power is that of criterion 5: the plate's, as far as her propeller lets it come about.
+    The power is the plate's, as far as her propeller lets it come about.
     """
     tonnes = np.asarray(found.weight.displacement) / 1e3
     each = np.atleast_2d(found.key.continuous_shaft_power / 1e3 / tonnes)
-    told = spread(each)
-    sheltered = found.case.waters.exposure == "sheltered"
-    rule = criterion.go * (SHELTERED_SHARE if sheltered else 1.0)
+    told = spread(each, "low")
+    coast = found.case.waters.exposure in OPEN_WATERS
+    rule = criterion.go * (1.0 if coast else SHELTERED_SHARE)
     middle = scalar(told.middle)
-    against = "at least the rule's" if middle >= rule else "below the rule's"
-    where = "sheltered waters" if sheltered else "open coast"
-    each_tonne, rule_says = "{here.each_kw_per_t|ratio}", "{here.rule_kw_per_t|ratio}"
-    why = f"{each_tonne} kW a tonne on her propeller, {against} {rule_says} for {where}"
-    numbers = {"each_kw_per_t": middle, "rule_kw_per_t": rule}
-    low = scalar(told.low)
-    return Judgement(criterion, middle, low, "kW/t", TOLD, why, "", numbers=numbers, per_draw=each)
+    facts = PowerPerTonne("reached" if middle >= rule else "below", coast, each, rule)
+    return Judgement(criterion, middle, scalar(told.low), "kW/t", TOLD, facts=facts, per_draw=each)

@@ -1,0 +1,29 @@
+"""Which criteria can fail a diesel, kept or new? It is judged on what can fail it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from generator.analyses.findings import Findings
+from generator.analyses.verdict.criteria.criterion import (
+    CONDITIONAL,
+    GO,
+    NO,
+    TOLD,
+    Judgement,
+)
+
+KEPT = (1, 2, 3, 16, 17, 18, 27)  # rows that decide of the engine that stays
+RENEWED = (1, 2, 3, 4, 6, 7, 9, 16, 17, 18, 23, 24)
+BY_FUEL = (1, 2)  # more than the tank holds: cans or a stop, never a failure
+
+
+def of_a_diesel(row: Judgement, found: Findings) -> Judgement:
+    """The row as it counts for a diesel; what cannot fail one is told."""
+    deciding = KEPT if found.option.kind == "keep" else RENEWED
+    if row.criterion.id not in deciding:
+        told = row.result in (GO, CONDITIONAL, NO) and row.decides
+        return replace(row, result=TOLD if told else row.result, role="tell")
+    if row.criterion.id in BY_FUEL and row.result == NO:
+        row = replace(row, result=CONDITIONAL)
+    return replace(row, role="" if row.role == "tell" else row.role or "decide")

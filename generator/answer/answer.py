@@ -1,0 +1,54 @@
+"""What does the study lead to? Advice, remedies, how long the word holds, A or B."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from generator.analyses.verdict.verdict import WORD_GO
+from generator.answer.advice import Advice, Choice, advice
+from generator.answer.compare import Comparison, compare
+from generator.answer.desk import Desk, known_rows
+from generator.answer.sets import RemedySet, remedy_sets
+from generator.answer.subjects import Subject, subjects
+from generator.answer.until import Until, until
+from generator.case.case import Case
+from generator.draws import make_draws
+from generator.study import OptionStudy, Study, stand
+
+FEW = 100  # draws of a search; what is printed is confirmed on all
+
+
+@dataclass(frozen=True)
+class Answer:
+    """By the place of each option: sets of remedies, and until when its word holds."""
+
+    advice: Advice
+    subjects: tuple[Subject, ...]
+    comparison: Comparison | None
+    sets: Mapping[int, tuple[RemedySet, ...]]
+    until: Mapping[int, Until]
+
+
+def answer(case: Case, study: Study) -> Answer:
+    """Search on few draws, confirm on those of the study."""
+    known = known_rows([option.verdict for option in study.options])
+    few = Desk(stand(case, make_draws(case, min(FEW, study.draws.count))), known)
+    full = Desk(stand(case, study.draws), known)
+    sets, ends = {}, {}
+    for place, option in enumerate(study.options):
+        bank = option.findings.bank
+        if bank is None:
+            continue
+        if option.verdict.word != WORD_GO:
+            sets[place] = remedy_sets(few, full, place)
+        found = until(few, place, bank.ages[1].after)
+        if found is not None:
+            ends[place] = found
+    said = advice(Choice(study, sets))
+    return Answer(said, subjects(study, _named(study, said)), compare(study), sets, ends)
+
+
+def _named(study: Study, said: Advice) -> OptionStudy | None:
+    """The option that the advice speaks of."""
+    return next((each for each in study.options if each.findings.option.name == said.option), None)

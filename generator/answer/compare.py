@@ -1,0 +1,141 @@
+"""A or B: what does the larger motor buy, what does it cost, and which is to be quoted?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
+
+import numpy as np
+
+from generator.analyses.findings import Findings
+from generator.analyses.motion.power import KNOT
+from generator.analyses.percentiles import best, held_share, scalar
+from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, SURE
+from generator.answer.advice import least
+from generator.answer.subjects import range_at_cruise
+from generator.arrays import Array, Numbers
+from generator.records import number, record
+from generator.study import OptionStudy, Study
+
+SHARED = ("motor", "battery", "labour")  # parts whose share of the difference is told
+JUDGED = (GO, CONDITIONAL, NO)
+
+
+@record
+class Row:
+    """One criterion in which the two differ."""
+
+    id: int
+    name: str
+    smaller: str
+    larger: str
+
+
+@record
+class Comparison:
+    """Two motors beside one another. ``real``: in nine draws of ten the larger makes more way.
+
+    ``quote`` is the one to have quoted where both are suitable or one alone is; else empty.
+    """
+
+    SAID_BY: ClassVar[str] = "comparison"
+    SAID_IN: ClassVar[str] = "advice"
+    smaller: str
+    larger: str
+    quote: str
+    both: bool  # both suitable, with or without conditions
+    neither: bool
+    real: bool
+    rows: tuple[Row, ...]
+    faster: Array = number("speed", "top speed that the larger one adds in a calm", cautious="low")
+    wind: Array = number("speed", "that it adds against the wind of her waters", cautious="low")
+    farther: float | None = number("distance", "range to reserve that it adds in a calm")
+    heavier: float | None = number("mass", "mass that it adds")
+    dearer: float | None = number("money", "first cost that it adds")
+    of_motor: float | None = number("share", "share of that for the motor")
+    of_bank: float | None = number("share", "share of that for the battery")
+    of_labour: float | None = number("share", "share of that for labour")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+def compare(study: Study) -> Comparison | None:
+    """The two battery options that differ in motor; none where there are not two."""
+    options = [each for each in study.options if each.findings.option.motor is not None]
+    if len(options) < 2:
+        return None
+    smaller, larger = sorted(options, key=lambda each: _power(each.findings))[:2]
+    a, b = smaller.findings, larger.findings
+    able = [each for each in (smaller, larger) if _able(each)]
+    faster = np.asarray(b.power.top.peak - a.power.top.peak)
+    wind = _held(b) - _held(a)
+    dearer = _first_cost(b, a)
+    shares = {part: _share(a, b, part, dearer) for part in SHARED}
+    ranges = range_at_cruise(a), range_at_cruise(b)
+    return Comparison(
+        smaller=a.option.name,
+        larger=b.option.name,
+        quote=least(able).findings.option.name if able else "",
+        both=len(able) == 2,
+        neither=not able,
+        real=held_share(wind > 0.0) >= SURE,
+        rows=_rows(smaller, larger),
+        faster=faster,
+        wind=wind,
+        farther=None if None in ranges else (ranges[1] or 0.0) - (ranges[0] or 0.0),
+        heavier=_first(b.weight.net) - _first(a.weight.net),
+        dearer=dearer,
+        of_motor=shares["motor"],
+        of_bank=shares["battery"],
+        of_labour=shares["labour"],
+        absent={"farther": "no_range", "heavier": "not_weighed", "dearer": "price_missing"}
+        | dict.fromkeys(("of_motor", "of_bank", "of_labour"), "no_such_line"),
+    )
+
+
+def _able(option: OptionStudy) -> bool:
+    return all(row.result != NO for row in option.verdict.judgements if row.decides)
+
+
+def _power(found: Findings) -> float:
+    assert found.option.motor is not None
+    return _first(found.option.motor.continuous_power)
+
+
+def _held(found: Findings) -> Array:
+    """Speed made good against the wind in which she is held off a shore [m/s]."""
+    wind = _first(found.case.planning.hold_wind) / KNOT
+    ladder = found.holding.ladder
+    return ladder[:, [min(round(wind), ladder.shape[1] - 1)]]
+
+
+def _first_cost(larger: Findings, smaller: Findings) -> float | None:
+    if not larger.ledger.priced or not smaller.ledger.priced:
+        return None
+    return scalar(best(larger.cost.first)) - scalar(best(smaller.cost.first))
+
+
+def _share(smaller: Findings, larger: Findings, part: str, dearer: float | None) -> float | None:
+    """How much of what the larger one costs more goes into a part of it."""
+    if not dearer:
+        return None
+    more = _paid(larger, part) - _paid(smaller, part)
+    return more / dearer if more else None
+
+
+def _paid(found: Findings, part: str) -> float:
+    lines = found.ledger.payments
+    return sum(_first(row.amount) for row in lines if row.part == part and row.when == "first")
+
+
+def _rows(smaller: OptionStudy, larger: OptionStudy) -> tuple[Row, ...]:
+    pairs = zip(smaller.verdict.judgements, larger.verdict.judgements, strict=True)
+    return tuple(
+        Row(a.criterion.id, a.criterion.name, a.result, b.result)
+        for a, b in pairs
+        if a.result != b.result and a.result in JUDGED and b.result in JUDGED
+    )
+
+
+def _first(value: Numbers) -> float:
+    return scalar(best(value))

@@ -1,0 +1,73 @@
+"""What is one change that might mend an option, on the study's case and in the case file?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any, ClassVar
+
+from generator.case.case import Case
+from generator.draws import put
+from generator.records import number, record
+
+Path = tuple[str | int, ...]
+STAGES = (
+    "facts", "settings", "habit", "small parts", "bank", "motor", "second means",
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Typed:
+    """One key of the case file and what is typed there; None takes the key out."""
+
+    path: Path
+    text: str | None
+
+
+ABSENT: Mapping[str, str] = dict.fromkeys(
+    ("speed", "slower", "ratio", "diameter", "nominal", "extra", "power", "peak", "count"),
+    "not_of_this_kind",
+) | {"price": "no_price"}
+
+
+@record
+class Remedy:
+    """One change, cheapest stage first: facts, settings, habit, small parts, bank, motor.
+
+    ``kind`` is what is changed; a number that does not belong to its kind is absent.
+    """
+
+    SAID_BY: ClassVar[str] = "remedy"
+    SAID_IN: ClassVar[str] = "advice"
+    kind: str
+    stage: int
+    names: tuple[str, ...] = ()  # legs, parts or works that it speaks of
+    speed: float | None = number("speed", "new speed through the water", default=None)
+    slower: float | None = number("speed", "by which she goes slower", default=None)
+    ratio: float | None = number("ratio", "new reduction", default=None)
+    diameter: float | None = number("length_small", "new diameter", default=None)
+    nominal: float | None = number("energy", "new nominal energy of the battery", default=None)
+    extra: float | None = number("mass", "mass that it adds", default=None)
+    power: float | None = number("power", "new power", default=None)
+    peak: float | None = number("power", "new peak power", default=None)
+    count: int | None = number("count", "strings side by side", default=None)
+    price: float | None = number("money", "price at the ledger's own rates", default=None)
+    absent: Mapping[str, str] = field(default_factory=lambda: dict(ABSENT))
+
+
+@dataclass(frozen=True)
+class Change:
+    """A remedy with what it does to the drawn case, and to the file that the owner types."""
+
+    told: Remedy
+    fields: Mapping[tuple[str, ...], Any]  # of the frozen case, in SI
+    typed: tuple[Typed, ...]
+
+    def applied(self, case: Case) -> Case:
+        """The case with the change made, its own doubt gone."""
+        return put(case, self.fields)
+
+
+def one(told: Remedy, path: Path, value: Any, text: str | None) -> Change:
+    """A change of a single key that is called alike in case and file."""
+    return Change(told, {tuple(map(str, path)): value}, (Typed(path, text),))

@@ -1,0 +1,211 @@
+"""Which few changes together make an option suitable, the cheapest for the owner first?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from itertools import combinations
+from typing import ClassVar
+
+from generator.answer.desk import Desk, Look
+from generator.answer.offers import Offer, offers
+from generator.answer.remedy import STAGES, Change, Remedy, Typed
+from generator.records import number, record, working
+
+MOST_MEMBERS, MOST_SETS = 3, 3
+FAILS = 2  # rank of a row
+LAST = len(STAGES) - 1
+HEAVY = (16, 17)  # rows that a larger bank or motor makes worse, never better
+ADD_UP = (1, 2, 11)  # rows to which several changes add up
+
+
+@record
+class RemedySet:
+    """Changes that together give the word beside them, none of which can be left out."""
+
+    SAID_BY: ClassVar[str] = "remedy_set"
+    SAID_IN: ClassVar[str] = "advice"
+    remedies: tuple[Remedy, ...]
+    word: str
+    mends: tuple[int, ...]  # rows that it lifts
+    asks: tuple[int, ...]  # rows that passed and then pass with conditions
+    asks_named: tuple[str, ...]
+    price: float | None = number("money", "price of them all at the ledger's own rates")
+    typed: tuple[Typed, ...] = working()
+    changes: tuple[Change, ...] = working()
+    look: Look = working()
+    absent: Mapping[str, str] = field(default_factory=lambda: {"price": "no_price"})
+
+
+@dataclass(frozen=True)
+class _Search:
+    """One option on few draws, its offers and what was looked at already.
+
+    ``lenient``: a row that passes may come to pass with conditions, and the set says which.
+    """
+
+    desk: Desk
+    full: Desk
+    place: int
+    base: Look
+    whole: Look  # the base on all draws
+    seen: dict[tuple[tuple[str, int], ...], Look]
+    lenient: bool = False
+
+    def look(self, members: Mapping[Offer, int]) -> Look:
+        """The option with each offer at a level."""
+        key = tuple(sorted((offer.kind, level) for offer, level in members.items()))
+        if key not in self.seen:
+            changes = [offer.levels[level] for offer, level in members.items()]
+            self.seen[key] = self.desk.look(self.place, changes)
+        return self.seen[key]
+
+    def does(self, members: Mapping[Offer, int], worst: int, leaving: tuple[int, ...] = ()) -> bool:
+        """Whether it reaches the word without making a deciding row worse."""
+        return self.passes(self.look(members), self.base, worst, leaving)
+
+    def passes(self, found: Look, base: Look, worst: int, leaving: tuple[int, ...] = ()) -> bool:
+        """The same of a look against what was there before."""
+        before = base.ranks
+        return all(
+            rank <= worst and (rank <= before.get(row, 0) or (self.lenient and rank < FAILS))
+            for row, rank in found.ranks.items()
+            if row not in leaving
+        )
+
+
+def remedy_sets(few: Desk, full: Desk, place: int) -> tuple[RemedySet, ...]:
+    """Up to three sets: to conditions at the first stage that does it, then to suitable.
+
+    Where none keeps every row as good as it was, sets that turn a pass into one with conditions.
+    """
+    base = few.look(place)
+    if base.worst == 0 or few.ground.case.options[place].bank is None:
+        return ()
+    search = _Search(few, full, place, base, full.look(place), {})
+    pool = offers(base, place)
+    for each in (search, replace(search, lenient=True)):
+        found = _sets(each, pool)
+        if found:
+            return found
+    return ()
+
+
+def _sets(search: _Search, pool: tuple[Offer, ...]) -> tuple[RemedySet, ...]:
+    found: list[RemedySet] = []
+    stage = 0
+    if search.base.worst == FAILS:
+        stage, found = _first_stage(search, pool, 1, LAST)
+        if not found:
+            return ()
+    _, better = _first_stage(search, pool, 0, min(stage + 1, LAST))
+    kept = found[: MOST_SETS - min(len(better), 1)]
+    return (*kept, *better[: MOST_SETS - len(kept)])
+
+
+def _first_stage(
+    search: _Search, pool: tuple[Offer, ...], worst: int, last: int
+) -> tuple[int, list[RemedySet]]:
+    """The sets of the first stage that has any, those of fewer and of cheaper members first."""
+    bad = {row for row, rank in search.base.ranks.items() if rank > worst}
+    if not bad <= {row for offer in pool if offer.stage <= last for row in offer.rows}:
+        return last, []
+    lifts = {offer: _lifts(search, offer, bad, worst) for offer in pool if offer.stage <= last}
+    for stage in range(last + 1):
+        sets = []
+        done: list[frozenset[str]] = []
+        for members in _combinations(lifts, stage, bad):
+            kinds = frozenset(offer.kind for offer in members)
+            if any(smaller <= kinds for smaller in done):
+                continue
+            sized = _sized(search, members, worst)
+            confirmed = None if sized is None else _confirmed(search, sized, worst)
+            if confirmed is not None:
+                done.append(kinds)
+                sets.append(confirmed)
+            if len(sets) == MOST_SETS:
+                break
+        if sets:
+            return stage, sets
+    return last, []
+
+
+def _lifts(search: _Search, offer: Offer, bad: set[int], worst: int) -> set[int]:
+    """Bad rows that an offer lifts by itself at its strongest, and those that add up."""
+    touched = set(offer.rows) & bad
+    if not touched - set(ADD_UP):
+        return touched
+    ranks = search.look({offer: len(offer.levels) - 1}).ranks
+    return {row for row in touched if row in ADD_UP or ranks.get(row, 0) <= worst}
+
+
+def _combinations(
+    lifts: Mapping[Offer, set[int]], stage: int, bad: set[int]
+) -> Iterator[tuple[Offer, ...]]:
+    """Of one to three offers up to a stage, with one of it, that together lift every bad row."""
+    usable = [offer for offer in lifts if offer.stage <= stage and lifts[offer]]
+    for size in range(1, MOST_MEMBERS + 1):
+        for members in combinations(usable, size):
+            lifted = set().union(*(lifts[offer] for offer in members))
+            if bad <= lifted and any(offer.stage == stage for offer in members):
+                yield members
+
+
+def _sized(search: _Search, members: tuple[Offer, ...], worst: int) -> dict[Offer, int] | None:
+    """The weakest levels that do it: all at their strongest first, then the dearest is eased.
+
+    What grows adds mass, so that mass and trim are looked at only when all is as small as may be.
+    """
+    levels = {offer: len(offer.levels) - 1 for offer in members}
+    if not search.does(levels, worst, HEAVY):
+        return None
+    for offer in sorted(members, key=lambda each: -each.stage):
+        low, high = 0, levels[offer]
+        while low < high:
+            middle = (low + high) // 2
+            if search.does(levels | {offer: middle}, worst, HEAVY):
+                high = middle
+            else:
+                low = middle + 1
+        levels[offer] = high
+    return levels if search.does(levels, worst) else None
+
+
+def _confirmed(search: _Search, levels: dict[Offer, int], worst: int) -> RemedySet | None:
+    """The set on all draws, one step stronger where few draws were too kind; none if it fails."""
+    for _ in range(2):
+        changes = tuple(offer.levels[level] for offer, level in levels.items())
+        found = search.full.look(search.place, changes)
+        if search.passes(found, search.whole, worst):
+            return _minimal(search, changes, found)
+        grown = {
+            offer: level + 1 for offer, level in levels.items() if level + 1 < len(offer.levels)
+        }
+        if not grown:
+            return None
+        levels = levels | grown
+    return None
+
+
+def _minimal(search: _Search, changes: tuple[Change, ...], found: Look) -> RemedySet | None:
+    """None where one member can be left out."""
+    for left in range(len(changes) if len(changes) > 1 else 0):
+        rest = changes[:left] + changes[left + 1 :]
+        if search.full.look(search.place, rest).worst <= found.worst:
+            return None
+    told = tuple(change.told for change in changes)
+    prices = [remedy.price for remedy in told]
+    before = search.whole.ranks
+    after = found.ranks
+    asks = tuple(row for row, rank in after.items() if rank > before.get(row, 0))
+    return RemedySet(
+        remedies=told,
+        word=found.word,
+        mends=tuple(row for row, rank in after.items() if rank < before.get(row, 0)),
+        asks=asks,
+        asks_named=tuple(row.criterion.name for row in found.rows if row.criterion.id in asks),
+        price=None if None in prices else sum(price for price in prices if price is not None),
+        typed=tuple(typed for change in changes for typed in change.typed),
+        changes=changes,
+        look=found,
+    )
