@@ -34,6 +34,7 @@ from generator.analyses.store.ageing import ageing
 from generator.analyses.store.bank import bank_result
 from generator.analyses.store.bank_size import by_size
 from generator.analyses.store.chemistries import chemistries
+from generator.analyses.store.cold_months import with_coldest
 from generator.analyses.store.duty import duty
 from generator.analyses.store.losses import losses
 from generator.analyses.store.one_fault import one_fault
@@ -118,7 +119,7 @@ class Ground:
 
 def stand(case: Case, draws: Draws) -> Ground:
     """Draw the case, read the trial and measure the engine that is in her."""
-    moved = with_ordinary_wind(drawn(case, draws))
+    moved = with_coldest(with_ordinary_wind(drawn(case, draws)))
     trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
     hull = vessel(moved.boat, moved.waters, 0.0)
     return Ground(moved, trial, yardstick(moved, hull, trial.scale))
@@ -287,7 +288,7 @@ def _brief_use(outfit: Outfit, legs: Legs) -> Use:
         coverage=coverage(outfit, legs),
         help=(),
         walk=None,
-        berth=berthed(outfit, legs, hours.go * HOUR),
+        berth=berthed(outfit, hours.go * HOUR),
         sizing=None,
     )
 
@@ -310,6 +311,6 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
         coverage=coverage(outfit, legs),
         help=leg_help(strips, sizes, legs),
         walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
-        berth=berthed(outfit, legs, hours.go * HOUR),
+        berth=berthed(outfit, hours.go * HOUR),
         sizing=sizing(strips, sizes, legs, wanted) if electric else None,
     )

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from generator.case.check_bank import ROUNDED, known_count
 from generator.case.circumstances import motor_sizes, motor_words, propeller_words
 from generator.case.diesel import Diesel, Propeller
 from generator.case.fill import Desk
 from generator.case.inherit import own_engine, own_propeller
 from generator.case.leaf import Given
 from generator.case.option import Bank, Blocks, LedgerItem, Motor, Option
+from generator.case.plant_keys import BankKeys
 from generator.case.prices import CostItem, part_by_name
 from generator.case.said import Keys, line_of
 from generator.case.schema import CaseKeys, CostItemKeys, LedgerItemKeys, OptionKeys
@@ -22,6 +24,9 @@ from generator.case.wiring import (
     CompartmentKeys,
     Wiring,
 )
+from generator.tables.cell_labels import cell_voltage, fit
+
+HOUR = 3600.0
 
 
 def build_option(keys: CaseKeys, root: Keys, desk: Desk, number: int) -> Option:
@@ -67,7 +72,9 @@ def _bank(option: OptionKeys, desk: Desk, path: str) -> Bank | None:
     blocks = bank.blocks
     series, parallel = blocks.series or 1, blocks.parallel or 1
     voltage = bank.nominal_voltage or _together(blocks.voltage, series, "in series")
+    voltage = _by_cells(bank, voltage)
     charge = bank.charge or _together(blocks.charge, parallel, "side by side")
+    charge = charge or _by_energy(bank.energy, voltage)
     limit = desk.number(
         blocks.discharge_limit, f"{place}.blocks.discharge_limit", f"{key}.blocks.discharge_limit"
     )
@@ -82,6 +89,35 @@ def _bank(option: OptionKeys, desk: Desk, path: str) -> Bank | None:
         blocks=Blocks(series, parallel, limit),
         split=bool(bank.split),
     )
+
+
+def _by_cells(bank: BankKeys, label: Given | None) -> Given | None:
+    """The voltage of the cells that the maker names, where the label is only near it."""
+    count = known_count(bank, label.value if label else None)
+    if label is None or count is None or fit(bank.chemistry or "", label.value, count) <= ROUNDED:
+        return label
+    volts = count * cell_voltage(bank.chemistry or "")
+    return _as(label, volts, "V", f"{volts:.4g} V ({count} cells sold as {label.shown})")
+
+
+def _by_energy(energy: Given | None, voltage: Given | None) -> Given | None:
+    """The charge that an energy makes at the nominal voltage, with its doubt."""
+    if energy is None or voltage is None:
+        return None
+    own = _as(energy, energy.value / voltage.value, "Ah", f"{energy.shown} at {voltage.shown}")
+    low, high = (end / voltage.value for end in (energy.low, energy.high))
+    shown = [f"{end / HOUR:.4g} Ah" for end in (low, high)]
+    if low == high:
+        return own
+    return replace(own, low=low, high=high, shown_low=shown[0], shown_high=shown[1])
+
+
+def _as(given: Given, value: float, unit: str, shown: str) -> Given:
+    """The same answer of the owner, told as another number without a doubt."""
+    return replace(
+        given, value=value, low=value, high=value, unit=unit, shown=shown, shown_low=shown,
+        shown_high=shown,
+    )  # fmt: skip
 
 
 def _together(block: Given | None, count: int, how: str) -> Given | None:

@@ -21,6 +21,8 @@ OF_ONE_BLADE = (
     "astern_share",
 )  # another propeller has its own
 
+INSTEAD = (("charge", "energy"), ("energy", "charge"))  # the one said anew replaces the other
+
 GroupKeys = TypeVar("GroupKeys", EngineKeys, PropellerKeys)
 
 
@@ -72,6 +74,7 @@ def _merged(base: object, over: Keys, own: tuple[str, ...] = ()) -> Keys:
     """One section over another, key by key; lists and values are replaced whole."""
     values = dict(over)
     lines = dict(over.lines)
+    own = (*own, *(other for key, other in INSTEAD if key in values))
     for key, value in base.items() if isinstance(base, Keys) else ():
         above = values.get(key)
         if isinstance(above, Keys) and isinstance(value, Keys):

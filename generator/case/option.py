@@ -60,6 +60,8 @@ class Bank:
     chemistry: str  # LFP, NMC, AGM, flooded
     nominal_voltage: Numbers
     charge: Numbers  # C, nominal capacity at nominal voltage
+    cells: int | None  # in series, by the maker; else by the two voltages
+    end_of_charge: Numbers | None  # V, by the maker; else the most that its cells bear
     blocks: Blocks
     split: bool  # two halves, each of which can drive her alone
     usable_share: Numbers  # planned depth of discharge

@@ -15,6 +15,7 @@ from generator.case.key_kinds import (
     Conductance,
     CRate,
     Current,
+    Energy,
     Group,
     Length,
     Life,
@@ -158,6 +159,9 @@ class BankKeys(Group):
     chemistry: Annotated[str | None, Word(("LFP", "NMC", "AGM", "flooded"))] = NEEDED
     nominal_voltage: Voltage = None
     charge: Charge = None
+    energy: Energy = None
+    cells: Annotated[int | None, Whole(1, 400)] = None
+    end_of_charge: Voltage = None
     blocks: BlocksKeys = BlocksKeys()
     split: YesNo = None
     usable_share: Share = None

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from generator.case.boat_keys import BOTTOMS
 from generator.case.check import Finding, amounts, si
+from generator.case.check_bank import bank_doubts
 from generator.case.circumstances import (
     boat_sizes,
     boat_words,
@@ -232,6 +233,8 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
     yield from _between(
         bank.nominal_voltage, BANK_VOLTAGE, "V", (*place, "bank", "nominal_voltage")
     )
+    yield from (Finding(*fault) for fault in bank_doubts(bank, (*place, "bank")))
+    yield from _between(bank.energy, BANK_ENERGY, "kWh", (*place, "bank", "energy"))
     energy = float(from_si(si(bank.nominal_voltage) * si(bank.charge), "kWh"))
     if bank.charge and (energy < BANK_ENERGY[0] or energy > BANK_ENERGY[1]):
         hope = f"expected {BANK_ENERGY[0]:g} to {BANK_ENERGY[1]:g} kWh"
@@ -244,10 +247,10 @@ def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Findin
             problem = f"sums to {total:.0f} kg, more than 30 % of her displacement"
             yield Finding((*place, name), problem, "expected less")
     yield from _sources(option, place)
-    yield from find_mass_doubts(case, option, place)
     if option.kind == "battery" and option.motor.cooling is None and not option.motor.heat_share:
         hope = "expected air or water: by air all its losses warm the engine space, and cost power"
         yield Finding((*place, "motor", "cooling"), "is missing, so air is taken", hope)
+    yield from find_mass_doubts(case, option, place)
     if option.kind != "keep" and not any(cost.when == "first" for cost in option.costs):
         problem = "gives no first price, so there is no word on its money"
         yield Finding((*place, "costs"), problem, "expected a line with when: first")

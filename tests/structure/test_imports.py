@@ -123,6 +123,7 @@ SHARED_STEPS = tuple(
         "percentiles",
         "store.bank_state",
         "store.limits",
+        "store.cold_months",
         "store.outfit",
         "use.leg_energy",
         "verdict.criteria",

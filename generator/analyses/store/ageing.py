@@ -12,6 +12,7 @@ from generator.analyses.motion.plant import house_drain, passage_time
 from generator.analyses.motion.power import on_hull
 from generator.analyses.percentiles import scalar, side_by_side, spread
 from generator.analyses.store.bank_state import Condition
+from generator.analyses.store.cold_months import coldest
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Bank, Option
@@ -74,13 +75,6 @@ def ageing(
         aged=_condition(case, bank, cycles, "aged", word_at if at is None else at, cold),
         last=_condition(case, bank, cycles, "last", horizon, cold),
     )
-
-
-def coldest(case: Case) -> Numbers:
-    """Lowest temperature of a battery in use [degC]: given, or below the water of the season."""
-    if case.waters.coldest is not None:
-        return case.waters.coldest
-    return case.waters.temperature - case.waters.season_swing
 
 
 def _yearly_energy(case: Case, option: Option, hull: Vessel, scale: Scale, nominal: Array) -> Array:

@@ -22,9 +22,11 @@ from generator.analyses.store.bank_state import (
 from generator.analyses.store.outfit import Outfit
 from generator.analyses.weight.weight import Weight
 from generator.arrays import Array, Numbers
+from generator.case.option import Bank
 from generator.physics.energy.battery import rate
-from generator.physics.energy.cell import LEAD, charge_rate_limit
+from generator.physics.energy.cell import LEAD, charge_ceiling, charge_rate_limit
 from generator.records import number, record, working
+from generator.tables.cell_labels import cell_counts
 
 LONGEST_TOLD = 999.0  # years; a bank that no leg draws on would last for ever by its cycles
 
@@ -62,6 +64,7 @@ class BankResult:
     lead: bool
     floor_by: str  # sag or depth: what sets the floor of the aged bank
     limited_by: str  # calendar or cycles
+    cells_by: str  # maker, label or usual: who tells how many cells are in series
     peak_never_held: bool  # old, cold and full, the bank does not give peak power
     several_strings: bool
     as_set: AsSet  # the motor within what this bank gives
@@ -80,6 +83,9 @@ class BankResult:
     peak_rate: Array = number("rate", "rate at peak", cautious="high")
     discharge_limit: Numbers = number("current", "limit of the bank", cautious="low")
     cells: int = number("count", "cells in series")
+    ceiling: float = number("voltage", "highest voltage on charge")
+    other_cells: int | None = number("count", "cells that the same label also names")
+    other_ceiling: float | None = number("voltage", "highest voltage that those reach")
     strings: int = number("count", "strings side by side")
     blocks_in_series: int = number("count", "blocks in series")
     cut_off: Array = number("voltage", "voltage at which it is cut off", cautious="high")
@@ -128,11 +134,12 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
     )
     left = (new, old, last)
     ages = tuple(_age(state, above) for state, above in zip(states, left, strict=True))
-    cold = np.asarray(aged.aged.temperature)
+    cold, other = np.asarray(aged.aged.temperature), _other_count(bank)
     return BankResult(
         chemistry=bank.chemistry,
         lead=bank.chemistry in LEAD,
         floor_by=_floor_by(held.aged),
+        cells_by=_cells_by(bank),
         limited_by="calendar" if _more(aged.calendar - aged.wear) else "cycles",
         peak_never_held=bool(scalar(spread(held.aged.sag_floor).middle) >= 1.0),
         several_strings=bank.blocks.parallel > 1,
@@ -152,6 +159,9 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
         peak_rate=np.asarray(rate(peak_current, bank.charge)),
         discharge_limit=held.aged.limits.bank,
         cells=cells_of(bank),
+        ceiling=charge_ceiling(bank.chemistry, cells_of(bank)),
+        other_cells=other,
+        other_ceiling=None if other is None else charge_ceiling(bank.chemistry, other),
         strings=bank.blocks.parallel,
         blocks_in_series=bank.blocks.series,
         cut_off=cut_off(bank, controller_cut_off(bank, motor)),
@@ -178,6 +188,7 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
         absent={
             **dict.fromkeys(("cruise_current", "cruise_rate"), "cruise_not_given"),
             **dict.fromkeys(("peak_current", "peak_rate"), "peak_not_given"),
+            **dict.fromkeys(("other_cells", "other_ceiling"), "one_count"),
             "mass": "not_weighed",
             "published": "no_published_cell",
         },
@@ -204,6 +215,21 @@ def _age(state: BankState, left: Array) -> BankAge:
         peak_reached=1.0 - lacking_share(state.peak_current),
         absent=dict.fromkeys(("peak_current", "peak_voltage"), "peak_not_given"),
     )
+
+
+def _cells_by(bank: Bank) -> str:
+    """Who tells how many cells are in series: the maker, the label, or what is usual."""
+    if bank.cells is not None or bank.end_of_charge is not None:
+        return "maker"
+    return "label" if _other_count(bank) is None else "usual"
+
+
+def _other_count(bank: Bank) -> int | None:
+    """The number of cells that is not taken, where the label fits two and nobody says which."""
+    if bank.cells is not None or bank.end_of_charge is not None:
+        return None
+    counts = cell_counts(bank.chemistry, scalar(bank.nominal_voltage))
+    return counts[1] if len(counts) > 1 else None
 
 
 def _floor_by(aged: BankState) -> str:

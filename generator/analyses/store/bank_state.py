@@ -29,6 +29,7 @@ from generator.physics.energy.pack import (
     sag_current,
     terminal_voltage,
 )
+from generator.tables.cell_labels import count_by_end
 from generator.tables.load import read_table
 
 HALF = 0.5  # state of charge that stands for a whole passage
@@ -79,8 +80,14 @@ class BankState:
 
 
 def cells_of(bank: Bank) -> int:
-    """Cells in series."""
-    return series_cells(bank.chemistry, float(np.asarray(bank.nominal_voltage).flat[0]))
+    """Cells in series: by the maker's number, else by label and end of charge."""
+    if bank.cells is not None:
+        return bank.cells
+    label = float(np.asarray(bank.nominal_voltage).flat[0])
+    if bank.end_of_charge is not None:
+        end = float(np.asarray(bank.end_of_charge).flat[0])
+        return count_by_end(bank.chemistry, label, end)
+    return series_cells(bank.chemistry, label)
 
 
 def resistance(bank: Bank, condition: Condition, state: Numbers) -> Array:

@@ -6,30 +6,35 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.analyses.motion.plant import Store
-from generator.analyses.percentiles import best, scalar, spread
+from generator.analyses.motion.demand import Weather
+from generator.analyses.motion.plant import Store, house_drain, passage_time
+from generator.analyses.motion.power import at_points
+from generator.analyses.percentiles import best, scalar, side_by_side, spread
 from generator.analyses.store.outfit import Outfit
-from generator.analyses.use.legs import Legs
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Bank, Option
+from generator.case.usage import Leg
 from generator.physics.energy.cell import charge_rate_limit
 from generator.physics.energy.charging import acceptance, supply_power, time_to_full
 from generator.tables.method import method
 
 CURRENTS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0)  # A, of chart 9
 VOLTAGE = method("berth.voltage")
+USUALLY = 0.5  # share of its days on which a leg follows, so that it is part of the usual one
 
 
 @dataclass(frozen=True)
 class Berthed:
     """Charging of one option. J, W, s, A, V; per draw. Times are of the bank as new.
 
-    ``typical`` is what comes home missing on a usual day, nan where a leg cannot be motored;
+    ``typical`` is what comes home missing on a usual day, one outing of the kind that is made
+    most; nan where a leg of it cannot be motored;
     ``worst`` a bank drawn to its reserve.
     """
 
-    days: float  # of use in a year
+    outing: tuple[int, ...]  # places of the legs of a usual day
+    days: float  # a year of such days
     typical: Array
     worst: Array
     wall: Array | None  # W that the derated breaker gives; none where it is not known
@@ -45,15 +50,15 @@ class Berthed:
     outings: Array  # usual days between full and the reserve, bank aged
 
 
-def berthed(outfit: Outfit, legs: Legs, wanted: float) -> Berthed | None:
+def berthed(outfit: Outfit, wanted: float) -> Berthed | None:
     """Hours to full at the berth; none without a bank. ``wanted`` [s] sizes the charger."""
     case, option, held = outfit.case, outfit.option, outfit.store
     kept, bank, berth = outfit.reserve, option.bank, case.berth
-    days = days_of_use(case)
+    outing, days = usual_day(case.legs)
     if bank is None or option.supply is None or days <= 0.0:
         return None
     most = most_power_in(case, bank)
-    typical = legs.yearly / days
+    typical = _taken_on(outfit, outing)
     worst = np.maximum(np.asarray(held.usable) - kept.of_new, 0.0)
     voltage = VOLTAGE if berth.voltage is None else float(best(berth.voltage)[0])
     derated = np.asarray(berth.breaker_share)
@@ -64,6 +69,7 @@ def berthed(outfit: Outfit, legs: Legs, wanted: float) -> Berthed | None:
     aged = np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0)
     into = None if wall is None else bank_power(option, most, wall)
     return Berthed(
+        outing=outing,
         days=days,
         typical=np.atleast_2d(typical),
         worst=np.atleast_2d(worst),
@@ -81,9 +87,49 @@ def berthed(outfit: Outfit, legs: Legs, wanted: float) -> Berthed | None:
     )
 
 
-def days_of_use(case: Case) -> float:
-    """As many days a year as the leg that is made most often: a usual day has its share of each."""
-    return max((float(best(leg.times_per_year)[0]) for leg in case.legs), default=0.0)
+def usual_day(legs: tuple[Leg, ...]) -> tuple[tuple[int, ...], float]:
+    """Places of the legs of the outing that is made most, and how often a year it is.
+
+    An outing is a leg that follows none, with those that follow it on at least half of its days;
+    of two that are made as often, the longer.
+    """
+    firsts = [place for place, leg in enumerate(legs) if leg.follows is None]
+    outings = {place: _with_followers(legs, place) for place in firsts}
+
+    def often_and_long(place: int) -> tuple[float, float]:
+        long = sum(float(best(legs[each].distance)[0]) for each in outings[place])
+        return float(best(legs[place].times_per_year)[0]), long
+
+    most = max(firsts, key=often_and_long, default=None)
+    if most is None:
+        return (), 0.0
+    return outings[most], float(best(legs[most].times_per_year)[0])
+
+
+def _with_followers(legs: tuple[Leg, ...], first: int) -> tuple[int, ...]:
+    """A leg and all that follow it on most of its days, without a charge between."""
+    often = float(best(legs[first].times_per_year)[0])
+    found = [first]
+    for before in found:  # grows while it is walked: what follows a follower is of the same day
+        found += [
+            place
+            for place, leg in enumerate(legs)
+            if leg.follows == before and place not in found
+            and float(best(leg.times_per_year)[0]) >= USUALLY * often
+        ]  # fmt: skip
+    return tuple(found)
+
+
+def _taken_on(outfit: Outfit, outing: tuple[int, ...]) -> Array:
+    """What the legs of an outing take, in ordinary weather [J]; nan where one is not motored."""
+    legs = [outfit.case.legs[place] for place in outing]
+    speeds = side_by_side(*(leg.speed for leg in legs))
+    curve = at_points(
+        outfit.case, outfit.option, outfit.power, outfit.scale, speeds, Weather(0.0, 1.0)
+    )
+    drain = np.atleast_2d(curve.output.drain) + house_drain(outfit.case, outfit.option)
+    times = side_by_side(*(passage_time(leg) for leg in legs))
+    return np.asarray((drain * times).sum(axis=1, keepdims=True))
 
 
 def bank_power(option: Option, most: Numbers, wall: Array) -> Array:

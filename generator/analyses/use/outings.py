@@ -13,6 +13,7 @@ from generator.analyses.year.weather import Sky
 from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.months import season_months
+from generator.case.season import said_season
 from generator.case.usage import Leg
 from generator.physics.energy.climate import MONTH_OF_DAY
 from generator.tables.method import method
@@ -52,7 +53,8 @@ class Outings:
 def outings(case: Case, sky: Sky) -> Outings:
     """Spread the outings over the season; legs of one day follow one another."""
     legs = tuple(first_row(leg) for leg in case.legs)
-    season = season_months(case.planning.season) if case.planning.season else _sunny_half(sky)
+    said = said_season(case)
+    season = said or _sunny_half(sky)
     mode = np.full(HOURS, float(UNATTENDED))
     plugged = np.full(HOURS, bool(case.berth.shore_power))
     sailing = np.zeros(HOURS, dtype=bool)
@@ -73,7 +75,7 @@ def outings(case: Case, sky: Sky) -> Outings:
     days = _fullest([departure.hour // 24 for departure in departures])
     return Outings(
         season=season,
-        season_given=bool(case.planning.season),
+        season_given=bool(said),
         departures=tuple(departures),
         unplaced=unplaced,
         mode=mode,

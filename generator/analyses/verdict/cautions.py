@@ -7,7 +7,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.physics.energy.cell import charge_ceiling, series_cells
 from generator.tables.method import method
 
 MARKET_DATE = 1998  # boats first placed on the market after 16 June of that year are in scope
@@ -98,11 +97,10 @@ def _cold(found: Findings) -> CautionItem:
 
 
 def _shock(found: Findings) -> CautionItem | None:
-    bank = found.option.bank
+    bank = found.bank
     if bank is None:
         return None
-    cells = series_cells(bank.chemistry, float(np.asarray(bank.nominal_voltage).flat[0]))
-    ceiling = charge_ceiling(bank.chemistry, cells)
+    cells, ceiling = bank.cells, bank.ceiling
     side = "below" if ceiling <= TOUCH_LIMIT else "above"
     text = (
         "The bank is sold as {options.%d.bank.nominal_voltage_v|voltage} and reaches "

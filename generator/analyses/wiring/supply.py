@@ -31,6 +31,7 @@ FULL = 1.0  # state of charge
 TOUCH_LIMIT = method("wiring.touch_voltage")
 CHARGER_SHARE = method("wiring.charger_share")
 REGENERATION_SHARE = method("wiring.regeneration_share")
+BELOW_CHARGER = REGENERATION_SHARE / CHARGER_SHARE
 LOW_WARNING = method("wiring.low_warning")
 HOUSE_CHEMISTRY = "flooded"  # the higher charge voltage of those that a house battery has
 
@@ -40,6 +41,9 @@ def voltages(bank: Bank, wiring: Wiring, found: BankResult) -> Voltages:
     nominal = scalar(bank.nominal_voltage)
     ceiling, house = charge_ceiling(bank.chemistry, found.cells), scalar(wiring.house_voltage)
     lead = bank.chemistry in LEAD  # its charger ends at the ceiling itself: no cell is cut off
+    ends = ceiling if lead else CHARGER_SHARE * ceiling
+    if bank.end_of_charge is not None:
+        ends = min(scalar(bank.end_of_charge), ceiling)
     cell = lowest_voltage(bank.chemistry, 1)
     return Voltages(
         nominal=nominal,
@@ -49,8 +53,8 @@ def voltages(bank: Bank, wiring: Wiring, found: BankResult) -> Voltages:
         band=_band(ceiling),
         band_by_label=_band(nominal),
         touch_limit=TOUCH_LIMIT,
-        charger=ceiling if lead else CHARGER_SHARE * ceiling,
-        regeneration=REGENERATION_SHARE * ceiling,
+        charger=ends,
+        regeneration=min(REGENERATION_SHARE * ceiling, BELOW_CHARGER * ends),
         cell_highest=charge_ceiling(bank.chemistry, 1),
         cell_lowest=cell,
         cell_warning=LOW_WARNING * cell,

@@ -15,6 +15,7 @@ from generator.physics.energy.climate import (
     MONTH_LENGTHS,
     MONTH_OF_DAY,
     bilinear,
+    inland_water,
     low_sun_correction,
     month_days,
     nearest_known,
@@ -201,8 +202,7 @@ def _sea(place: tuple[float, float]) -> tuple[Array, Array, Array, str]:
     land = bilinear(read_grid("air_ncep_2p5deg"), "air", *place)
     found = nearest_sea(read_grid("sea_climate_coads_2deg"), *place)
     if not found:
-        water = np.maximum((land + np.roll(land, 1)) / 2.0, 2.0)
-        return land, water, np.full(12, INLAND_WIND), "grid without sea"
+        return land, inland_water(land), np.full(12, INLAND_WIND), "grid without sea"
     return 0.5 * (land + found["air"]), found["sst"], HARBOUR_WIND * found["wspd"], "grid"
 
 

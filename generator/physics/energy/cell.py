@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from generator.arrays import Array, Numbers
+from generator.tables.cell_labels import cell_counts, cell_voltage
 from generator.tables.load import read_table
 
 LEAD = ("AGM", "flooded")
@@ -14,7 +15,7 @@ LABEL_TEMPERATURE = 25.0  # degC at which the charge on a label is measured: com
 def series_cells(chemistry: str, nominal_voltage: float) -> int:
     """Cells in series that make up a nominal voltage.
 
-    N = U / U_cell, rounded to a whole number.
+    N = U / U_cell, rounded to a whole number; the usual one where a label fits two.
 
     Args:
         chemistry: LFP, NMC, AGM or flooded [-]
@@ -24,9 +25,9 @@ def series_cells(chemistry: str, nominal_voltage: float) -> int:
         cells in series [-]
 
     Valid: banks of 12 to 400 V of one chemistry
-    Source: practice, nominal voltage of one cell
+    Source: practice, nominal voltage of one cell, and labels that fit two counts
     """
-    return round(nominal_voltage / _cell("nominal", chemistry))
+    return cell_counts(chemistry, nominal_voltage)[0]
 
 
 def charge_ceiling(chemistry: str, cells: int) -> float:
@@ -44,7 +45,7 @@ def charge_ceiling(chemistry: str, cells: int) -> float:
     Valid: 25 degC for lead; lithium at any temperature at which it may be charged
     Source: practice, charge voltage of one cell
     """
-    return cells * _cell("charge", chemistry)
+    return cells * cell_voltage(chemistry, "charge")
 
 
 def lowest_voltage(chemistry: str, cells: int) -> float:
@@ -62,7 +63,7 @@ def lowest_voltage(chemistry: str, cells: int) -> float:
     Valid: discharge; the maker's sheet comes first
     Source: practice, cut-off voltage of one cell
     """
-    return cells * _cell("lowest", chemistry)
+    return cells * cell_voltage(chemistry, "lowest")
 
 
 def open_circuit_voltage(chemistry: str, state: Numbers) -> Array:
@@ -149,9 +150,3 @@ def charge_rate_limit(chemistry: str, temperature: Numbers) -> Array:
     table = read_table("energy/charge_ramp")
     place = np.searchsorted(table.column("temperature"), temperature, side="right") - 1
     return np.asarray(table.column(chemistry)[np.maximum(place, 0)] / 3600.0)
-
-
-def _cell(column: str, chemistry: str) -> float:
-    """One number of the chemistry's row."""
-    table = read_table("energy/cells")
-    return float(table.column(column)[table.row_of("chemistry", chemistry)])

@@ -10,6 +10,7 @@ from generator.tables.grids import Grid
 EARTH = 6371.0  # km
 REACH, LEAST = 330.0, 40.0  # km: cells this far count, and none counts more than one so near
 NEAREST = 4
+COLDEST_INLAND = 2.0  # degC: under ice a lake is hardly colder
 
 
 def bilinear(grid: Grid, field: str, latitude: float, longitude: float) -> Array:
@@ -62,6 +63,23 @@ def distances(grid: Grid, latitude: float, longitude: float) -> Array:
     half = np.sin((north - here) / 2.0) ** 2
     half = half + np.cos(here) * np.cos(north) * np.sin((east - along) / 2.0) ** 2
     return np.asarray(2.0 * EARTH * np.arcsin(np.sqrt(np.clip(half, 0.0, 1.0))))
+
+
+def inland_water(air: Array) -> Array:
+    """Water of a lake or river from the air of its months.
+
+    t = max((t_air + t_air of the month before) / 2, 2)
+
+    Args:
+        air: mean air by month [degC]
+
+    Returns:
+        mean water by month [degC]
+
+    Valid: shallow fresh water; a deep lake follows later and stays milder
+    Source: practice, half a month behind the air
+    """
+    return np.asarray(np.maximum((air + np.roll(air, 1)) / 2.0, COLDEST_INLAND))
 
 
 def nearest_sea(grid: Grid, latitude: float, longitude: float) -> dict[str, Array]:

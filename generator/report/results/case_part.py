@@ -11,9 +11,7 @@ from generator.analyses.findings import Findings
 from generator.analyses.handling.confined import ConfinedLeg
 from generator.analyses.motion.service_factor import UNTOLD
 from generator.analyses.percentiles import scalar, spread
-from generator.arrays import Numbers
 from generator.case.assumption import Assumption
-from generator.case.boat import Waters
 from generator.case.case import Case
 from generator.case.diesel import Propeller
 from generator.case.usage import Leg
@@ -68,13 +66,6 @@ def case_part(case: Case, draws: Draws) -> dict[str, Any]:
             "seed": draws.seed,
         },
     }
-
-
-def _coldest(waters: Waters) -> Numbers:
-    """As given, or the water of the season less its swing."""
-    if waters.coldest is not None:
-        return waters.coldest
-    return waters.temperature - waters.season_swing
 
 
 def _half_a_year_after(day: str) -> str:
@@ -170,7 +161,7 @@ def surroundings_part(case: Case, found: Findings) -> dict[str, Any]:
             "kind": waters.kind,
             "exposure": waters.exposure,
             "temperature_c": put(waters.temperature, "degc"),
-            "coldest_c": put(_coldest(waters), "degc"),
+            "coldest_c": put(found.case.waters.coldest, "degc"),
             "fetch_km": put(waters.fetch, "km"),
             "country": waters.country,
         },

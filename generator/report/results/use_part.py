@@ -118,6 +118,7 @@ def _berth(found: Findings, item: Berthed) -> Row:
     left = {"outings_low": scalar(outings.low), "outings": scalar(outings.middle)}
     slow = "no charger puts a usual day back in time: the bank takes no more"
     row: Row = {
+        "outing": [found.case.legs[place].name for place in item.outing],
         "days": item.days,
         **_told("typical", item.typical, "kwh", NOT_MOTORED),
         **_told("worst", item.worst, "kwh", NOT_MOTORED),

@@ -47,5 +47,7 @@ def part(page: Page) -> Part:
     body = joined(
         keeps(motor, plan) if motor.reserve.of_aged.there else cannot(motor) for motor in motors
     )
+    cells = pieces(TEMPLATE, "cells")
+    body += joined(cells(motor) for motor in motors if motor.bank.cells_by == "usual")
     table = pieces(TEMPLATE, "table")(motors, 52 // len(motors)) if motors else Markup()
     return Part("bank", "Bank and reserve", body=body, closing=table)

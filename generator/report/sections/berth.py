@@ -63,13 +63,19 @@ def _plug(page: Page, motors: list[str]) -> tuple[Markup, ...]:
     gone = "If the plug goes" if page.value("berth.shore_power") else "Without a plug"
     told = f"{gone}, a full bank, aged, is all there is until she lies at another"
     first = page.text(
-        f"{told}: {said} at the pessimistic end, a usual day being what the motor takes in a year "
-        f"over {{{motors[0]}.use.berth.days|count}} days of use; the house is not counted."
+        f"{told}: {said} at the cautious end, a usual day being the outing that is made most, "
+        f"{{{motors[0]}.use.berth.days|count}} times a year: “{_outing(page, motors[0])}”."
         if said
         else f"{told}."
     )
     sun = [page.text(_sun(page, motor)) for motor in motors if page.value(f"{motor}.use.sun")]
     return (first, *((joined(sun),) if sun else ()))
+
+
+def _outing(page: Page, motor: str) -> str:
+    """The legs of a usual day, one after the other."""
+    names = page.keys(f"{motor}.use.berth.outing")
+    return "”, then “".join(f"{{{key}|given}}" for key in names)
 
 
 def _sun(page: Page, motor: str) -> str:

@@ -111,12 +111,12 @@ def _money(page: Page, motor: str) -> Markup:
     """The money in a sentence, and a plain warning where she costs more than comes back."""
     said = page.sentence(f"{motor}.cost.sentence")
     row = page.find(f"{motor}.verdict.criteria", id=OVER_WORTH)
-    share = page.value(f"{row}.cost_share") if row else None
+    share = page.value(f"{row}.facts.spent_share") if row else None
     if share is None or share <= page.value(f"{row}.limit_conditional"):
         return said
     return said + page.text(
-        f" The first cost is {{{row}.cost_share|share}} of the {{{row}.worth_money|money}} "
-        "she is worth."
+        f" The first cost is {{{row}.facts.spent_share|share}} of the "
+        f"{{{row}.facts.worth_money|money}} she is worth."
     )
 
 

@@ -42,7 +42,7 @@ def part(page: Page) -> Part:
     if not motors:
         return Part("year", "")
     shown = next((m for m in motors if page.value(f"{m}.sun_only")), motors[0])
-    text = [_weather(page), *(_year(page, motor) for motor in motors), _house(page, shown)]
+    text = [_weather(page, shown), *(_year(page, motor) for motor in motors), _house(page, shown)]
     if page.value(f"{shown}.sun_only"):
         text.append(_alone(page, shown))
     figures = (_balance(page, shown), _weekend(page, motors))
@@ -50,8 +50,11 @@ def part(page: Page) -> Part:
     return Part("year", "Sun, house and the year", tuple(text), figures, tables)
 
 
-def _weather(page: Page) -> Markup:
-    source = SOURCES[page.value("weather.sun_source")]
+def _weather(page: Page, shown: str) -> Markup:
+    source, year = SOURCES[page.value("weather.sun_source")], f"{shown}.energy_year"
+    whose = "by the owner’s own words" if page.value(f"{year}.season_given") else (
+        "the lightest months, for the case names no season"
+    )  # fmt: skip
     file = " {weather.file|given}" if page.value("weather.file") else ""
     return page.text(
         f"The sun comes from {source}{file}: {{weather.year_kwh_m2|sunshine}} a year on the level, "
@@ -59,7 +62,8 @@ def _weather(page: Page) -> Markup:
         "{weather.month_doubt_pct|percent} of a month. {weather.years|count} years of days that "
         "scatter as they do there were run hour by hour, with a bank half way through its life and "
         "legs in ordinary weather; the worst leg is judged under Legs. Cold days down to "
-        "{weather.cold_snap_k|count} K below the month are in it."
+        "{weather.cold_snap_k|count} K below the month are in it. She is used from "
+        f"{{{year}.season_from|given}} to {{{year}.season_to|given}}, {whose}."
     )
 
 

@@ -200,7 +200,7 @@ def test_every_chemistry_meets_the_same_need() -> None:
         (13, ("separate_bank: true", "separate_bank: false\n  buffered: true"), GO),
         (13, ("separate_bank: true", "separate_bank: false\n  buffered: true\n"
               "  under_way: 900 W"), CONDITIONAL),
-        (13, ("separate_bank: true", "separate_bank: false"), NO),
+        (13, ("separate_bank: true", "separate_bank: false\n  under_way: 900 W"), NO),
         (15, ("country: DK", "country: DK\n  coldest: 6 °C"), GO),
         (15, ("country: DK", "country: DK\n  coldest: 2 °C"), CONDITIONAL),
         (15, ("country: DK", "country: DK\n  coldest: -3 °C"), NO),

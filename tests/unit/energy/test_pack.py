@@ -61,4 +61,7 @@ def test_charge_ramp_steps() -> None:
 
 def test_cut_off_of_sixteen_cells() -> None:
     assert series_cells("LFP", 51.2) == 16
+    assert series_cells("LFP", 48.0) == 16  # so are most sold; fifteen of 3.2 V make it too
+    assert series_cells("LFP", 44.8) == 14
+    assert series_cells("AGM", 48.0) == 24
     assert lowest_voltage("LFP", 16) == pytest.approx(40.0)

@@ -2,45 +2,65 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
+
 from generator.analyses.findings import Findings
+from generator.analyses.verdict.criteria.apart import apart
 from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     NO,
-    NOT_APPLICABLE,
     Criterion,
     Judgement,
 )
-from generator.analyses.wiring.installation import Installation
+from generator.records import number, record
+
+
+@record
+class ChargeCeiling:
+    """Voltage at the end of charge, and what the lists of cables and fuses say.
+
+    ``outcome``: below (the touch limit), expert (above it, by a specialist with insulation
+    monitor), above.
+    """
+
+    SAID_BY: ClassVar[str] = "charge_ceiling"
+    SAID_IN: ClassVar[str] = "criteria_papers"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    by_maker: bool  # the maker has told the short circuit
+    first: str  # of the lists' problems; empty: none
+    more: bool
+    cells: int = number("count", "cells in series")
+    ceiling: float = number("voltage", "voltage at the end of charge")
+    limit: float = number("voltage", "limit of voltage that may be touched")
+    fault: float = number("short_circuit", "short circuit to be broken")
+    problems: int = number("count", "what does not hold in the lists")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """The voltage at the end of charge; then everything that the lists say does not hold."""
     made, wiring = found.installation, found.option.installation
     if made is None or wiring is None:
-        return Judgement(criterion, None, None, "-", NOT_APPLICABLE, "no propulsion battery", "")
-    ceiling = made.voltages.ceiling
-    result, flip = criterion.judge(ceiling), ""
-    key = f"options.{found.place}.installation"
-    why = (
-        f"{{{key}.voltages.cells|count}} cells reach {{{key}.voltages.ceiling_v|voltage}} on "
-        f"charge; short circuits of up to {{{key}.fault.bank_most_ka|short_circuit}} are to be "
-        "broken" + ("" if made.fault.by_maker else ", for the maker to confirm")
-    )
+        return apart(criterion, "no_battery")
+    ceiling, problems = made.voltages.ceiling, made.problems
+    result, outcome = criterion.judge(ceiling), "below"
     if result == NO:
         expert = bool(wiring.specialist_design and wiring.insulation_monitor)
-        result = CONDITIONAL if expert else NO
-        flip = "one cell fewer in series" if expert else (
-            "fewer cells in series, or a specialist's design with insulation monitor"
-        )  # fmt: skip
-    if made.problems:
-        result = NO if result == NO else CONDITIONAL
-        why += f"; {made.problems[0]}{_more(made)}"
-        flip = "; ".join(
-            part for part in (flip, "the cables and fuses that the lists name") if part
-        )
-    numbers = {"problems": float(len(made.problems))}
-    return Judgement(criterion, ceiling, ceiling, "v", result, why, flip, "", numbers)
-
-
-def _more(made: Installation) -> str:
-    return " ({here.problems|count} in all)" if len(made.problems) > 1 else ""
+        result, outcome = (CONDITIONAL, "expert") if expert else (NO, "above")
+    if problems and result != NO:
+        result = CONDITIONAL
+    facts = ChargeCeiling(
+        outcome=outcome,
+        by_maker=made.fault.by_maker,
+        first=problems[0] if problems else "",
+        more=len(problems) > 1,
+        cells=made.voltages.cells,
+        ceiling=ceiling,
+        limit=criterion.go,
+        fault=made.fault.bank_most,
+        problems=len(problems),
+    )
+    return Judgement(criterion, ceiling, ceiling, "v", result, facts=facts)

@@ -3,54 +3,73 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
 
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import scalar, spread
-from generator.analyses.verdict.criteria.criterion import NOT_APPLICABLE, Criterion, Judgement
+from generator.analyses.verdict.criteria.apart import apart
+from generator.analyses.verdict.criteria.criterion import Criterion, Judgement
+from generator.arrays import Array
 from generator.case.option import LedgerItem
+from generator.records import number, record
 from generator.tables.load import read_table
 from generator.tables.method import method
 
 NEAR = method("wiring.near_motor")
-APART = "apart from the motor's heat"
-ASKED = {
-    "dry": "dry",
-    "above_bilge": "above the bilge water",
-    "ventable": "ventable",
-    "not_a_berth": "no sleeping place",
-    "escape_clear": "off the way out of the cabin",
-}
+ASKED = ("dry", "above_bilge", "ventable", "not_a_berth", "escape_clear")
+APART = "apart"  # from the motor's heat
+VALUES = {"holds": 1.0, "cured": 0.0, "unseen": 0.0, "wrong": -1.0}
+
+
+@record
+class Space:
+    """What was seen of the battery's space.
+
+    ``outcome``: holds, cured (by works that are listed), unseen (not all was looked at), wrong.
+    """
+
+    SAID_BY: ClassVar[str] = "space"
+    SAID_IN: ClassVar[str] = "criteria_boat"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    works: str
+    wrong: tuple[str, ...]  # a word of ASKED, or APART
+    unseen: tuple[str, ...]
+    held: int = number("count", "points that hold")
+    asked: int = number("count", "points asked for")
+    from_motor: float | None = number("height", "from motor to battery, where it is near")
+    air: Array | None = number("temperature", "air of the motor at full power", cautious="high")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Five things seen aboard; what is not so wants works, what was not seen a look."""
     if found.option.bank is None:
-        return Judgement(criterion, None, None, "-", NOT_APPLICABLE, "no propulsion battery", "")
-    place = found.option.compartment
-    seen = {said: getattr(place, name) for name, said in ASKED.items()}
-    shared = _shared(found)
+        return apart(criterion, "no_battery")
+    place, shared = found.option.compartment, _shared(found)
+    seen = {name: getattr(place, name) for name in ASKED}
     if shared is not None:
         seen[APART] = not shared
-    wrong = [said for said, so in seen.items() if so is False]
-    unseen = [said for said, so in seen.items() if so is None]
-    value = 1.0 if not wrong and not unseen else 0.0 if place.works or not wrong else -1.0
-    numbers = {"held": float(len(seen) - len(wrong) - len(unseen)), "asked": float(len(seen))}
-    why = "the battery's space holds {here.held|count} of {here.asked|count} points"
-    if wrong:
-        why += f"; it is not {', not '.join(wrong)}"
-    if unseen:
-        why += f"; not looked at: {', '.join(unseen)}"
-    apart = _distance(found)
-    if apart is not None and apart < NEAR and found.duty is not None:
-        numbers["from_motor_m"] = apart
-        why += (
-            "; it stands {here.from_motor_m|height} from the motor, whose air reaches "
-            f"{{options.{found.place}.duty.space_full_c|temperature}} at full power"
-        )
-    flip, condition = _mending(wrong, unseen, place.works)
-    return Judgement(
-        criterion, value, value, "-", criterion.judge(value), why, flip, condition, numbers
+    wrong = tuple(name for name, so in seen.items() if so is False)
+    unseen = tuple(name for name, so in seen.items() if so is None)
+    outcome = ("cured" if place.works else "wrong") if wrong else "unseen" if unseen else "holds"
+    far = _distance(found)
+    near = far is not None and far < NEAR and found.duty is not None
+    facts = Space(
+        outcome=outcome,
+        works=place.works,
+        wrong=wrong,
+        unseen=unseen,
+        held=len(seen) - len(wrong) - len(unseen),
+        asked=len(seen),
+        from_motor=far if near else None,
+        air=found.duty.space_full if near and found.duty is not None else None,
+        absent=dict.fromkeys(("from_motor", "air"), "not_near"),
     )
+    value = VALUES[outcome]
+    return Judgement(criterion, value, value, "-", criterion.judge(value), facts=facts)
 
 
 def _item(found: Findings, part: str) -> LedgerItem | None:
@@ -81,14 +100,3 @@ def _shared(found: Findings) -> bool | None:
     table = read_table("energy/temperature_limits")
     hot = float(table.column("charge_highest")[table.row_of("chemistry", bank.chemistry)])
     return scalar(spread(worked.space_full).middle) > hot
-
-
-def _mending(wrong: list[str], unseen: list[str], works: str) -> tuple[str, str]:
-    """What would mend it, and what page 1 asks for."""
-    if wrong and not works:
-        return f"works that make it {' and '.join(wrong)}, or another place", ""
-    if wrong:
-        return works, ""
-    if unseen:
-        return "a look at the battery's space, dry and wet", ""
-    return "", ""

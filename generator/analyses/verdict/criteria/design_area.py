@@ -2,63 +2,101 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
+
 import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import best, scalar
-from generator.analyses.verdict.criteria.criterion import GO, NOT_APPLICABLE, Criterion, Judgement
+from generator.analyses.verdict.criteria.criterion import GO, NO, Criterion, Judgement
+from generator.records import number, record
 from generator.tables.method import method
 
 REFUGE = method("judging.refuge")
-GRADES = {"sheltered": 1.0, "coastal": 1.0, "offshore": 0.0, "ocean": -1.0}
+MILE = 1852.0
+NEAR, FAR, OUT = 1.0, 0.0, -1.0  # by the limits of the table: passes, with conditions, fails
+GRADES = {"narrow": NEAR, "sheltered": NEAR, "coastal": NEAR, "offshore": FAR, "ocean": OUT}
 ASSESSED = ("A", "B")  # categories of the builder's plate that stand for the open sea
+BANNED = "banned"
+
+
+@record
+class DesignArea:
+    """Whether a bank may be her sole power there, and whether the waters allow her engine.
+
+    ``outcome``: near (sheltered, or with a refuge near), far (off shore, or along a coast without
+    one), ocean, diesel, banned (combustion engines are, in these waters).
+    """
+
+    SAID_BY: ClassVar[str] = "design_area"
+    SAID_IN: ClassVar[str] = "criteria_boat"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    result: str
+    exposure: str
+    said: bool  # the owner told how far a refuge is
+    category: str  # of the builder's plate, where it stands for the open sea
+    genset: bool
+    second_propulsor: bool  # with fuel of its own
+    by_sail: bool  # the owner signs that sail is her means at sea
+    refuge: float | None = number("distance", "farthest from a refuge")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
-    """Sheltered, coastal with a refuge near, offshore, or ocean; a condition, never the word."""
+    """A fact of her waters; panels and regeneration are no second source of power."""
     if found.option.bank is None:
+        banned = found.case.waters.combustion_engines == BANNED
+        result, outcome = (NO, "banned") if banned else (GO, "diesel")
         return Judgement(
-            criterion, None, None, "-", NOT_APPLICABLE, "no battery drives her in this option", ""
-        )
-    waters = found.case.waters
-    distance, said = _distance(found)
+            criterion, None, None, "-", result, facts=_facts(found, outcome, result)
+        )  # fmt: skip
+    waters, supply = found.case.waters, found.option.supply
+    distance = _distance(found)[0]
     grade = GRADES[waters.exposure]
     if waters.exposure == "coastal" and distance > REFUGE:
-        grade = 0.0
+        grade = FAR
+    outcome = {NEAR: "near", FAR: "far", OUT: "ocean"}[grade]
+    genset = supply is not None and supply.genset is not None
+    if grade == OUT and (genset or _second_propulsor(found) or _by_sail(found)):
+        grade = FAR
     result = criterion.judge(grade)
-    origin = (
-        "is never farther than {here.refuge_nm|distance} from a refuge"
-        if said
-        else "is at most {here.refuge_nm|distance} from an end of her longest leg"
+    return Judgement(
+        criterion, grade, grade, "-", result, facts=_facts(found, outcome, result)
+    )  # fmt: skip
+
+
+def _second_propulsor(found: Findings) -> bool:
+    return found.case.planning.fallback == "second propulsor"
+
+
+def _by_sail(found: Findings) -> bool:
+    return found.case.planning.at_sea == "sail"
+
+
+def _facts(found: Findings, outcome: str, result: str) -> DesignArea:
+    supply, category = found.option.supply, found.case.boat.design_category
+    distance, said = _distance(found)
+    return DesignArea(
+        outcome=outcome,
+        result=result,
+        exposure=found.case.waters.exposure,
+        said=said,
+        category=category if category in ASSESSED else "",
+        genset=supply is not None and supply.genset is not None,
+        second_propulsor=_second_propulsor(found),
+        by_sail=_by_sail(found),
+        refuge=distance if np.isfinite(distance) else None,
+        absent={"refuge": "no_leg_written_down"},
     )
-    why = f"{{waters.exposure|text}} waters; she {origin}"
-    if found.case.boat.design_category in ASSESSED:
-        why += "; category {boat.design_category|text} was given to the boat as she was built"
-    flip, condition = ("", "") if result == GO else _asked(grade)
-    if found.case.boat.design_category in ASSESSED:
-        condition = condition or (
-            "Assessment of the conversion before category {boat.design_category|text} is relied on"
-        )
-    numbers = {"refuge_nm": distance / 1852.0}
-    return Judgement(criterion, grade, grade, "-", result, why, flip, condition, numbers)
 
 
 def _distance(found: Findings) -> tuple[float, bool]:
-    """Farthest from a refuge [m], as said, else half of the longest leg."""
+    """Farthest from a refuge [m], as said, else half of the longest leg; nan without legs."""
     given = found.case.waters.refuge_distance
     if given is not None:
         return scalar(best(given)), True
-    return 0.5 * max(scalar(best(np.asarray(leg.distance))) for leg in found.case.legs), False
-
-
-def _asked(grade: float) -> tuple[str, str]:
-    if grade < 0.0:
-        return (
-            "a second source of power for propulsion, independent of the battery",
-            "No ocean passage on the battery alone: a second source of power before any order",
-        )
-    return (
-        "a crew that can sail her anywhere she goes, and a second source of power",
-        "A crew that can sail her home and a second source of power, beyond "
-        "{here.refuge_nm|distance} from a refuge",
-    )
+    legs = (scalar(best(np.asarray(leg.distance))) for leg in found.case.legs)
+    return 0.5 * max(legs, default=np.nan), False

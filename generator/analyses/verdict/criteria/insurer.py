@@ -2,32 +2,45 @@
 
 from __future__ import annotations
 
-from generator.analyses.findings import Findings
-from generator.analyses.verdict.criteria.criterion import NOT_APPLICABLE, Criterion, Judgement
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
 
-VALUES = {"accepted": 1.0, "applied": 0.0, "not asked": 0.0, "": 0.0, "refused": -1.0}
-SAID = {
-    "accepted": "accepts in writing",
-    "applied": "is asked and has not answered",
-    "not asked": "is not asked yet",
-    "": "is not asked yet, as far as the case says",
-    "refused": "refuses",
-}
+from generator.analyses.findings import Findings
+from generator.analyses.verdict.criteria.apart import apart
+from generator.analyses.verdict.criteria.criterion import Criterion, Judgement
+from generator.records import number, record
+
+# A refusal stops, a doubt is a condition: another insurer asked is a doubt again.
+VALUES = {
+    "accepted": 1.0, "no cover wanted": 1.0, "applied": 0.0, "another asked": 0.0,
+    "not asked": 0.0, "": 0.0, "refused": -1.0,
+}  # fmt: skip
+
+
+@record
+class Insurer:
+    """What the insurer says of bank and motor; ``outcome`` is his answer, or "not said"."""
+
+    SAID_BY: ClassVar[str] = "insurer"
+    SAID_IN: ClassVar[str] = "criteria_papers"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    nominal: float | None = number("energy", "energy of the bank")
+    ceiling: float | None = number("voltage", "voltage at the end of charge")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """The answer to bank and motor as they are specified here."""
     if found.option.bank is None:
-        why = "the means of propulsion stays"
-        return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "")
+        return apart(criterion, "drive_stays")
     answer = found.case.papers.insurer
-    value, key = VALUES[answer], f"options.{found.place}"
-    why = (
-        f"the insurer {SAID[answer]}: {{{key}.bank.nominal_kwh|energy}} at "
-        f"{{{key}.installation.voltages.ceiling_v|voltage}} on charge"
+    facts = Insurer(
+        outcome=answer or "not said",
+        nominal=None if found.bank is None else found.bank.nominal,
+        ceiling=None if found.installation is None else found.installation.voltages.ceiling,
+        absent={"nominal": "not_said", "ceiling": "not_said"},
     )
-    flip = "" if value > 0 else "written acceptance of this bank and motor"
-    condition = "" if value > 0 else "Written acceptance by the insurer before any deposit"
-    if value < 0:
-        condition = "Another insurer's written acceptance before any deposit: one has refused"
-    return Judgement(criterion, value, value, "-", criterion.judge(value), why, flip, condition)
+    value = VALUES[answer]
+    return Judgement(criterion, value, value, "-", criterion.judge(value), facts=facts)

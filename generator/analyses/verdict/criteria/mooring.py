@@ -2,8 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
+
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import scalar, spread
+from generator.analyses.use.berth import Berthed
+from generator.analyses.verdict.criteria.apart import apart
 from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     GO,
@@ -12,80 +18,102 @@ from generator.analyses.verdict.criteria.criterion import (
     NOT_ASSESSED,
     Criterion,
     Judgement,
+    by_chance,
     stated,
 )
-from generator.analyses.year.sun_carries import SunCarries
+from generator.arrays import Array
+from generator.records import number, record
 
-KWH = 3.6e6
+
+@record
+class Mooring:
+    """What charges her between passages where no plug does.
+
+    ``outcome``: plug (there is one), sun (panels, held against her use), source (no panels, but
+    a genset or a wind generator), nothing (no way to charge at all), no_position (the sun there
+    is not known), no_year (it was not looked at).
+    """
+
+    SAID_BY: ClassVar[str] = "mooring"
+    SAID_IN: ClassVar[str] = "criteria_power"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    result: str
+    other_source: bool
+    outings: Array | None = number("ratio", "usual days in a full, aged bank", cautious="low")
+    sun: float | None = number("energy", "sun into the bank, dimmest quarter of her weeks")
+    house: float | None = number("energy", "taken by the house in a week")
+    use: Array | None = number("energy", "taken by her legs in a week", cautious="high")
+    covered: Array | None = number("ratio", "sun less house, over use", cautious="low")
+    panels: float | None = number("watts", "panels that carry her")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+ABSENT = dict.fromkeys(("outings", "use", "covered"), "leg_not_motored") | {
+    "sun": "not_asked_for", "house": "not_asked_for", "panels": "does_not_help",
+}  # fmt: skip
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
-    """Weekly sun less the house over weekly use, one week in four below; a plug needs none."""
+    """Weekly sun less the house over weekly use, in the dimmest quarter; a plug needs none."""
     berth = found.use.berth
     if berth is None:
-        why = "no propulsion battery" if found.bank is None else "no passage is motored"
-        return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "")
-    outings = stated(scalar(spread(berth.outings, "low").low))
-    numbers = {} if outings is None else {"outings": outings}
+        return apart(criterion, "no_battery" if found.bank is None else "no_passage")
+    supply, other = found.option.supply, other_source(found)
     if found.case.berth.shore_power:
-        why = f"there is a plug; without it {_lasts(numbers, 'the')}"
-        return Judgement(criterion, None, None, "-", NOT_APPLICABLE, why, "", numbers=numbers)
-    supply = found.option.supply
+        return _row(criterion, found, berth, "plug", NOT_APPLICABLE, None)
     if supply is None or not supply.panels:
-        return _without_panels(criterion, found, numbers)
+        outcome, result = ("source", CONDITIONAL) if other else ("nothing", NO)
+        return _row(criterion, found, berth, outcome, result, 0.0)
     if found.carried is None:
-        why = "the year by the sun is not there: latitude and longitude are not given"
-        return Judgement(criterion, None, None, "-", NOT_ASSESSED, why, "", numbers=numbers)
-    return _by_the_sun(criterion, found, found.carried)
-
-
-def _by_the_sun(criterion: Criterion, found: Findings, carried: SunCarries) -> Judgement:
-    told = spread(carried.ratio, "low")
-    low = scalar(told.low)
-    result = criterion.judge(low)
-    if result == NO and other_source(found):
+        outcome, result = ("no_year", NOT_ASSESSED) if _placed(found) else (
+            "no_position", CONDITIONAL
+        )  # fmt: skip
+        return _row(criterion, found, berth, outcome, result, None)
+    result = by_chance(*criterion.reached(found.carried.ratio))
+    if result == NO and other:
         result = CONDITIONAL
-    numbers = {"sun_kwh": carried.sun / KWH, "house_kwh": carried.house / KWH}
-    use = stated(scalar(spread(carried.use).middle))
-    taken = "in too many draws one of her legs cannot be motored"
-    if use is not None:
-        numbers["use_kwh"] = use / KWH
-        taken = "her legs take {here.use_kwh|energy} a week"
-    why = (
-        "in the dimmest quarter of her weeks the panels give {here.sun_kwh|energy} and the house "
-        f"takes {{here.house_kwh|energy}}; {taken}"
-    )
-    flip = ""
-    if result != GO:
-        flip, more = _flip(carried)
-        numbers |= more
+    return _row(criterion, found, berth, "sun", result, None)
+
+
+def _row(
+    criterion: Criterion,
+    found: Findings,
+    berth: Berthed,
+    outcome: str,
+    result: str,
+    value: float | None,
+) -> Judgement:
+    facts = _facts(found, berth, outcome, result)
+    if outcome != "sun" or found.carried is None:
+        return Judgement(criterion, value, value, "-", result, facts=facts)
+    told = spread(found.carried.ratio, "low")
     return Judgement(
-        criterion, stated(scalar(told.middle)), stated(low), "-", result, why, flip,
-        numbers=numbers, per_draw=carried.ratio,
+        criterion, stated(scalar(told.middle)), stated(scalar(told.low)), "-", result, facts=facts,
+        per_draw=found.carried.ratio,
     )  # fmt: skip
 
 
-def _lasts(numbers: dict[str, float], article: str) -> str:
-    """How long a bank lasts, where a usual day has a number."""
-    if "outings" in numbers:
-        return f"{article} bank lasts {{here.outings|ratio}} usual days"
-    return f"nothing is said of how long {article} bank lasts: a leg of hers cannot be motored"
+def _facts(found: Findings, berth: Berthed, outcome: str, result: str) -> Mooring:
+    carried, by_sun = found.carried, outcome == "sun"
+    return Mooring(
+        outcome=outcome,
+        result=result,
+        other_source=other_source(found),
+        outings=berth.outings,
+        sun=carried.sun if carried and by_sun else None,
+        house=carried.house if carried and by_sun else None,
+        use=carried.use if carried and by_sun else None,
+        covered=carried.ratio if carried and by_sun else None,
+        panels=carried.least if carried and result not in (GO, NOT_APPLICABLE) else None,
+        absent=ABSENT if by_sun else ABSENT | {"use": "not_asked_for", "covered": "not_asked_for"},
+    )
 
 
-def _without_panels(criterion: Criterion, found: Findings, numbers: dict[str, float]) -> Judgement:
-    result = CONDITIONAL if other_source(found) else NO
-    why = f"no plug and no panel: {_lasts(numbers, 'a full')}"
-    flip = "a berth with a plug, panels, or a genset"
-    more: dict[str, float] = {}
-    if found.carried is not None:
-        flip, more = _flip(found.carried)
-    return Judgement(criterion, 0.0, 0.0, "-", result, why, flip, numbers=numbers | more)
-
-
-def _flip(carried: SunCarries) -> tuple[str, dict[str, float]]:
-    if carried.least is None:
-        return "a berth with a plug, or a genset; no panels that she can carry do it", {}
-    return "{here.flip_w|watts} of panels", {"flip_w": carried.least}
+def _placed(found: Findings) -> bool:
+    """Whether the sun at her waters can be known."""
+    waters = found.case.waters
+    return found.case.weather is not None or None not in (waters.latitude, waters.longitude)
 
 
 def other_source(found: Findings) -> bool:

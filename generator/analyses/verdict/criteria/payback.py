@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
 
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.money.savings import Saving
 from generator.analyses.percentiles import scalar, spread
 from generator.analyses.verdict.criteria.criterion import (
     NOT_ASSESSED,
@@ -15,36 +19,65 @@ from generator.analyses.verdict.criteria.criterion import (
     Judgement,
     stated,
 )
+from generator.arrays import Array
+from generator.records import number, record
 
-NAMES = {"keep": "keeping the diesel", "new diesel": "a new diesel"}
+
+@record
+class Payback:
+    """Years until the extra cost is back.
+
+    ``outcome``: unpriced (a price or the diesel is not there), unknown (too many draws have no
+    energy), never (not within the window), at_once, within, later (than what is looked for).
+    """
+
+    SAID_BY: ClassVar[str] = "payback"
+    SAID_IN: ClassVar[str] = "criteria_papers"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    against: str  # keep, new diesel
+    after: Array | None = number("years", "payback with interest", cautious="high")
+    limit: float = number("years", "payback looked for")
+    window: float | None = number("years", "time within which it is looked for")
+    repaid: float | None = number("share", "chance that it is repaid in that time")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+ABSENT = {"after": "never_paid_back", "window": "no_price", "repaid": "no_price"}
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
     """Told, never decided: discounted payback, or that it will not pay back."""
     held = found.savings.fairly if found.savings else None
     if found.savings is None or held is None or not found.ledger.priced:
-        why = "no first cost, or no diesel in the case to hold it against"
-        return Judgement(criterion, None, None, "-", NOT_ASSESSED, why, "")
+        facts = Payback("unpriced", "", None, criterion.go, None, None, ABSENT)
+        return Judgement(criterion, None, None, "-", NOT_ASSESSED, facts=facts)
     told = spread(held.discounted_payback)
     middle, high = scalar(told.middle), scalar(told.high)
-    other = NAMES[found.savings.fair]
-    share = float(np.round(held.repaid, 4))
-    numbers = {"window_years": float(held.window), "repaid_share": share}
-    if math.isnan(middle):
-        why = "in more than half of the draws a leg cannot be motored: its energy has no number"
-        return Judgement(criterion, None, None, "-", NOT_ASSESSED, why, "", numbers=numbers)
-    if math.isinf(middle):
-        why = (
-            f"will not pay back against {other} within {{here.window_years|years}}; it does in "
-            "{here.repaid_share|share} of the draws"
-        )
-        return Judgement(criterion, None, None, "-", TOLD, why, "", numbers=numbers)
-    side = "within" if middle <= criterion.go else "later than"
-    numbers |= {"payback_years": middle, "limit_years": criterion.go}
-    why = (
-        f"pays back against {other} in {{here.payback_years|years}}, {side} the "
-        "{here.limit_years|years} looked for; repaid in {here.repaid_share|share} of the draws"
+    facts = Payback(
+        outcome=_outcome(criterion, middle),
+        against=found.savings.fair,
+        after=held.discounted_payback,
+        limit=criterion.go,
+        window=float(held.window),
+        repaid=_repaid(held),
+        absent=ABSENT,
     )
+    if not math.isfinite(middle):
+        result = NOT_ASSESSED if math.isnan(middle) else TOLD
+        return Judgement(criterion, None, None, "-", result, facts=facts)
+    return Judgement(criterion, middle, stated(high), "-", TOLD, facts=facts)
+
+
+def _repaid(held: Saving) -> float:
+    return float(np.round(held.repaid, 4))
+
+
+def _outcome(criterion: Criterion, middle: float) -> str:
+    if math.isnan(middle):
+        return "unknown"
+    if math.isinf(middle):
+        return "never"
     if middle == 0.0:
-        why = f"costs no more to fit than {other}, and is never behind it"
-    return Judgement(criterion, middle, stated(high), "-", TOLD, why, "", numbers=numbers)
+        return "at_once"
+    return "within" if middle <= criterion.go else "later"

@@ -2,98 +2,134 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
+
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.percentiles import best, scalar, spread
+from generator.analyses.percentiles import lacking_share, scalar, spread
 from generator.analyses.use.berth import Berthed
+from generator.analyses.verdict.criteria.apart import apart
 from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     GO,
+    HALF,
     NO,
-    NOT_APPLICABLE,
     Criterion,
     Judgement,
+    by_chance,
     stated,
 )
+from generator.arrays import Array, Numbers
 from generator.case.option import Option
+from generator.records import number, record
 
-HOUR, KILO, KWH = 3600.0, 1e3, 3.6e6
-NO_DAY = "one of her legs cannot be motored, so that a usual day has no number"
-NO_CHARGE = "nothing charges the bank"
+HOUR = 3600.0
+
+
+@record
+class Recharge:
+    """How long the post takes to put back what a usual day has taken.
+
+    ``outcome``: back (has its hours), unread (nobody has read the post), no_day (a leg of the day
+    cannot be motored), never (nothing charges the bank).
+    """
+
+    SAID_BY: ClassVar[str] = "recharge"
+    SAID_IN: ClassVar[str] = "criteria_power"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
+    outcome: str
+    result: str
+    bound_by: str  # berth, charger, bank
+    unattended: bool  # she may charge with nobody aboard
+    other_source: bool  # and without one it would be too slow
+    charger_does: bool
+    attended_does: bool
+    day: Array = number("energy", "missing after a usual day", cautious="high")
+    hours: Array | None = number("hours", "time to put a usual day back", cautious="high")
+    worst: Array | None = number("hours", "time from the reserve to full", cautious="high")
+    between: Numbers | None = number("days", "days until she is used again", cautious="low")
+    breaker: Numbers | None = number("current", "breaker at the berth", cautious="low")
+    charger: float | None = number("power", "power into the bank that does it in a night")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+ABSENT = {
+    "day": "leg_not_motored",
+    "hours": "not_put_back",
+    "worst": "not_put_back",
+    "between": "not_said",
+    "breaker": "not_said",
+    "charger": "does_not_help",
+}
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
-    """Hours from a usual day's end to full, at the derated breaker, nine in ten below."""
+    """Hours from a usual day's end to full, at the derated breaker.
+
+    A night, or as long as she lies where she may charge with nobody aboard; a day, or as long as
+    she lies where somebody attends.
+    """
     berth = found.use.berth
     if berth is None:
-        why = "no propulsion battery" if found.bank is None else "no passage is motored"
-        return Judgement(criterion, None, None, "h", NOT_APPLICABLE, why, "")
+        return apart(criterion, "no_battery" if found.bank is None else "no_passage")
     if not found.case.berth.shore_power:
-        why = "no plug at the berth; criterion 12 judges what the sun gives there"
-        return Judgement(criterion, None, None, "h", NOT_APPLICABLE, why, "")
-    if berth.hours_typical is None:
-        why = "neither breaker nor voltage of the berth is given"
-        flip = "read the breaker on the post and measure the voltage under load"
-        return Judgement(criterion, None, None, "h", CONDITIONAL, why, flip)
-    told = spread(berth.hours_typical / HOUR)
-    high = scalar(told.high)
-    result = _judged(criterion, high, found.option)
-    breaker = found.case.berth.breaker
-    worst = scalar(spread(berth.hours_worst if berth.hours_worst is not None else 0).high)
-    numbers = {
-        "day_kwh": scalar(spread(berth.typical).middle) / KWH,
-        "breaker_a": 0.0 if breaker is None else scalar(best(breaker)),
-        "hours_h": high,
-        "worst_h": worst / HOUR,
-    }
-    numbers = {name: value for name, value in numbers.items() if np.isfinite(value)}
-    why, flip = _why(berth, numbers), ""
-    if result != GO:
-        flip, numbers = _flip(berth, numbers)
+        return apart(criterion, "no_plug")
+    hours = berth.hours_typical
+    if hours is None:
+        facts = _facts(found, berth, "unread", CONDITIONAL)
+        return Judgement(criterion, None, None, "h", CONDITIONAL, facts=facts)
+    result = _judged(criterion, found, hours)
+    slow = result == NO and second_source(found.option)
+    told = spread(hours / HOUR)
+    facts = _facts(found, berth, _outcome(berth), CONDITIONAL if slow else result, slow)
     return Judgement(
-        criterion,
-        stated(scalar(told.middle)),
-        stated(high),
-        "h",
-        result,
-        why,
-        flip,
-        numbers=numbers,
-        per_draw=berth.hours_typical / HOUR,
+        criterion, stated(scalar(told.middle)), stated(scalar(told.high)), "h", facts.result,
+        facts=facts, per_draw=hours / HOUR,
+    )  # fmt: skip
+
+
+def _judged(criterion: Criterion, found: Findings, hours: Array) -> str:
+    """By what the plug alone does."""
+    berth = found.case.berth
+    lies = 0.0 if berth.days_between_use is None else np.asarray(berth.days_between_use)
+    night, day = criterion.go * HOUR, np.maximum(criterion.conditional * HOUR, lies)
+    long = np.maximum(night, lies) if berth.unattended else night
+    return by_chance(hours <= long, hours <= day)
+
+
+def _outcome(berth: Berthed) -> str:
+    if lacking_share(berth.typical) > 1.0 - HALF:
+        return "no_day"
+    assert berth.hours_typical is not None
+    return "back" if np.isfinite(scalar(spread(berth.hours_typical).middle)) else "never"
+
+
+def _facts(
+    found: Findings, berth: Berthed, outcome: str, result: str, other: bool = False
+) -> Recharge:
+    mends = result != GO and outcome == "back"
+    return Recharge(
+        outcome=outcome,
+        result=result,
+        bound_by=berth.bound_by,
+        unattended=found.case.berth.unattended,
+        other_source=other,
+        charger_does=mends and berth.least_charger is not None,
+        attended_does=mends and result == CONDITIONAL and not other,
+        day=berth.typical,
+        hours=berth.hours_typical,
+        worst=berth.hours_worst,
+        between=found.case.berth.days_between_use,
+        breaker=found.case.berth.breaker,
+        charger=berth.least_charger,
+        absent=ABSENT,
     )
-
-
-def _why(berth: Berthed, numbers: dict[str, float]) -> str:
-    """The hours of a usual day and of a bank drawn to its reserve, or why there are none."""
-    if "hours_h" not in numbers:
-        lacks = bool(np.isnan(berth.typical).any())
-        return f"in more than one draw of ten {NO_DAY if lacks else NO_CHARGE}"
-    why = (
-        "a usual day of {here.day_kwh|energy} is back in {here.hours_h|hours} on "
-        f"{{here.breaker_a|current}}, the {berth.bound_by} being the limit"
-    )
-    if "worst_h" not in numbers:
-        return f"{why}, nine in ten below"
-    return f"{why}; a bank drawn to its reserve in {{here.worst_h|hours}}, nine in ten below"
-
-
-def _judged(criterion: Criterion, high: float, option: Option) -> str:
-    """Longer than the second limit is a no only where nothing else charges."""
-    result = criterion.judge(high)
-    return CONDITIONAL if result == NO and second_source(option) else result
 
 
 def second_source(option: Option) -> bool:
     """Panels, a genset or a wind generator aboard."""
     supply = option.supply
     return supply is not None and bool(supply.panels or supply.genset or supply.wind)
-
-
-def _flip(berth: Berthed, numbers: dict[str, float]) -> tuple[str, dict[str, float]]:
-    if berth.least_charger is None and np.isnan(berth.typical).any():
-        return "legs at speeds that her hull form allows", numbers
-    if berth.least_charger is None:
-        return "a bank that takes charge faster; no charger does it with this one", numbers
-    numbers = numbers | {"flip_kw": berth.least_charger / KILO}
-    return "a charger of {here.flip_kw|power} into the bank", numbers
