@@ -302,14 +302,21 @@ def test_a_sum_lies_within_the_band_beside_it(name: str) -> None:
                 assert low - 1.0 <= told <= high + 1.0, (option["id"], stem)
 
 
-def test_page_1_tells_the_sums_of_the_tables(results: dict[str, Any]) -> None:
-    for option in results["options"]:
+@pytest.mark.parametrize("name", ["sloop_30_weekend", KETCH, "every_key"])
+def test_the_words_on_money_tell_the_sums_of_the_tables(name: str) -> None:
+    for option in studied(name)["options"]:
         own, word = option["cost"], option["worth"]
         assert word["first_money"] == own["first_money"]
         assert word["ownership_money"] == own["present_value_money"]
         if word["extra_money"] is not None:
             assert word["extra_money"] == own["against_keep_money"]
             assert word["extra_money"] == -own["saving"]["present_value_money"]
+        rows = {row["id"]: row["facts"] for row in option["verdict"]["criteria"]}
+        if word["share_share"] is not None:
+            assert rows[26]["spent_share"] == pytest.approx(word["share_share"])
+            assert rows[26]["cost_money"] == pytest.approx(word["first_money"], abs=0.5)
+        if own["saving"] is not None:
+            assert rows[25]["after_years"] == word["payback_years"]
 
 
 def test_energy_says_that_the_house_is_left_out_with_the_number_of_the_year() -> None:
