@@ -26,7 +26,7 @@ from generator.report.render import Pages, make_pages
 from generator.report.sections import carbon, cost, front, installation
 from generator.report.sections.cost_items import ORDER, items
 from generator.report.without_prices import without_prices
-from tests.report.conftest import CASES, FEW, KETCH, pages_of, studied
+from tests.report.conftest import CASES, FEW, KETCH, studied
 
 
 def texts(part: Any) -> str:
@@ -181,15 +181,14 @@ def test_carbon_of_an_unknown_country_says_so(results: dict[str, Any]) -> None:
 MONEY = re.compile(r"[£€$]|\b(EUR|GBP|USD)\b|\bmoney\|")
 
 
+@pytest.mark.usefixtures("sketched")
 @pytest.mark.parametrize("name", ["sloop_30_weekend", KETCH, "every_key"])
-def test_a_copy_without_prices_holds_none(name: str, request: pytest.FixtureRequest) -> None:
-    """The charts of the ketch as they are set, with their scales; of the others their words."""
-    if name != KETCH:
-        request.getfixturevalue("sketched")
+def test_a_copy_without_prices_holds_none(name: str) -> None:
+    """Of its charts the words: the marks of their scales are numbers alone."""
     full, bare = studied(name), without_prices(studied(name))
     shown = seen(make_pages(bare))
     assert MONEY.findall(shown) == []
-    assert MONEY.search(seen(pages_of(name) if name == KETCH else make_pages(full)))  # it can fail
+    assert MONEY.search(seen(make_pages(full)))  # it can fail
     text = json.dumps({**bare, "case": {}})
     assert MONEY.search(text) is None
     for option in full["options"]:
