@@ -7,15 +7,14 @@ from itertools import zip_longest
 
 from markupsafe import Markup
 
+from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
 from generator.report.parts import Column, Figure, Row, Table, numbers, reasons, words
-from generator.report.sections.criteria import CHIPS
 from generator.report.sections.cruising_range import bars, row_at_cruise
 from generator.report.sections.legs import must_make_row
 
-MOST_CONDITIONS = 6
-LOOKS = {"Go": "go", "Go with conditions": "conditional", "Don't, as specified": "no"}
+LOOKS = {WORD_GO: "go", WORD_CONDITIONS: "conditional", WORD_NO: "no"}
 
 
 @dataclass(frozen=True)
@@ -28,6 +27,18 @@ class Card:
     sentence: Markup
     reasons: tuple[Markup, ...]
     money: Markup
+    until: Markup
+    mends: tuple[Markup, ...]  # sets of changes that would mend it, with the word they give
+
+
+@dataclass(frozen=True)
+class Lead:
+    """What to do next, why, and what the study says of each of the owner's subjects."""
+
+    advice: Markup
+    why: Markup
+    comparison: Markup
+    subjects: tuple[Markup, ...]
 
 
 @dataclass(frozen=True)
@@ -39,40 +50,29 @@ class Condition:
 
 
 @dataclass(frozen=True)
-class Cell:
-    """One criterion of the strip: a chip for each motor, or open."""
-
-    name: Markup
-    chips: tuple[Markup, ...]
-    look: str
-
-
-@dataclass(frozen=True)
 class Front:
     """All that the front page shows."""
 
     about: tuple[Row, ...]
+    lead: Lead
     cards: tuple[Card, ...]
     wishes: Markup
     table: Table
     figure: Figure | None
-    strip: tuple[Cell, ...]
-    strip_key: Markup
     conditions: tuple[Condition, ...]
     validity: Markup
     signatory: Markup
 
 
 def front(page: Page) -> Front:
-    """Verdicts, key figures, criteria strip, conditions and validity."""
+    """What to do, the word on each motor, key figures, conditions and validity."""
     return Front(
         about(page),
+        _lead(page),
         tuple(_card(page, motor) for motor in page.motors),
         _wishes(page),
         _table(page),
         bars(page, "range-front", lambda: front_bars(page)) if page.motors else None,
-        tuple(_cell(page, key) for key in page.keys("criteria")),
-        _strip_key(page),
         _conditions(page),
         _validity(page),
         signatory(page),
@@ -104,20 +104,33 @@ def _card(page: Page, motor: str) -> Card:
         page.sentence(f"{own}.sentence"),
         tuple(page.sentence(key) for key in page.keys(f"{own}.reasons")),
         _money(page, motor),
+        _sentence(page, f"{motor}.until.words"),
+        tuple(page.whole_sentence(f"{key}.words") for key in page.keys(f"{motor}.remedies")),
+    )
+
+
+def _lead(page: Page) -> Lead:
+    """The answer of the study, where it was asked for one."""
+    return Lead(
+        page.sentence("answer.advice.words"),
+        _sentence(page, "answer.advice.words_why"),
+        page.sentence("answer.comparison.words") if page.value("answer.comparison") else Markup(""),
+        tuple(page.sentence(f"{key}.words") for key in page.keys("answer.subjects")),
     )
 
 
 def _money(page: Page, motor: str) -> Markup:
-    """The money in a sentence, and a plain warning where she costs more than comes back."""
-    said = page.sentence(f"{motor}.cost.sentence")
-    row = page.find(f"{motor}.verdict.criteria", id=OVER_WORTH)
-    share = page.value(f"{row}.facts.spent_share") if row else None
-    if share is None or share <= page.value(f"{row}.limit_conditional"):
-        return said
-    return said + page.text(
-        f" The first cost is {{{row}.facts.spent_share|share}} of the "
-        f"{{{row}.facts.worth_money|money}} she is worth."
-    )
+    """The second word, on money, and a plain warning where little of it comes back."""
+    said = _sentence(page, f"{motor}.worth.words")
+    warning = _sentence(page, f"{motor}.worth.words_warning")
+    return said + Markup(" ") + warning if said and warning else said or warning
+
+
+def _sentence(page: Page, key: str) -> Markup:
+    """Words of a record as a sentence of their own; empty where they say nothing."""
+    if page.value(key.rpartition(".")[0]) is None or not page.value(key):
+        return Markup("")
+    return page.whole_sentence(key)
 
 
 def _wishes(page: Page) -> Markup:
@@ -131,7 +144,6 @@ def _wishes(page: Page) -> Markup:
     )
 
 
-OVER_WORTH = 26  # criterion
 LINES = (
     ("Range to reserve, calm, bank new", "calm", "new", "range_nm"),
     ("at {years}", "calm", "aged", "range_nm"),
@@ -212,28 +224,6 @@ def _other_rows(page: Page) -> tuple[Row, ...]:
     return tuple(rows)
 
 
-def _cell(page: Page, key: str) -> Cell:
-    number = page.value(key)["id"]
-    name = page.show(f"{key}.id", "count") + Markup(" ") + page.words(f"{key}.name")
-    found = [page.find(f"{motor}.verdict.criteria", id=number) for motor in page.motors]
-    results = [page.value(each)["result"] if each else "not assessed" for each in found]
-    if all(result == "not assessed" for result in results):
-        return Cell(name, (Markup("not assessed"),), "open")
-    chips = tuple(_short(result) for result in results)
-    return Cell(name, chips, "")
-
-
-def _short(result: str) -> Markup:
-    look, word = CHIPS.get(result, ("open", result))
-    short = {"conditional": "Cond.", "not applicable": "n/a", "not assessed": "open"}
-    return Markup('<span class="chip {}">{}</span>').format(look, short.get(result, word))
-
-
-def _strip_key(page: Page) -> Markup:
-    names = joined((page.words(f"{motor}.name") for motor in page.motors), ", ")
-    return Markup("Chips from left to right: ") + names + Markup(".")
-
-
 def _conditions(page: Page) -> tuple[Condition, ...]:
     """Conditions of all motors, the same text once; motors that may go first, then in turn."""
     found: dict[str, tuple[list[str], Markup]] = {}
@@ -245,10 +235,7 @@ def _conditions(page: Page) -> tuple[Condition, ...]:
                 if key is not None:
                     text = page.sentence(key)
                     found.setdefault(bare_text(text), ([], text))[0].append(motor)
-    return tuple(
-        Condition(_whom(page, motors), text)
-        for motors, text in list(found.values())[:MOST_CONDITIONS]
-    )
+    return tuple(Condition(_whom(page, motors), text) for motors, text in found.values())
 
 
 def _word(page: Page, motor: str) -> str:
