@@ -287,7 +287,7 @@ def _exposed(outfit: Outfit, leg: Leg, curves: dict[tuple[bytes, ...], Curve]) -
         loss=loss,
         speed=np.atleast_2d(tried),
         held=held,
-        by_motor=by_motor.any(axis=1, keepdims=True),
+        by_motor=np.asarray(by_motor.any(axis=1, keepdims=True)),
         beyond_limit=bool(np.atleast_2d(curve.demand.beyond_limit)[0].any()),
         bank_short=bool(by_motor[0].any() and not held[0].any()),
     )
