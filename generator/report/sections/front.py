@@ -11,6 +11,7 @@ from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
 from generator.report.parts import Column, Figure, Row, Table, numbers, reasons, words
+from generator.report.sections.criteria import CHIPS
 from generator.report.sections.cruising_range import bars, row_at_cruise
 from generator.report.sections.legs import must_make_row
 
@@ -24,7 +25,6 @@ class Card:
     name: Markup
     word: Markup
     look: str
-    sentence: Markup
     reasons: tuple[Markup, ...]
     money: Markup
     until: Markup
@@ -101,7 +101,6 @@ def _card(page: Page, motor: str) -> Card:
         page.words(f"{motor}.name"),
         page.words(f"{own}.word"),
         LOOKS.get(page.value(f"{own}.word"), "open"),
-        page.sentence(f"{own}.sentence"),
         tuple(page.sentence(key) for key in page.keys(f"{own}.reasons")),
         _money(page, motor),
         _sentence(page, f"{motor}.until.words"),
@@ -146,10 +145,8 @@ def _wishes(page: Page) -> Markup:
 
 LINES = (
     ("Range to reserve, calm, bank new", "calm", "new", "range_nm"),
-    ("at {years}", "calm", "aged", "range_nm"),
-    ("kept as reserve then", "calm", "aged", "reserve_nm"),
-    ("Range to reserve against {wind}, at {years}", "wind_20", "aged", "range_nm"),
-    ("kept as reserve then", "wind_20", "aged", "reserve_nm"),
+    ("after {years}", "calm", "aged", "range_nm"),
+    ("Range to reserve against {wind}, after {years}", "wind_20", "aged", "range_nm"),
 )
 OTHERS = (
     ("Speed on continuous power, calm", "top_speed.continuous_kn", "speed"),
@@ -157,6 +154,15 @@ OTHERS = (
     ("Dearer than keeping, {years}", "cost.against_keep_money", "money:signed"),
     ("Net mass", "weight.net_kg", "mass:signed"),
 )
+
+
+MUST = 1  # criterion: the leg that must be made
+MADE = {"go": "pass", "conditional": "pass", "no": "fail"}
+
+
+def _age(page: Page) -> str:
+    """Age of the bank that the word is for: of the first motor, for they seldom differ."""
+    return f"{page.motors[0]}.bank.ages.1.after_years" if page.motors else "planning.horizon_years"
 
 
 def _in_order(page: Page) -> list[str]:
@@ -183,19 +189,19 @@ def _leg_row(page: Page) -> Row:
     must = page.must_make
     if must is None:
         return Row(Markup("Must-make leg"), tuple(Markup("none") for _ in _in_order(page)))
-    head = Markup("Must-make leg, energy in hand over need, pessimistic: ") + page.words(
-        f"{must}.name"
-    )
+    head = Markup("Energy left over needed, nine times in ten at least, on the leg that must be ")
+    head += Markup("made: ") + page.words(f"{must}.name")
     return Row(head, tuple(_leg_cell(page, option) for option in _in_order(page)), "strong")
 
 
 def _leg_cell(page: Page, option: str) -> Markup:
     key = must_make_row(page, option)
-    if key is None:
+    row = page.find(f"{option}.verdict.criteria", id=MUST)
+    if key is None or row is None:
         return Markup("–")
-    word = "pass" if page.value(f"{key}.fits") else "fail"
+    look, word = CHIPS[page.value(row)["result"]]
     ratio = page.show(f"{key}.ratio_p10", "ratio")
-    return Markup('<span class="{0}">{0}</span> {1}').format(word, ratio)
+    return Markup('<span class="{}">{}</span> {}').format(MADE.get(look, look), word, ratio)
 
 
 def _range_rows(page: Page) -> tuple[Row, ...]:
@@ -203,7 +209,7 @@ def _range_rows(page: Page) -> tuple[Row, ...]:
     rows = []
     for label, sea, age, name in LINES:
         said = label.replace("{wind}", f"{{{wind}.wind_kn|wind}}")
-        head = page.text(said.replace("{years}", "{planning.horizon_years|years}"))
+        head = page.text(said.replace("{years}", f"{{{_age(page)}|years}}"))
         cells = tuple(
             page.at(row_at_cruise(page, option, sea, age), name, "distance")
             for option in _in_order(page)
