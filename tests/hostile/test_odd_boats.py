@@ -1,19 +1,21 @@
 """Odd but allowed boats: the study answers, every page is made, nothing warns.
 
-Charts are set where the oddity changes what they draw or the scale of it. Where it only leaves
-out a line, a table or a whole chart (``PLAIN``), they are laid out and not set (tests/sketch.py).
+A boat has one oddity, or a few that meet in no part of the study. Charts are set where an oddity
+changes what they draw or the scale of it. Where it only leaves out a line, a table or a whole chart
+(``PLAIN``), they are written down and not set (tests/sketch.py).
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from generator.case.open import read_case
 from generator.draws import make_draws
-from generator.report.render import make_pages
+from generator.report.render import Made, make_pages
 from generator.report.results_file import build, to_json
 from generator.sensitivity import tornadoes
 from generator.study import run
@@ -43,27 +45,23 @@ ODD = {
 WHOLE = {
     "no diesel to compare with": (r"  - id: keep\n.*?(?=  - id: a\n)", ""),
     "diesels only": (r"  - id: a\n.*", ""),
-    "no costs": (r"    costs:\n(      - .*\n)+", ""),
+    "the present engine alone": (r"  - id: new\n.*", ""),
+    "no costs": (r"    costs:\n(      - [^\n]*\n)+", ""),
     "no trial": (r"trial:\n.*?(?=planning:)", ""),
 }
-PLAIN = (
-    "lead",  # two boats with lead have theirs set below
-    "two folding blades",
-    "a heavy hull",
-    "no signatory",
-    "a mass without a place",
-    "no leg that must be made",
-    "no diesel to compare with",
-    "no costs",
-    "no trial",
+BOATS = (
+    ("a trial faster than any hull of hers", "a motor of a mixer"),
+    ("a cruise above hull speed", "a leg above hull speed", "an ocean to windward"),
+    ("a propeller of a dinghy", "feet and pounds"),
+    ("a stream that she cannot stem", "a bank of a caravan"),
 )
-
-
-@pytest.fixture(autouse=True)
-def _charts_as_they_matter(request: pytest.FixtureRequest) -> None:
-    """Set, but not where the boat's are those of an ordinary one."""
-    if request.node.callspec.params.get("what") in PLAIN:
-        request.getfixturevalue("sketched")
+PLAIN = (
+    ("lead", "two folding blades", "no costs"),  # two boats with lead have charts set below
+    ("a heavy hull", "a mass without a place", "no diesel to compare with"),
+    ("no leg that must be made", "no signatory"),
+    ("diesels only",),
+    ("no trial", "the present engine alone"),
+)
 
 
 def report_of(text: str, folder: Path) -> str:
@@ -75,23 +73,41 @@ def report_of(text: str, folder: Path) -> str:
     return make_pages(results).html_print
 
 
-@pytest.mark.parametrize("what", ODD)
-def test_odd_boat_is_answered(what: str, tmp_path: Path) -> None:
+def odd(*oddities: str) -> str:
+    """The ketch with all of them."""
     text = KETCH.read_text(encoding="utf-8")
-    for old, new in ODD[what]:
-        assert old in text, old
-        text = text.replace(old, new)
-    assert "Wandelaar" in report_of(text, tmp_path)
+    for what in oddities:
+        for old, new in ODD.get(what, ()):
+            assert old in text, old
+            text = text.replace(old, new)
+        if what in WHOLE:
+            old, new = WHOLE[what]
+            text, count = re.subn(old, new, text, flags=re.DOTALL)
+            assert count, what
+    return text
 
 
-@pytest.mark.parametrize("what", WHOLE)
-def test_case_without_a_part_is_answered(what: str, tmp_path: Path) -> None:
-    old, new = WHOLE[what]
-    text, count = re.subn(old, new, KETCH.read_text(encoding="utf-8"), flags=re.DOTALL)
-    assert count
-    assert "Wandelaar" in report_of(text, tmp_path)
+@pytest.mark.parametrize("oddities", BOATS, ids=" and ".join)
+def test_odd_boat_is_answered(oddities: tuple[str, ...], tmp_path: Path) -> None:
+    assert "Wandelaar" in report_of(odd(*oddities), tmp_path)
 
 
+@pytest.mark.usefixtures("sketched")
+@pytest.mark.parametrize("oddities", PLAIN, ids=" and ".join)
+def test_boat_without_a_part_is_answered(oddities: tuple[str, ...], tmp_path: Path) -> None:
+    assert "Wandelaar" in report_of(odd(*oddities), tmp_path)
+
+
+def test_no_oddity_is_left_out() -> None:
+    assert sorted(sum(BOATS + PLAIN, ())) == sorted([*ODD, *WHOLE])
+
+
+def only_of_inputs(what: str, make: Callable[[], Made], /) -> Made | None:
+    """The charts of what moves a bank's numbers, and no others."""
+    return make() if any(word in what for word in OF_INPUTS) else None
+
+
+OF_INPUTS = ("tornado", "swing", "range", "speed-power", "losses")
 BANK = "blocks: {series: 1, parallel: 1, voltage: 51.2 V, charge: 560 Ah, discharge_limit: 400 A}"
 LEAD = {
     "at some ends of inputs": "series: 4, parallel: 1, voltage: 12 V, charge: 220 Ah",
@@ -101,7 +117,10 @@ LEAD = {
 
 @pytest.mark.parametrize("where", LEAD)
 def test_a_lead_bank_that_cannot_give_what_is_asked_is_answered(where: str, tmp_path: Path) -> None:
-    """Its inputs are moved too, and there the currents of the first motor have no value."""
+    """Its inputs are moved too, and there the currents of the first motor have no value.
+
+    Charts are drawn of what the bank's currents and its inputs change.
+    """
     text = KETCH.read_text(encoding="utf-8").replace("chemistry: LFP", "chemistry: AGM")
     assert BANK in text
     path = tmp_path / KETCH.name
@@ -109,6 +128,6 @@ def test_a_lead_bank_that_cannot_give_what_is_asked_is_answered(where: str, tmp_
     case = read_case(path)
     study = run(case, make_draws(case, 30))
     results = build(case, study, tornadoes(case, study))
-    charts = make_pages(results).charts
+    charts = make_pages(results, only_of_inputs).charts
     for place, option in enumerate(results["options"]):
         assert (f"tornado-{place}" in charts) == bool(option.get("tornado"))

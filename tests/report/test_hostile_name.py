@@ -24,7 +24,7 @@ from generator.report.results_file import build, to_json
 from generator.study import run
 from tests.report.conftest import CASES, KETCH
 
-NAME = "<b>{{ 7*7 }}</b> {bank.x|energy}"
+NAME = "<b>{{ 7*7 }}</b> {bank.x|energy} $\\frac <i>$"
 CUT = re.compile(re.escape("<b>{{ 7*7 }}</b> ") + r"(?!\{bank\.x\|energy\})")
 CALLED = {
     "  name: Wandelaar": f"  name: '{NAME}'",

@@ -139,8 +139,10 @@ def test_chart_titles_state_a_number(pages: Pages) -> None:
     assert all("<data " in title for title in titles)
 
 
-def test_the_same_results_give_the_same_bytes(results: Results, pages: Pages) -> None:
-    assert make_pages(copy.deepcopy(results)) == pages
+@pytest.mark.usefixtures("sketched")
+def test_the_same_results_give_the_same_bytes(results: Results) -> None:
+    """Of page and paper; of drawn charts too, and in another process, in test_pdf.py."""
+    assert make_pages(copy.deepcopy(results)) == make_pages(copy.deepcopy(results))
 
 
 @pytest.mark.usefixtures("sketched")
@@ -219,7 +221,9 @@ def test_pages_stand_when_something_is_absent(results: Results, change: Any) -> 
     assert "None" not in re.sub(r"<style>.*?</style>", "", pages.html_screen, flags=re.DOTALL)
 
 
+@pytest.mark.usefixtures("sketched")
 def test_hostile_words_stay_words(results: Results) -> None:
+    """In drawn charts too in test_hostile_name.py."""
     hostile = copy.deepcopy(results)
     hostile["boat"]["name"] = '"><script>alert(1)</script>'
     hostile["options"][2]["name"] = "{case.sha256|given} $\\frac <i>"

@@ -111,6 +111,7 @@ SHARED_STEPS = tuple(
     for name in (
         "handling.docking",
         "handling.headwind",
+        "handling.holding",
         "handling.yardstick",
         "motion.as_set",
         "motion.bench",

@@ -55,10 +55,19 @@ def test_templates_folder_is_found_after_editable_install(tmp_path: Path) -> Non
     assert found_by(python, tmp_path) == ROOT / "templates"
 
 
-def test_templates_folder_is_found_after_sdist_install(tmp_path: Path) -> None:
-    python = empty_environment(tmp_path / "venv")
-    install(python, built("sdist"))
-    assert_all_templates(found_by(python, tmp_path))
+def test_wheel_of_the_sdist_is_that_of_the_checkout(tmp_path: Path) -> None:
+    """So whoever installs the one has what the tests of the other look at, templates and all."""
+    with tarfile.open(built("sdist")) as archive:
+        archive.extractall(tmp_path, filter="data")
+    (folder,) = tmp_path.iterdir()
+    run(sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", tmp_path, folder=folder)
+    (made,) = tmp_path.glob("*.whl")
+    assert contents(made) == contents(built("wheel"))
+
+
+def contents(wheel: Path) -> dict[str, bytes]:
+    with zipfile.ZipFile(wheel) as archive:
+        return {name: archive.read(name) for name in archive.namelist()}
 
 
 def test_sdist_holds_what_the_repository_holds() -> None:

@@ -23,8 +23,7 @@ from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.register import find_default
-from generator.draws import make_draws
-from generator.study import run
+from tests.alone import alone
 
 KNOT = 1852.0 / 3600.0
 KILOWATT_HOUR = 3.6e6
@@ -36,14 +35,12 @@ def example() -> Case:
     return read_case(Path(__file__).with_name("heavy_cruiser.yaml"))
 
 
-def study_at(displacement: float) -> tuple[Findings, Findings]:
-    """The small and the large motor in a boat of that displacement before conversion."""
+def boat_of(displacement: float) -> Case:
+    """A boat of that displacement before conversion."""
     boat = example().boat
-    case = replace(
+    return replace(
         example(), boat=replace(boat, hull=replace(boat.hull, displacement=displacement))
     )
-    study = run(case, make_draws(case, 0))
-    return study.options[1].findings, study.options[2].findings
 
 
 def calm(found: Findings, *knots: float) -> Curve:
@@ -58,9 +55,13 @@ def drain(found: Findings, *knots: float) -> Array:
 
 @lru_cache(maxsize=1)
 def heavy() -> tuple[Findings, Findings]:
-    """The boat that takes 10 kW from the battery at 6 kn."""
-    mass = brentq(lambda kg: drain(study_at(kg)[0], 6.0)[0] - 10_000.0, 5000.0, 8000.0, xtol=1.0)
-    return study_at(mass)
+    """Both motors in the boat that takes 10 kW from the battery at 6 kn with the small one."""
+
+    def above(mass: float) -> float:
+        return float(drain(alone(boat_of(mass), 1, 0).findings, 6.0)[0]) - 10_000.0
+
+    case = boat_of(brentq(above, 5000.0, 8000.0, xtol=1.0))
+    return alone(case, 1, 0).findings, alone(case, 2, 0).findings
 
 
 def test_bank_of_300_ah_at_48_v_is_14_4_kwh_and_gives_300_a_at_1_c() -> None:
@@ -196,7 +197,7 @@ def test_ten_kilowatts_stop_six_tonnes_from_three_knots_in_about_seven_metres() 
     motor = replace(small.motor, peak_power=10e3, gear_ratio=1.28)
     option = replace(small, propeller=screw, motor=motor, removed=(), added=())
     case = replace(example(), boat=replace(boat, hull=hull), options=(option,), assumptions=())
-    three, five = run(case, make_draws(case, 0)).options[0].findings.docking.stops
+    three, five = alone(case, 0, 0).findings.docking.stops
     assert float(three.distance[0, 0]) == pytest.approx(7.0, rel=0.2)
     assert float(three.time[0, 0]) == pytest.approx(9.0, rel=0.2)
     assert float(five.distance[0, 0]) == pytest.approx(19.0, rel=0.2)

@@ -147,4 +147,4 @@ def _worst_leg(legs: tuple[LegResult, ...]) -> int | None:
 
 def _in_hand(leg: LegResult) -> tuple[float, float]:
     """How likely it is made above the reserve, then how much is left over."""
-    return leg.untouched, scalar(spread(leg.ratio, "low").low)
+    return leg.powered * leg.untouched, scalar(spread(leg.ratio, "low").low)

@@ -30,6 +30,7 @@ from generator.physics.energy.battery import nominal_energy
 from generator.tables.method import method
 
 OVERSPEED = method("motor.overspeed")
+SAGGED = method("bank.sagged_share")
 LEAST_MADE_GOOD = method("passage.least_against_sea")
 LIMITS = ("power", "torque", "turns", "battery current", "battery voltage")
 
@@ -212,7 +213,10 @@ def _bank_store(
     ages: tuple[Condition, Condition, Condition],
 ) -> Store:
     peak, controller = peak_drain(motor, case.factors), controller_cut_off(bank, motor)
-    limited = limits(bank, beside_motor(case, option, cut_off(bank, controller)))
+    warm = battery_power(motor, warm_power(motor, case.factors), motor.rated_speed, case.factors)
+    steady = np.atleast_2d(warm / (SAGGED * np.asarray(bank.nominal_voltage)))
+    beside = beside_motor(case, option, cut_off(bank, controller))
+    limited = limits(bank, beside, steady)
     new, aged, last = (bank_state(bank, age, peak, controller, limited) for age in ages)
     return Store(
         nominal=nominal_energy(bank.nominal_voltage, bank.charge),

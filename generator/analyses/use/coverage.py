@@ -159,8 +159,8 @@ def _need(parts: tuple[_Part, ...], losses: dict[tuple[bytes, ...], Array]) -> A
 
 
 def _inside(needs: list[Array], left: list[Array]) -> Flags:
-    # lacking: what cannot be done needs more than any store
     fits = [
+        # lacking: what cannot be done needs more than any store
         np.atleast_2d(np.where(np.isfinite(need), need, np.inf) <= there)
         for need, there in zip(needs, left, strict=True)
     ]

@@ -70,8 +70,9 @@ class LegResult:
     ratio: Array = number("ratio", "left over needed", cautious="low")
     exposed_speed: Array = number("speed", "speed held outside", cautious="low")
     feasible: float = number("share", "chance that it can be made at all")
-    untouched: float = number("share", "chance that it is made and the reserve stays")
-    with_reserve: float = number("share", "chance that it is made, the reserve used")
+    powered: float = number("share", "chance that the motor holds it, whatever the bank")
+    untouched: float = number("share", "chance that the reserve stays, where the motor holds it")
+    with_reserve: float = number("share", "chance that the reserve does it, where it holds it")
     slow: SlowLeg | None = None  # found after all legs are
     leg: Leg = working(default=None)
     outside: Array = working(default=None)  # held there, whether the rest can be made or not
@@ -150,6 +151,7 @@ class _Exposed:
     loss: Array
     speed: Array
     held: Flags
+    by_motor: Flags  # whether the motor alone holds one of them, per draw
     beyond_limit: bool
     bank_short: bool  # the motor would do it, the bank does not give the current
 
@@ -187,6 +189,7 @@ def _leg(
     elif low <= 0.0:
         why = "reserve"
     usable = np.asarray(outfit.store.usable_aged) - before
+    powered = np.atleast_2d(part.by_motor & rough.by_motor)
     return LegResult(
         name=leg.name,
         must_make=False,
@@ -206,8 +209,9 @@ def _leg(
         ratio=ratio,
         exposed_speed=np.where(cannot, np.nan, outside),
         feasible=feasible,
-        untouched=held_share(need <= available),
-        with_reserve=held_share(_least(needs) <= usable),
+        powered=held_share(powered),
+        untouched=_among(powered, need <= available),
+        with_reserve=_among(powered, _least(needs) <= usable),
         leg=leg,
         outside=_at(np.where(rough.held, rough.speed, np.nan), place, needs.shape),
         absent=dict.fromkeys(("time", "need", "exposed_speed"), f"stopped_by_{why}")
@@ -217,6 +221,14 @@ def _leg(
 
 def _at(values: Array, place: Places, shape: tuple[int, ...]) -> Array:
     return np.take_along_axis(np.broadcast_to(values, shape), place, axis=1)
+
+
+def _among(powered: Flags, made: Flags) -> float:
+    """The share of those draws that the motor holds in which the bank does it too."""
+    held = np.broadcast_to(powered, made.shape)
+    rows = slice(1, None) if made.shape[0] > 1 else slice(None)
+    count = int(held[rows].sum())
+    return float((made & held)[rows].sum() / count) if count else 0.0
 
 
 def _least(needs: Array) -> Array:
@@ -255,7 +267,8 @@ def _exposed(outfit: Outfit, leg: Leg, curves: dict[tuple[bytes, ...], Curve]) -
     case, option = outfit.case, outfit.option
     if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:
         zero = np.zeros((1, 1))
-        return _Exposed(zero, zero, zero + np.asarray(leg.exposed_speed), zero == 0.0, False, False)
+        yes = zero == 0.0
+        return _Exposed(zero, zero, zero + np.asarray(leg.exposed_speed), yes, yes, False, False)
     stream = worst_stream(leg)
     tried = _tried(leg, stream)
     key = tuple(np.asarray(part).tobytes() for part in (tried, leg.wind, leg.fetch))
@@ -267,15 +280,16 @@ def _exposed(outfit: Outfit, leg: Leg, curves: dict[tuple[bytes, ...], Curve]) -
     drain = curve.output.drain + house_drain(case, option)
     loss = np.atleast_2d(taken(option.bank, outfit.store.aged, drain))
     workable = curve.demand.feasible & (over_ground >= LEAST_OVER - 1e-9)
-    by_motor = np.atleast_2d(within(curve.output.motor_load, workable))[0].any()
+    by_motor = np.atleast_2d(within(curve.output.motor_load, workable))
     held: Flags = np.atleast_2d(within(curve.output.load, workable) & np.isfinite(loss))
     return _Exposed(
         time=np.asarray(leg.exposed_distance) / np.maximum(over_ground, LEAST_OVER),
         loss=loss,
         speed=np.atleast_2d(tried),
         held=held,
+        by_motor=np.asarray(by_motor.any(axis=1, keepdims=True)),
         beyond_limit=bool(np.atleast_2d(curve.demand.beyond_limit)[0].any()),
-        bank_short=bool(by_motor and not held[0].any()),
+        bank_short=bool(by_motor[0].any() and not held[0].any()),
     )
 
 

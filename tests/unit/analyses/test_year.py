@@ -285,7 +285,7 @@ def test_without_a_position_there_is_no_year_and_the_results_say_why(tmp_path: P
 
 
 def test_results_tell_months_legs_and_sums(folder: str) -> None:
-    case = case_of(folder, supplied("{panels: [{name: p, power: 400 W}]}"))
+    case = case_of(folder, supplied("{panels: [{name: p, power: 350 W}]}"))
     tree = build(case, run(case, make_draws(case, 0)))
     year = tree["options"][2]["energy_year"]
     assert len(year["months"]) == 12

@@ -55,7 +55,7 @@ def test_the_middle_of_a_two_piece_range_is_its_value(tmp_path: Path) -> None:
 
 
 def test_cooling_is_asked_where_neither_it_nor_the_share_is_told(tmp_path: Path) -> None:
-    bare = changed((",\n            cooling: air}", "}"))
+    bare = changed(("cooling: air, ", ""))
     asked = read(tmp_path, bare).warnings
     assert [w.path for w in asked] == [f"options[{n}].motor.cooling" for n in (2, 3)]
     assert "air or water" in str(asked[0])

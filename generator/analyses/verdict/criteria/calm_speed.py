@@ -83,7 +83,7 @@ def _by_speed(
 def _by_engine(criterion: Criterion, found: Findings, top: Array) -> tuple[Flags, Flags]:
     """The same beside the present engine, where that counts."""
     third = criterion.third
-    share = np.atleast_2d(top / found.yard.top)
+    share = _over(top, found.yard.top)
     none = np.zeros_like(share, dtype=bool)
     if not found.yard.counts or third is None:
         return none, none
@@ -109,7 +109,7 @@ def _facts(
         hull_speed=np.atleast_2d(hull),
         cruise=best(cruise),
         engine=found.yard.top,
-        share=np.atleast_2d(top[0] / found.yard.top),
+        share=_over(top[0], found.yard.top),
         wanted=wanted,
         power_wanted=need,
         absent={"power_wanted": "not_asked_for", "share": "no_speed_held"},
@@ -122,3 +122,9 @@ def _power_for(found: Findings, wanted: float) -> float | None:
     power = np.atleast_2d(np.where(demand.feasible, demand.shaft_power, np.nan))
     high = scalar(spread(at_speed(power, found.power.speed, wanted)).high)
     return high if np.isfinite(high) else None
+
+
+def _over(own: Array, engine: Array) -> Array:
+    """Own speed over the engine's; without end where the engine holds no speed at all."""
+    moves = np.atleast_2d(engine) > 0.0
+    return np.where(moves, own / np.where(moves, engine, 1.0), np.inf)

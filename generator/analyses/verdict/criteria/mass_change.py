@@ -75,8 +75,8 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         return apart(criterion, "no_mass_moves")
     net, light = (np.atleast_2d(each) for each in (weight.net, weight.light_displacement))
     holds = _holding(criterion, found, net, light)
-    small, most, plate, near, stiff = holds
-    result = by_chance(small & plate & near & stiff, most & plate)
+    small, most, plate, _, stiff = holds
+    result = by_chance(small & plate & stiff, most & plate)
     share = np.abs(net) / light
     told = spread(share)
     facts = _facts(found, holds, result, share)
@@ -130,7 +130,7 @@ def _facts(found: Findings, holds: tuple[Flags, ...], result: str, share: Array)
         result=result,
         too_heavy=result != GO and _fails(wanted),
         plate_exceeded=_fails(plate),
-        centre_far=_fails(near),
+        centre_far=result != GO and _fails(near),  # told; it asks for nothing by itself
         stability_falls=_fails(stiff),
         net=weight.net,
         share=share,

@@ -46,9 +46,13 @@ class MustMakeLeg:
     larger_does: bool
     calmer_does: bool
     tide_does: bool
+    held_always: bool  # the motor holds it in every draw
+    kept_always: bool  # and the reserve stays untouched
+    made_always: bool  # or at least does it
     impossible: float | None = number("share", "chance that it cannot be made")
-    untouched: float | None = number("share", "chance that it is made and the reserve stays")
-    with_reserve: float | None = number("share", "chance that it is made with the reserve used")
+    powered: float | None = number("share", "chance that the motor holds it, whatever the bank")
+    untouched: float | None = number("share", "chance that the reserve stays, where it holds it")
+    with_reserve: float | None = number("share", "chance that the reserve does it, where it does")
     slow_speed: Array | None = number("speed", "speed in shelter that does it", cautious="low")
     slow_ratio: float | None = number("ratio", "left over needed at that speed")
     wanted: Array | None = number("stored", "nominal size that does it", cautious="high")
@@ -56,8 +60,9 @@ class MustMakeLeg:
     absent: Mapping[str, str] = field(default_factory=dict)
 
 
+ALL = 0.995  # share of draws that is told as all of them
 ABSENT = dict.fromkeys(("slow_speed", "slow_ratio", "wanted", "wind"), "does_not_help") | (
-    dict.fromkeys(("impossible", "untouched", "with_reserve"), "no_such_leg")
+    dict.fromkeys(("impossible", "powered", "untouched", "with_reserve"), "no_such_leg")
 )
 
 
@@ -79,9 +84,16 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
 
 
 def _result(leg: LegResult) -> str:
-    """Never conditional on a coin: then it is made in nine draws of ten with the reserve used."""
+    """Never conditional on a coin: then it is made in nine draws of ten with the reserve used.
+
+    Draws in which the motor does not hold it are no shortage of the bank: they stand in the rows
+    of power, and here only where they are so many that she is not to count on the leg.
+    """
+    if leg.powered < HALF:
+        return NO
     if leg.untouched >= SURE:
-        return CONDITIONAL if leg.as_if_marked or leg.beyond_sea else GO
+        plain = leg.powered >= SURE and not leg.as_if_marked and not leg.beyond_sea
+        return GO if plain else CONDITIONAL
     return CONDITIONAL if leg.untouched >= HALF and leg.with_reserve >= SURE else NO
 
 
@@ -97,7 +109,11 @@ def _without(found: Findings, outcome: str, result: str) -> MustMakeLeg:
         larger_does=False,
         calmer_does=False,
         tide_does=False,
+        held_always=False,
+        kept_always=False,
+        made_always=False,
         impossible=None,
+        powered=None,
         untouched=None,
         with_reserve=None,
         slow_speed=None,
@@ -138,7 +154,11 @@ def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> Must
         larger_does=larger,
         calmer_does=wind is not None,
         tide_does=not enough and mend is not None and mend.stream is not None,
+        held_always=worst.powered >= ALL,
+        kept_always=worst.untouched >= ALL,
+        made_always=worst.with_reserve >= ALL,
         impossible=lacking_share(np.where(worst.ratio > 0.0, worst.ratio, np.nan)),
+        powered=worst.powered,
         untouched=worst.untouched,
         with_reserve=worst.with_reserve,
         slow_speed=None if not slower or mend is None else np.full((1, 1), mend.slower),

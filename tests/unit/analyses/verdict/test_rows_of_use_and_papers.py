@@ -362,11 +362,13 @@ def test_an_exceeded_plate_fails_and_asks_for_less_load() -> None:
     assert "plate is kept" in said(judged)
 
 
-def test_a_far_shift_of_the_centre_is_a_condition() -> None:
-    assert row(16, with_masses(0.0, shift=0.009)).result == GO
+def test_a_far_shift_of_the_centre_is_told_and_does_not_judge() -> None:
     judged = row(16, with_masses(0.0, shift=-0.011))
-    assert judged.result == CONDITIONAL
+    assert judged.result == GO
     assert "her centre of gravity moves" in said(judged)
+    both = row(16, with_masses(199.0, shift=-0.011))
+    assert both.result == CONDITIONAL
+    assert "masses nearer to those that leave" in said(both)
 
 
 @pytest.mark.parametrize(("lost", "result"), [(0.04, GO), (0.06, CONDITIONAL)])
