@@ -127,12 +127,15 @@ def stand(case: Case, draws: Draws) -> Ground:
     return Ground(moved, trial, yardstick(moved, hull, trial.scale))
 
 
-def run(case: Case, draws: Draws) -> Study:
-    """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
+def run(case: Case, draws: Draws, year: bool = True) -> Study:
+    """Weight, hull and power, bank, legs, money, verdict: for each option in turn.
+
+    Without the ``year`` nothing is followed hour by hour; the position still tells wind and cold.
+    """
     ground = stand(case, draws)
     moved, trial = ground.case, ground.trial
     alone = tuple(technical(ground, option, place) for place, option in enumerate(moved.options))
-    loads, sky = house(moved), weather(moved)
+    loads, sky = house(moved), weather(moved) if year and moved.legs else None
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
