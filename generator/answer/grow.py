@@ -43,7 +43,9 @@ def _in_strings(case: Case, place: int) -> bool:
     return any(item.path == path and " x " in item.shown for item in case.assumptions)
 
 
-def sized_bank(found: Findings, place: int, bank: Bank, factor: float, strings: int | None) -> Change:
+def sized_bank(
+    found: Findings, place: int, bank: Bank, factor: float, strings: int | None
+) -> Change:
     at = ("options", place, "bank")
     charge = _round(_first(bank.charge) * factor / AMPERE_HOUR, 1.0) * AMPERE_HOUR
     factor = factor if strings else charge / _first(bank.charge)
