@@ -12,7 +12,7 @@ from generator.analyses.percentiles import best, held_share, scalar
 from generator.analyses.use.berth import refill
 from generator.analyses.use.coverage import covered
 from generator.analyses.use.leg_energy import in_hand
-from generator.analyses.use.legs import LegResult, Legs
+from generator.analyses.use.legs import LegResult
 from generator.analyses.weight.weight import Weight
 from generator.answer.motor_look import MATCH, NEVER, OF_POWER, Asked, MotorLook, rank_of
 from generator.arrays import Array, Places
@@ -64,15 +64,11 @@ def _of_motor(
     ]
 
 
-def _at_speed(
-    look: MotorLook, asked: Asked, sizes: Sequence[float]
-) -> Callable[[int], Findings]:
+def _at_speed(look: MotorLook, asked: Asked, sizes: Sequence[float]) -> Callable[[int], Findings]:
     return lambda at: _with_energy(look, asked, sizes[at])
 
 
-def _falling(
-    rows: tuple[int, ...], count: int, at: Callable[[int], Findings]
-) -> dict[int, Places]:
+def _falling(rows: tuple[int, ...], count: int, at: Callable[[int], Findings]) -> dict[int, Places]:
     """Ranks over all sizes, by halving: between two sizes of the same ranks nothing changes."""
     table = np.zeros((len(rows), count), dtype=np.intp)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from generator.report.canvas import Drawing, drawn, label, number, placed
-from generator.report.figures.look import INK, NIGHT, RULE
+from generator.report.figures.look import INK, NIGHT, OCHRE, RULE
 from generator.report.page import Page
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ def _speeds(page: Page, option: str) -> dict[float, tuple[list[str], list[dict[s
 
 def _draw(page: Page, option: str, figure: Figure, height: float) -> None:
     speeds = _speeds(page, option)
-    left, wide, gap = 0.05, 0.305, 0.015
+    left, wide, gap = 0.066, 0.3, 0.014
     for place, (keys, cells) in enumerate(speeds.values()):
         start = left + place * (wide + gap)
         axes = placed(figure, start, 0.46 / height, start + wide, 1 - 0.42 / height)
@@ -52,7 +52,7 @@ def _draw(page: Page, option: str, figure: Figure, height: float) -> None:
         label(axes, (0, 1.03), title, transform=axes.transAxes, fontsize=7.5, va="bottom")
     figure.legend(
         handles=_handles(), loc="upper left", bbox_to_anchor=(0.0, 1.0), ncols=4,
-        borderaxespad=0, handlelength=1.2, columnspacing=1.4, borderpad=0,
+        borderaxespad=0, handlelength=1.2, columnspacing=2.0, borderpad=0,
     )  # fmt: skip
 
 
@@ -76,7 +76,7 @@ def _panel(
             )  # fmt: skip
         if abs(cell["motor_kw"] - own[0]) < NEAR and abs(cell["bank_kwh"] - own[1]) < NEAR:
             axes.add_patch(
-                Rectangle((x, y), 1, 1, fill=False, edgecolor=INK, linewidth=1.6, zorder=4)
+                Rectangle((x, y), 1, 1, fill=False, edgecolor=OCHRE, linewidth=2.0, zorder=4)
             )
 
 
@@ -119,4 +119,4 @@ def _handles() -> list[Any]:
         Patch(facecolor=fill, edgecolor=INK, linewidth=0.5, label=words.get(word, word.lower()))
         for word, (fill, _) in FILLS.items()
     ]
-    return [*found, Patch(fill=False, edgecolor=INK, linewidth=1.6, label="as specified")]
+    return [*found, Patch(fill=False, edgecolor=OCHRE, linewidth=2.0, label="as specified")]
