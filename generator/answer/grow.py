@@ -31,10 +31,10 @@ def bank_offers(found: Findings, place: int) -> tuple[Change, ...]:
     if _in_strings(found.case, place):
         own = bank.blocks.parallel
         return tuple(
-            sized_bank(found, place, bank, 1.0 + more / own, own + more)
+            _bank(found, place, bank, 1.0 + more / own, own + more)
             for more in range(1, MOST_STRINGS + 1)
         )
-    return tuple(sized_bank(found, place, bank, share, None) for share in SHARES)
+    return tuple(_bank(found, place, bank, share, None) for share in SHARES)
 
 
 def _in_strings(case: Case, place: int) -> bool:
@@ -43,9 +43,7 @@ def _in_strings(case: Case, place: int) -> bool:
     return any(item.path == path and " x " in item.shown for item in case.assumptions)
 
 
-def sized_bank(
-    found: Findings, place: int, bank: Bank, factor: float, strings: int | None
-) -> Change:
+def _bank(found: Findings, place: int, bank: Bank, factor: float, strings: int | None) -> Change:
     at = ("options", place, "bank")
     charge = _round(_first(bank.charge) * factor / AMPERE_HOUR, 1.0) * AMPERE_HOUR
     factor = factor if strings else charge / _first(bank.charge)

@@ -6,6 +6,7 @@ import csv
 import itertools
 import re
 from functools import lru_cache
+from pathlib import Path
 from typing import Any
 
 import pytest
