@@ -8,11 +8,11 @@ import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import best, scalar
+from generator.answer.defaults import refilled
 from generator.answer.remedy import Change, Remedy, Typed
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Bank, Motor, Option
-from generator.case.register import find_default
 
 BANK, MOTOR = 4, 5  # stages
 KWH, AMPERE_HOUR = 3.6e6, 3600.0
@@ -20,7 +20,7 @@ MOST_STRINGS = 4  # more, beside those that are there
 SHARES = tuple(1.0 + 0.1 * step for step in range(1, 21))  # of a bank that comes in one piece
 LADDER = tuple(1e3 * power for power in (3, 4, 6, 8, 10, 12, 15, 20, 25, 30))  # W
 MOST_MOTORS = 4
-RPM = np.pi / 30.0
+TOO_NEAR = 0.03  # of a ratio: nobody changes a gear for less
 
 
 def bank_offers(found: Findings, place: int) -> tuple[Change, ...]:
@@ -93,7 +93,8 @@ def _scaled_items(
         if item.part == part:
             mass = _round(_first(item.mass) * factor, 0.1)
             path = ("options", place, "added", row, "mass")
-            fields[tuple(map(str, path))] = mass
+            # its doubt stands beside it in the file and stays
+            fields[tuple(map(str, path))] = np.asarray(item.mass) * (mass / _first(item.mass))
             typed.append(Typed(path, f"{mass:.1f} kg"))
     return fields, tuple(typed)
 
@@ -125,9 +126,7 @@ def _motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
     """The same kind of motor, larger; its gear lets it turn as rated at full power."""
     factor = power / _first(motor.continuous_power)
     peak = _round(_first(motor.peak_power) * factor, 100.0)
-    own = _first(motor.gear_ratio)
-    turns = _shaft_turns(found, power)
-    ratio = own if turns is None else round(_first(motor.rated_speed) / turns, 2)
+    ratio = _ratio(found, motor, power)
     at = ("options", place, "motor")
     fields: dict[tuple[str, ...], Any] = {
         tuple(map(str, (*at, "continuous_power"))): power,
@@ -139,10 +138,7 @@ def _motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
         Typed((*at, "peak_power"), f"{peak / 1e3:.1f} kW"),
         Typed((*at, "gear_ratio"), f"{ratio:.2f}"),
     ]
-    row = find_default("options.motor.gear_efficiency", ())
-    if own == 1.0 and ratio != 1.0 and row is not None:
-        fields[tuple(map(str, (*at, "gear_efficiency")))] = row.value
-        typed.append(Typed((*at, "gear_efficiency"), f"{100.0 * row.value:g} %"))
+    fields |= refilled(found, place, power, ratio, motor.cooling)
     if motor.mass is not None:
         mass = _round(_first(motor.mass) * factor, 0.1)
         fields[tuple(map(str, (*at, "mass")))] = mass
@@ -152,6 +148,15 @@ def _motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
         "motor", MOTOR, power=power, peak=peak, ratio=ratio, price=_price(found, "motor", factor)
     )
     return Change(told, fields | heavier[0], (*typed, *heavier[1]))
+
+
+def _ratio(found: Findings, motor: Motor, power: float) -> float:
+    """The reduction that lets it turn as rated; its own where that is as good as the same."""
+    own, turns = _first(motor.gear_ratio), _shaft_turns(found, power)
+    if turns is None:
+        return own
+    ratio = round(_first(motor.rated_speed) / turns, 2)
+    return own if abs(ratio - own) < TOO_NEAR else ratio
 
 
 def _shaft_turns(found: Findings, power: float) -> float | None:

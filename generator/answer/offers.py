@@ -10,9 +10,9 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import best, scalar
 from generator.answer.desk import Look
-from generator.answer.grow import bank_offers, motor_offers
+from generator.answer.defaults import refilled
+from generator.answer.grow import TOO_NEAR, bank_offers, motor_offers
 from generator.answer.remedy import Change, Remedy, Typed, one
-from generator.case.register import find_default
 from generator.case.usage import Leg
 
 KNOT = 1852.0 / 3600.0
@@ -186,25 +186,20 @@ def _reduction(look: Look, place: int) -> list[Offer]:
     """The ratio with which the motor turns as rated on her own propeller."""
     found = look.findings
     motor, ratio = found.option.motor, round(found.match.ratio, 2)
-    if motor is None or not np.isfinite(ratio) or abs(ratio - scalar(motor.gear_ratio)) < TOO_NEAR:
+    if motor is None or not np.isfinite(ratio) or abs(ratio - scalar(best(motor.gear_ratio))) < TOO_NEAR:
         return []
-    change = geared(Remedy("reduction", PARTS, ratio=ratio), place, scalar(motor.gear_ratio), ratio)
+    change = geared(found, Remedy("reduction", PARTS, ratio=ratio), place, ratio)
     return [Offer("reduction", PARTS, (4, 5, 6, 7, 9, 23, 24, 1), (change,))]
 
 
-TOO_NEAR = 0.03  # of a ratio: nobody changes a gear for less
-
-
-def geared(told: Remedy, place: int, own: float, ratio: float) -> Change:
+def geared(found: Findings, told: Remedy, place: int, ratio: float) -> Change:
     """Another reduction; what turned the shaft itself gets the losses of a gear with it."""
-    at = ("options", place, "motor")
-    fields = {tuple(map(str, (*at, "gear_ratio"))): ratio}
-    typed = [Typed((*at, "gear_ratio"), f"{ratio:.2f}")]
-    row = find_default("options.motor.gear_efficiency", ())
-    if own == 1.0 and row is not None:
-        fields[tuple(map(str, (*at, "gear_efficiency")))] = row.value
-        typed.append(Typed((*at, "gear_efficiency"), f"{100.0 * row.value:g} %"))
-    return Change(told, fields, tuple(typed))
+    motor = found.option.motor
+    assert motor is not None
+    at = ("options", place, "motor", "gear_ratio")
+    power = scalar(best(motor.continuous_power))
+    fields = {tuple(map(str, at)): ratio} | refilled(found, place, power, ratio, motor.cooling)
+    return Change(told, fields, (Typed(at, f"{ratio:.2f}"),))
 
 
 def _lock_out(look: Look, place: int) -> list[Offer]:
