@@ -114,6 +114,7 @@ SHARED_STEPS = tuple(
         "handling.holding",
         "handling.yardstick",
         "motion.as_set",
+        "motion.bench",
         "motion.demand",
         "motion.engine_space",
         "motion.hull",

@@ -8,6 +8,7 @@ import numpy as np
 
 from generator.analyses.motion.demand import Demand
 from generator.analyses.motion.engine_space import warm_share
+from generator.analyses.percentiles import best, scalar
 from generator.analyses.store.bank_state import (
     BankState,
     Condition,
@@ -178,6 +179,13 @@ def ceiling(option: Option, factors: Factors, peak: bool) -> Ceiling:
         return _ceiling(power, motor, motor.seal_and_bearings)
     assert diesel is not None
     return _ceiling(diesel.rated_power, diesel, diesel.alternator_power)
+
+
+def peak_lasts(option: Option, time: Numbers) -> bool:
+    """Whether the peak rating may be used for a time [s]."""
+    if option.motor is None:
+        return True
+    return scalar(best(option.motor.peak_time)) >= scalar(best(time))
 
 
 def _ceiling(power: Numbers, plant: Motor | Diesel, standing: Numbers) -> Ceiling:
