@@ -5,14 +5,10 @@ from __future__ import annotations
 from dataclasses import fields, replace
 from typing import Any
 
-import numpy as np
-
 from generator.analyses.findings import Findings
-from generator.arrays import Array, Numbers
-from generator.case.assumption import Assumption
+from generator.answer.values import redrawn
 from generator.case.option import Motor
-from generator.case.register import Default, find_default, sized
-from generator.draws import quantile, strata
+from generator.case.register import find_default, sized
 
 KEY = "options.motor"
 
@@ -20,7 +16,7 @@ KEY = "options.motor"
 def refilled(
     found: Findings, place: int, power: float, ratio: float, cooling: str | None
 ) -> dict[tuple[str, ...], Any]:
-    """Fields of the motor that the case leaves to the register and that change, as drawn."""
+    """Fields of the motor that the case leaves to the register, where its row is another now."""
     words = (*(("direct",) if ratio == 1.0 else ()), *((cooling,) if cooling else ()))
     taken = {item.path: item for item in found.case.assumptions}
     changed: dict[tuple[str, ...], Any] = {}
@@ -30,16 +26,8 @@ def refilled(
         if own is None or own.origin != "default" or row is None:
             continue
         row = sized(row, {"continuous power": power})
-        if (row.value, row.low, row.high) != (own.value, own.low, own.high):
-            changed["options", str(place), "motor", part.name] = _drawn(row, own, found)
+        values = {name: getattr(row, name) for name in ("value", "low", "high", "shape")}
+        if any(getattr(own, name) != value for name, value in values.items()):
+            item = replace(own, draw_key=row.draw_key, **values)
+            changed["options", str(place), "motor", part.name] = redrawn(item)
     return changed
-
-
-def _drawn(row: Default, own: Assumption, found: Findings) -> Numbers:
-    """The values that the study would draw for a row of the register."""
-    count = np.shape(found.holding.share)[0] - 1
-    if count == 0 or row.high == row.low:
-        return row.value
-    like = replace(own, value=row.value, low=row.low, high=row.high, shape=row.shape)
-    drawn: Array = quantile(like, strata(row.draw_key, count))
-    return np.concatenate(([row.value], drawn))[:, np.newaxis]

@@ -9,12 +9,12 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import best, scalar
 from generator.answer.defaults import refilled
-from generator.answer.remedy import Change, Remedy, Typed
+from generator.answer.remedy import BANK, MOTOR, Change, Remedy, Typed
+from generator.answer.values import scaled
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Bank, Motor, Option
 
-BANK, MOTOR = 4, 5  # stages
 KWH, AMPERE_HOUR = 3.6e6, 3600.0
 MOST_STRINGS = 4  # more, beside those that are there
 SHARES = tuple(1.0 + 0.1 * step for step in range(1, 21))  # of a bank that comes in one piece
@@ -28,13 +28,25 @@ def bank_offers(found: Findings, place: int) -> tuple[Change, ...]:
     bank = found.option.bank
     if bank is None:
         return ()
+    sizes: list[tuple[float, int | None]] = [(share, None) for share in SHARES]
     if _in_strings(found.case, place):
         own = bank.blocks.parallel
-        return tuple(
-            _bank(found, place, bank, 1.0 + more / own, own + more)
-            for more in range(1, MOST_STRINGS + 1)
-        )
-    return tuple(_bank(found, place, bank, share, None) for share in SHARES)
+        sizes = [(1.0 + more / own, own + more) for more in range(1, MOST_STRINGS + 1)]
+    return tuple(
+        _bank(found, place, bank, factor, strings)
+        for factor, strings in sizes
+        if _carried(found, "battery", factor)
+    )
+
+
+def _carried(found: Findings, part: str, factor: float) -> bool:
+    """Whether the spaces in which the owner's ledger puts a part carry so much of it."""
+    most = {space.name: _first(space.max_mass) for space in found.case.boat.spaces}
+    return all(
+        _first(item.mass) * factor <= most.get(item.space, np.inf)
+        for item in found.option.added
+        if item.part == part
+    )
 
 
 def _in_strings(case: Case, place: int) -> bool:
@@ -56,15 +68,20 @@ def _bank(found: Findings, place: int, bank: Bank, factor: float, strings: int |
             typed.append(Typed((*at, *name.split(".")), text))
 
     if strings:
-        change("charge", np.asarray(bank.charge) * factor, None)
+        change("charge", scaled(factor), None)
         change("blocks.parallel", strings, str(strings))
     else:
         change("charge", charge, f"{charge / AMPERE_HOUR:.0f} Ah")
+    if not strings:
+        typed.append(Typed((*at, "energy"), None))  # the one said anew replaces the other
     for name, unit in (("discharge_limit", "A"), ("mass", "kg")):
         own = getattr(bank, name)
         if own is not None:
             value = _round(_first(own) * factor, 1.0)
             change(name, value, f"{value:.0f} {unit}")
+    if not strings and bank.blocks.discharge_limit is not None:
+        value = _round(_first(bank.blocks.discharge_limit) * factor, 1.0)
+        change("blocks.discharge_limit", value, f"{value:.0f} A")
     if bank.resistance is not None:
         value = _first(bank.resistance) / factor
         change("resistance", value, f"{value * 1e3:.6f} mΩ")
@@ -94,7 +111,7 @@ def _scaled_items(
             mass = _round(_first(item.mass) * factor, 0.1)
             path = ("options", place, "added", row, "mass")
             # its doubt stands beside it in the file and stays
-            fields[tuple(map(str, path))] = np.asarray(item.mass) * (mass / _first(item.mass))
+            fields[tuple(map(str, path))] = scaled(mass / _first(item.mass))
             typed.append(Typed(path, f"{mass:.1f} kg"))
     return fields, tuple(typed)
 
@@ -119,7 +136,11 @@ def motor_offers(found: Findings, place: int) -> tuple[Change, ...]:
         if option.motor is not None and _first(option.motor.continuous_power) > 1.02 * own
     )
     sizes = sorted({*offered, *(power for power in LADDER if power > 1.1 * own)})[:MOST_MOTORS]
-    return tuple(_motor(found, place, motor, power) for power in sizes)
+    return tuple(
+        _motor(found, place, motor, power)
+        for power in sizes
+        if _carried(found, "motor", power / own)
+    )
 
 
 def _motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
@@ -131,13 +152,14 @@ def _motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
     fields: dict[tuple[str, ...], Any] = {
         tuple(map(str, (*at, "continuous_power"))): power,
         tuple(map(str, (*at, "peak_power"))): peak,
-        tuple(map(str, (*at, "gear_ratio"))): ratio,
     }
     typed = [
         Typed((*at, "continuous_power"), f"{power / 1e3:.1f} kW"),
         Typed((*at, "peak_power"), f"{peak / 1e3:.1f} kW"),
-        Typed((*at, "gear_ratio"), f"{ratio:.2f}"),
     ]
+    if ratio != _first(motor.gear_ratio):
+        fields[tuple(map(str, (*at, "gear_ratio")))] = ratio
+        typed.append(Typed((*at, "gear_ratio"), f"{ratio:.2f}"))
     fields |= refilled(found, place, power, ratio, motor.cooling)
     if motor.mass is not None:
         mass = _round(_first(motor.mass) * factor, 0.1)
