@@ -9,7 +9,7 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import best, scalar
 from generator.answer.defaults import refilled
-from generator.answer.remedy import BANK, MOTOR, Change, Remedy, Typed
+from generator.answer.remedy import BANK, MOTOR, Change, Remedy, Typed, one
 from generator.answer.values import scaled
 from generator.arrays import Numbers
 from generator.case.case import Case
@@ -20,6 +20,9 @@ MOST_STRINGS = 4  # more, beside those that are there
 SHARES = tuple(1.0 + 0.1 * step for step in range(1, 21))  # of a bank that comes in one piece
 LADDER = tuple(1e3 * power for power in (3, 4, 6, 8, 10, 12, 15, 20, 25, 30))  # W
 MOST_MOTORS = 4
+LIMITS = (50.0, 80.0, 100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0)  # A
+RATE = 1.0  # A for each ampere hour
+LEAD = ("AGM", "flooded")
 TOO_NEAR = 0.03  # of a ratio: nobody changes a gear for less
 
 
@@ -36,6 +39,25 @@ def bank_offers(found: Findings, place: int) -> tuple[Change, ...]:
         _bank(found, place, bank, factor, strings)
         for factor, strings in sizes
         if _carried(found, "battery", factor)
+    )
+
+
+def limit_offers(found: Findings, place: int) -> tuple[Change, ...]:
+    """The next sizes of management system of each string; cells give an hour's rate for good."""
+    bank = found.option.bank
+    if bank is None:
+        return ()
+    of_block = bank.blocks.discharge_limit is not None
+    own = bank.blocks.discharge_limit if of_block else bank.discharge_limit
+    if own is None or bank.chemistry in LEAD:
+        return ()
+    name = ("blocks", "discharge_limit") if of_block else ("discharge_limit",)
+    at = ("options", place, "bank", *name)
+    cells = _first(bank.charge) / AMPERE_HOUR / (bank.blocks.parallel if of_block else 1)
+    return tuple(
+        one(Remedy("limit", BANK, current=size), at, size, f"{size:.0f} A")
+        for size in LIMITS
+        if 1.02 * _first(own) < size <= RATE * cells
     )
 
 
@@ -157,7 +179,8 @@ def _motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
         Typed((*at, "continuous_power"), f"{power / 1e3:.1f} kW"),
         Typed((*at, "peak_power"), f"{peak / 1e3:.1f} kW"),
     ]
-    if ratio != _first(motor.gear_ratio):
+    regeared = ratio != _first(motor.gear_ratio)
+    if regeared:
         fields[tuple(map(str, (*at, "gear_ratio")))] = ratio
         typed.append(Typed((*at, "gear_ratio"), f"{ratio:.2f}"))
     fields |= refilled(found, place, power, ratio, motor.cooling)
@@ -167,8 +190,9 @@ def _motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
         typed.append(Typed((*at, "mass"), f"{mass:.1f} kg"))
     heavier = _scaled_items(found.option, place, "motor", factor)
     told = Remedy(
-        "motor", MOTOR, power=power, peak=peak, ratio=ratio, price=_price(found, "motor", factor)
-    )
+        "motor", MOTOR, power=power, peak=peak, ratio=ratio if regeared else None,
+        price=_price(found, "motor", factor),
+    )  # fmt: skip
     return Change(told, fields | heavier[0], (*typed, *heavier[1]))
 
 

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import best, scalar
 from generator.answer.desk import Look
-from generator.answer.grow import bank_offers, motor_offers
+from generator.answer.grow import bank_offers, limit_offers, motor_offers
 from generator.answer.parts import PART_BUILDERS, SEEN
 from generator.answer.remedy import (
     BANK,
@@ -93,7 +93,7 @@ def _slower(look: Look, place: int) -> list[Offer]:
                 ),
             )
         )
-    return [Offer("slower", HABIT, (1, 2, 11, 12, 13), tuple(levels))]
+    return [Offer("slower", HABIT, (1, 2), tuple(levels))]
 
 
 def _less(leg: Leg, by: float) -> float | None:
@@ -176,11 +176,18 @@ def _bank(look: Look, place: int) -> list[Offer]:
     ]
 
 
+def _limit(look: Look, place: int) -> list[Offer]:
+    """A management system that lets more through, up to what the cells bear for good."""
+    levels = limit_offers(look.findings, place)
+    return [Offer("limit", BANK, (1, 4, 6, 7, 9, 14, 24), levels)]
+
+
 def _motor(look: Look, place: int) -> list[Offer]:
     levels = motor_offers(look.findings, place)
     return [Offer("motor", MOTOR, (1, 2, 4, 5, 6, 7, 9, 14, 23, 24), levels)]
 
 
 BUILDERS: tuple[Callable[[Look, int], list[Offer]], ...] = (
-    _insurer, _body, _seen, _slower, _tide, _plug, _tow, *PART_BUILDERS, _bank, _motor, _outboard,
+    _insurer, _body, _seen, _slower, _tide, _plug, _tow, *PART_BUILDERS, _limit, _bank, _motor,
+    _outboard,
 )  # fmt: skip

@@ -29,7 +29,8 @@ class Typed:
 
 
 ABSENT: Mapping[str, str] = dict.fromkeys(
-    ("speed", "slower", "ratio", "diameter", "nominal", "extra", "power", "peak", "count"),
+    ("speed", "slower", "ratio", "diameter", "nominal", "extra", "power", "peak", "count",
+     "current"),
     "not_of_this_kind",
 ) | {"price": "no_price"}
 
@@ -54,6 +55,7 @@ class Remedy:
     extra: float | None = number("mass", "mass that it adds", default=None)
     power: float | None = number("power", "new power", default=None)
     peak: float | None = number("power", "new peak power", default=None)
+    current: float | None = number("current", "what it lets through for good", default=None)
     count: int | None = number("count", "strings side by side", default=None)
     price: float | None = number("money", "price at the ledger's own rates", default=None)
     absent: Mapping[str, str] = field(default_factory=lambda: dict(ABSENT))

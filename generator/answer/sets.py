@@ -16,7 +16,7 @@ MOST_MEMBERS, MOST_SETS = 3, 3
 FAILS = 2  # rank of a row
 LAST = len(STAGES) - 1
 HEAVY = (16, 17)  # rows that a larger bank or motor makes worse, never better
-ADD_UP = (1, 2, 11)  # rows to which several changes add up
+ADD_UP = (1, 2)  # rows to which several changes add up
 
 
 @record
@@ -86,7 +86,8 @@ class _Search:
 def remedy_sets(few: Desk, full: Desk, place: int, whole: Look) -> tuple[RemedySet, ...]:
     """Up to three sets: to conditions at the first stage that does it, then to suitable.
 
-    ``whole`` is the option as the study found it, on all draws. Where none keeps every row as good as it was, sets that turn a pass into one with conditions.
+    ``whole`` is the option as the study found it, on all draws. Where no set keeps every row as
+    good as it was, sets that turn a pass into one with conditions.
     """
     base = few.look(place)
     if base.worst == 0 or few.ground.case.options[place].bank is None:
@@ -101,13 +102,17 @@ def remedy_sets(few: Desk, full: Desk, place: int, whole: Look) -> tuple[RemedyS
 
 
 def _sets(search: _Search, pool: tuple[Offer, ...]) -> tuple[RemedySet, ...]:
+    """One stage on from what makes it pass with conditions; all, where it does already."""
     found: list[RemedySet] = []
-    stage = 0
+    last = LAST
     if search.base.worst == FAILS:
         stage, found = _first_stage(search, pool, 1, LAST)
         if not found:
             return ()
-    _, better = _first_stage(search, pool, 0, min(stage + 1, LAST))
+        last = min(stage + 1, LAST)
+    _, better = _first_stage(search, pool, 0, last)
+    done = {each.typed for each in better}
+    found = [each for each in found if each.typed not in done]
     kept = found[: MOST_SETS - min(len(better), 1)]
     return (*kept, *better[: MOST_SETS - len(kept)])
 
