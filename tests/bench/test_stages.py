@@ -181,7 +181,7 @@ def test_what_is_worth_measuring(benchmark: BenchmarkFixture, two_options: Case)
 def test_map_of_motor_against_bank(benchmark: BenchmarkFixture, path: Path, place: int) -> None:
     """The sloop is the dear one: every motor of its map is strong enough and asks all rows."""
     case = read_case(path)
-    desk = Desk(stand(case, make_draws(case, 100)), {})
+    desk = Desk(stand(case, make_draws(case, 100)), {}, 100)
     found = benchmark.pedantic(staircase, (desk, place), rounds=5, warmup_rounds=1)
     assert found.cells
     assert benchmark.stats is not None

@@ -30,7 +30,7 @@ KNOT = 1852.0 / 3600.0
 @cache
 def desk_of(name: str) -> Desk:
     case = read_case(CASES / f"{name}.yaml")
-    return Desk(stand(case, make_draws(case, 100)), {})
+    return Desk(stand(case, make_draws(case, 100)), {}, 100)
 
 
 @cache
