@@ -323,13 +323,13 @@ def test_a_quote_is_paid_as_quoted_in_every_draw() -> None:
     moved = drawn(case, make_draws(case, 50))
     rows = {row.name: row for row in ledger(moved, moved.options[ELECTRIC]).payments}
     motor = rows["Motor and controller"]
-    assert np.unique(motor.amount).tolist() == [7900.0]
+    assert np.unique(motor.amount).tolist() == [6900.0]
     assert not motor.contingency.any()
     labour = rows["Installer and yard labour"]
     assert np.ptp(labour.contingency) > 0.0
     over = priced(case, quote_scale=1.05)  # the owner's own word
     paid = next(iter(ledger(over, over.options[ELECTRIC]).payments))
-    assert best(paid.amount) == pytest.approx(7900.0 * 1.05)
+    assert best(paid.amount) == pytest.approx(6900.0 * 1.05)
 
 
 @pytest.mark.parametrize(
