@@ -66,7 +66,6 @@ from generator.analyses.year.sun_carries import SunCarries, reference_panels, su
 from generator.analyses.year.sun_only import sun_only
 from generator.analyses.year.weather import Sky, weather
 from generator.analyses.year.year import Year, years
-from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.draws import Draws, drawn
@@ -120,8 +119,11 @@ class Ground:
 def stand(case: Case, draws: Draws) -> Ground:
     """Draw the case, read the trial and measure the engine that is in her."""
     moved = with_coldest(with_ordinary_wind(drawn(case, draws)))
-    trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
-    hull = vessel(moved.boat, moved.waters, 0.0)
+    tried = trial_option(moved)
+    aboard = 0.0 if tried is None else weigh(moved, tried).net
+    screw = moved.propeller if tried is None else tried.propeller
+    trial = read_trial(moved, vessel(moved.boat, moved.waters, aboard, screw))
+    hull = vessel(moved.boat, moved.waters, 0.0, moved.propeller)
     return Ground(moved, trial, yardstick(moved, hull, trial.scale))
 
 
@@ -145,7 +147,7 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
         options=options,
         cautions=cautions(found, found[own]),
         service=service_factor(moved, found[own].key),
-        opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0)),
+        opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0, case.propeller)),
         loads=loads,
         sky=sky,
         times=times,
@@ -190,12 +192,6 @@ def _carried(item: Findings, year: Year, efficiency: float, sky: Sky) -> SunCarr
     return sun_carries(item.option, year, given, efficiency, item.legs, go)
 
 
-def _aboard(case: Case) -> Numbers:
-    """What the option that was aboard during the trial adds to the boat [kg]."""
-    option = trial_option(case)
-    return 0.0 if option is None else weigh(case, option).net
-
-
 def technical(ground: Ground, option: Option, place: int, brief: bool = False) -> Findings:
     """All that is found of one option by itself, without the year and the other options.
 
@@ -203,7 +199,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     """
     case, trial, yard = ground.case, ground.trial, ground.yard
     weight = weigh(case, option)
-    hull = vessel(case.boat, case.waters, weight.net)
+    hull = vessel(case.boat, case.waters, weight.net, option.propeller)
     aged = ageing(case, option, hull, trial.scale, ground.age)
     option = with_renewal(option, aged)
     held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.last))

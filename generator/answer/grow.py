@@ -31,10 +31,10 @@ def bank_offers(found: Findings, place: int) -> tuple[Change, ...]:
     if _in_strings(found.case, place):
         own = bank.blocks.parallel
         return tuple(
-            _bank(found, place, bank, 1.0 + more / own, own + more)
+            sized_bank(found, place, bank, 1.0 + more / own, own + more)
             for more in range(1, MOST_STRINGS + 1)
         )
-    return tuple(_bank(found, place, bank, share, None) for share in SHARES)
+    return tuple(sized_bank(found, place, bank, share, None) for share in SHARES)
 
 
 def _in_strings(case: Case, place: int) -> bool:
@@ -43,7 +43,7 @@ def _in_strings(case: Case, place: int) -> bool:
     return any(item.path == path and " x " in item.shown for item in case.assumptions)
 
 
-def _bank(found: Findings, place: int, bank: Bank, factor: float, strings: int | None) -> Change:
+def sized_bank(found: Findings, place: int, bank: Bank, factor: float, strings: int | None) -> Change:
     at = ("options", place, "bank")
     charge = _round(_first(bank.charge) * factor / AMPERE_HOUR, 1.0) * AMPERE_HOUR
     factor = factor if strings else charge / _first(bank.charge)
@@ -118,11 +118,11 @@ def motor_offers(found: Findings, place: int) -> tuple[Change, ...]:
         if option.motor is not None and _first(option.motor.continuous_power) > 1.02 * own
     )
     sizes = sorted({*offered, *(power for power in LADDER if power > 1.1 * own)})[:MOST_MOTORS]
-    return tuple(_motor(found, place, motor, power) for power in sizes)
+    return tuple(matched_motor(found, place, motor, power) for power in sizes)
 
 
-def _motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
-    """The same kind of motor, larger; its gear lets it turn as rated at full power."""
+def matched_motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
+    """The same kind of motor, of another power; its gear lets it turn as rated at full power."""
     factor = power / _first(motor.continuous_power)
     peak = _round(_first(motor.peak_power) * factor, 100.0)
     own = _first(motor.gear_ratio)

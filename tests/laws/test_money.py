@@ -261,6 +261,15 @@ def test_a_boat_whose_conversion_is_not_in_scope_owes_no_assessment(
     assert any(row.part == "assessment" for row in found.payments) == (status == "owed")
 
 
+def test_panels_that_no_line_names_lack() -> None:
+    case = read_case(CASES / "ketch_34_two_motors.yaml")
+    option = next(each for each in case.options if each.supply and each.supply.panels)
+    lines = tuple(each for each in option.costs if "anel" not in each.name)
+    assert len(lines) == len(option.costs) - 1
+    assert "panels" not in ledger(case, option).lacking
+    assert "panels" in ledger(case, replace(option, costs=lines)).lacking
+
+
 def item(name: str, amount: float, part: str, **more: object) -> CostItem:
     given: dict[str, object] = {
         "when": "first", "year": None, "source": "estimate", "price_year": None,

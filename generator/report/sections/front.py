@@ -11,7 +11,6 @@ from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
 from generator.report.parts import Column, Figure, Row, Table, numbers, reasons, words
-from generator.report.sections.criteria import CHIPS
 from generator.report.sections.cruising_range import bars, row_at_cruise
 from generator.report.sections.legs import must_make_row
 
@@ -56,7 +55,6 @@ class Front:
     about: tuple[Row, ...]
     lead: Lead
     cards: tuple[Card, ...]
-    wishes: Markup
     table: Table
     figure: Figure | None
     conditions: tuple[Condition, ...]
@@ -70,7 +68,6 @@ def front(page: Page) -> Front:
         about(page),
         _lead(page),
         tuple(_card(page, motor) for motor in page.motors),
-        _wishes(page),
         _table(page),
         bars(page, "range-front", lambda: front_bars(page)) if page.motors else None,
         _conditions(page),
@@ -132,17 +129,6 @@ def _sentence(page: Page, key: str) -> Markup:
     return page.whole_sentence(key)
 
 
-def _wishes(page: Page) -> Markup:
-    """What speaks for it beside money, in the owner's own words."""
-    said = [page.words(key) for key in page.keys("study.reasons")]
-    if not said:
-        return Markup("")
-    lead = "Beside the money, in the owner's own words: "
-    return (
-        Markup.escape(lead) + Markup("\u201c") + joined(said, "\u201d; \u201c") + Markup("\u201d")
-    )
-
-
 LINES = (
     ("Range to reserve, calm, bank new", "calm", "new", "range_nm"),
     ("after {years}", "calm", "aged", "range_nm"),
@@ -157,7 +143,7 @@ OTHERS = (
 
 
 MUST = 1  # criterion: the leg that must be made
-MADE = {"go": "pass", "conditional": "pass", "no": "fail"}
+MADE = {"go": ("pass", "passes"), "conditional": ("pass", "cond."), "no": ("fail", "fails")}
 
 
 def _age(page: Page) -> str:
@@ -189,9 +175,8 @@ def _leg_row(page: Page) -> Row:
     must = page.must_make
     if must is None:
         return Row(Markup("Must-make leg"), tuple(Markup("none") for _ in _in_order(page)))
-    head = Markup("Energy left over needed, nine times in ten at least, on the leg that must be ")
-    head += Markup("made: ") + page.words(f"{must}.name")
-    return Row(head, tuple(_leg_cell(page, option) for option in _in_order(page)), "strong")
+    head = Markup("Leg that must be made: left over needed, nine times in ten at least")
+    return Row(Markup(head), tuple(_leg_cell(page, option) for option in _in_order(page)), "strong")
 
 
 def _leg_cell(page: Page, option: str) -> Markup:
@@ -199,9 +184,9 @@ def _leg_cell(page: Page, option: str) -> Markup:
     row = page.find(f"{option}.verdict.criteria", id=MUST)
     if key is None or row is None:
         return Markup("–")
-    look, word = CHIPS[page.value(row)["result"]]
+    look, word = MADE.get(page.value(row)["result"], ("", ""))
     ratio = page.show(f"{key}.ratio_p10", "ratio")
-    return Markup('<span class="{}">{}</span> {}').format(MADE.get(look, look), word, ratio)
+    return Markup('<span class="{}">{}</span> {}').format(look, word, ratio)
 
 
 def _range_rows(page: Page) -> tuple[Row, ...]:
@@ -231,17 +216,29 @@ def _other_rows(page: Page) -> tuple[Row, ...]:
 
 
 def _conditions(page: Page) -> tuple[Condition, ...]:
-    """Conditions of all motors, the same text once; motors that may go first, then in turn."""
+    """Conditions of the motors that may go, the same text once; of all where none may.
+
+    Those of a motor that fails stand with its rows in the section on the criteria.
+    """
+    able = [motor for motor in page.motors if LOOKS.get(_word(page, motor)) != "no"]
+    motors = able or list(page.motors)
     found: dict[str, tuple[list[str], Markup]] = {}
-    for failed in (False, True):
-        motors = [each for each in page.motors if (LOOKS.get(_word(page, each)) == "no") == failed]
-        lists = [page.keys(f"{motor}.verdict.conditions") for motor in motors]
-        for row in zip_longest(*lists):
-            for motor, key in zip(motors, row, strict=True):
-                if key is not None:
-                    text = page.sentence(key)
-                    found.setdefault(bare_text(text), ([], text))[0].append(motor)
-    return tuple(Condition(_whom(page, motors), text) for motors, text in found.values())
+    for row in zip_longest(*(_open(page, motor) for motor in motors)):
+        for motor, key in zip(motors, row, strict=True):
+            if key is not None:
+                text = page.sentence(key)
+                found.setdefault(bare_text(text), ([], text))[0].append(motor)
+    return tuple(Condition(_whom(page, which), text) for which, text in found.values())
+
+
+def _open(page: Page, motor: str) -> list[str]:
+    """Its conditions; what would mend the rows that fail only where no set of changes is told."""
+    every = page.keys(f"{motor}.verdict.conditions")
+    if not page.keys(f"{motor}.remedies"):
+        return every
+    rows = [page.value(key) for key in page.keys(f"{motor}.verdict.criteria")]
+    failed = [row for row in rows if row["role"] == "decide" and row["result"] == "no"]
+    return every[len(failed) :]
 
 
 def _word(page: Page, motor: str) -> str:

@@ -9,6 +9,7 @@ from typing import ClassVar
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.motion.bench import TOP_TIME
 from generator.analyses.motion.plant import peak_lasts
 from generator.analyses.motion.power import KNOT, at_speed
 from generator.analyses.percentiles import best, held_share, scalar, spread
@@ -22,9 +23,6 @@ from generator.analyses.verdict.criteria.criterion import (
 )
 from generator.arrays import Array, Flags, Numbers
 from generator.records import number, record
-from generator.tables.method import method
-
-TOP_TIME = method("judging.top_time")
 
 
 @record
