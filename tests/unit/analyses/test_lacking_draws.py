@@ -18,6 +18,7 @@ from generator.analyses.store.duty import duty
 from generator.analyses.use.berth import berthed
 from generator.analyses.use.energy_walk import energy_walk
 from generator.analyses.verdict.criteria.catalogue import criteria
+from generator.analyses.verdict.criteria.continuous_power import judge as judge_cruise
 from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     GO,
@@ -26,7 +27,6 @@ from generator.analyses.verdict.criteria.criterion import (
     Criterion,
     stated,
 )
-from generator.analyses.verdict.criteria.continuous_power import judge as judge_cruise
 from generator.analyses.verdict.criteria.mooring import judge as judge_mooring
 from generator.analyses.verdict.criteria.payback import judge as judge_payback
 from generator.analyses.verdict.criteria.recharge import judge as judge_recharge
