@@ -8,11 +8,11 @@ from generator.analyses.findings import Findings
 from generator.analyses.handling.confined import confined_legs
 from generator.analyses.handling.cruising_range import cruising_range
 from generator.analyses.handling.docking import docking
-from generator.analyses.handling.headwind import headwind
+from generator.analyses.handling.headwind import asked_winds, headwind
 from generator.analyses.handling.holding import holding
 from generator.analyses.handling.low_speed import low_speed
 from generator.analyses.handling.stream import stream
-from generator.analyses.handling.under_sail import under_sail
+from generator.analyses.handling.under_sail import UnderSail, under_sail
 from generator.analyses.handling.yardstick import Yardstick, yardstick
 from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
@@ -168,7 +168,7 @@ def _year(
     """All options through all years of weather at once."""
     panels = [panel_yield(item.option, sky) for item in alone]
     asked = [
-        option_year(item.outfit, item.place, item.sail, given, loads, sky, times)
+        option_year(item.outfit, item.place, _sail(item), given, loads, sky, times)
         for item, given in zip(alone, panels, strict=True)
     ]
     ran = {year.place: year for year in years(tuple(one for one in asked if one), sky, times)}
@@ -182,6 +182,19 @@ def _year(
             sun = sun_only(item.power, given, loads, year, one.efficiency)
         found.append(replace(item, year=year, sun=sun, panels=given, carried=carried))
     return tuple(found)
+
+
+def lived(item: Findings, sky: Sky) -> Findings:
+    """One option through the years of weather, by itself."""
+    times = outings(item.case, sky)
+    return item if times is None else _year(item.case, (item,), house(item.case), sky, times)[0]
+
+
+def _sail(item: Findings) -> UnderSail:
+    """What the screw gives and takes under sail; a brief look has left it out."""
+    if item.sail is not None:
+        return item.sail
+    return under_sail(item.case, item.option, item.power, item.trial.scale)
 
 
 def _carried(item: Findings, year: Year, efficiency: float, sky: Sky) -> SunCarries | None:
@@ -215,7 +228,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     key = key_figures(case, option, found, legs)
     use = _brief_use(outfit, legs) if brief else _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
-    against = headwind(case, option, found, trial.scale)
+    against = headwind(case, option, found, trial.scale, asked_winds(case, brief))
     return Findings(
         case=case,
         option=option,
@@ -229,7 +242,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         holding=holding(outfit, against, yard),
         docking=docked,
         stream=stream(case, option, found, trial.scale),
-        match=match(case, option, found, trial.scale, docked),
+        match=match(case, option, found, trial.scale, docked, brief),
         store=held,
         reserve=kept,
         ranges=() if brief else cruising_range(outfit),
@@ -239,7 +252,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         use=use,
         low_speed=None if brief else low_speed(case, option, found),
         key=key,
-        sail=under_sail(case, option, found, trial.scale),
+        sail=None if brief else under_sail(case, option, found, trial.scale),
         rules=rules_of_thumb(case, found, key.cruise_shaft_power),
         duty=worked,
         fault=one_fault(outfit, bank, made),

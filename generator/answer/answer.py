@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from generator.analyses.verdict.verdict import WORD_GO
 from generator.answer.advice import Advice, Choice, advice
 from generator.answer.compare import Comparison, compare
-from generator.answer.desk import Desk, known_rows
+from generator.answer.desk import Desk, Look, known_rows
 from generator.answer.sets import RemedySet, remedy_sets
+from generator.answer.staircase import Staircase, staircase
 from generator.answer.subjects import Subject, subjects
 from generator.answer.until import Until, until
 from generator.case.case import Case
@@ -28,25 +29,42 @@ class Answer:
     comparison: Comparison | None
     sets: Mapping[int, tuple[RemedySet, ...]]
     until: Mapping[int, Until]
+    maps: Mapping[int, Staircase]  # of one option: the one that is advised, else the first battery
 
 
 def answer(case: Case, study: Study) -> Answer:
     """Search on few draws, confirm on those of the study."""
     known = known_rows([option.verdict for option in study.options])
-    few = Desk(stand(case, make_draws(case, min(FEW, study.draws.count))), known)
-    full = Desk(stand(case, study.draws), known)
+    count = min(FEW, study.draws.count)
+    few = Desk(stand(case, make_draws(case, count)), known, count, study.sky)
+    full = Desk(stand(case, study.draws), known, study.draws.count, study.sky)
     sets, ends = {}, {}
     for place, option in enumerate(study.options):
         bank = option.findings.bank
         if bank is None:
             continue
         if option.verdict.word != WORD_GO:
-            sets[place] = remedy_sets(few, full, place)
+            whole = Look(option.findings, option.verdict.judgements)
+            sets[place] = remedy_sets(few, full, place, whole)
         found = until(few, place, bank.ages[1].after)
         if found is not None:
             ends[place] = found
     said = advice(Choice(study, sets))
-    return Answer(said, subjects(study, _named(study, said)), compare(study), sets, ends)
+    named = _named(study, said)
+    return Answer(
+        said, subjects(study, named), compare(study), sets, ends, _maps(few, study, named)
+    )
+
+
+def _maps(few: Desk, study: Study, named: OptionStudy | None) -> dict[int, Staircase]:
+    """The map of the option that is spoken of; one is enough, for all motors stand on it."""
+    battery = [each for each in study.options if each.findings.bank is not None]
+    option = named if named in battery else next(iter(battery), None)
+    if option is None:
+        return {}
+    place = option.findings.place
+    found = staircase(few, place)
+    return {} if found is None else {place: found}
 
 
 def _named(study: Study, said: Advice) -> OptionStudy | None:

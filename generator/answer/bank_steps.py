@@ -12,13 +12,11 @@ from generator.analyses.percentiles import best, held_share, scalar
 from generator.analyses.use.berth import refill
 from generator.analyses.use.coverage import covered
 from generator.analyses.use.leg_energy import in_hand
-from generator.analyses.use.legs import LegResult, Legs
+from generator.analyses.use.legs import LegResult
 from generator.analyses.weight.weight import Weight
-from generator.answer.motor_look import NEVER, OF_POWER, Asked, MotorLook, rank_of
+from generator.answer.motor_look import MATCH, NEVER, OF_POWER, Asked, MotorLook, rank_of
 from generator.arrays import Array, Places
 
-MATCH = 23
-STEADY = (5, 6)  # rows on continuous power; the others of power may use the peak
 HOUSE, BY_ENERGY, BY_CURRENT, BY_CHARGE, BY_MASS = 13, (1, 2), (3, 14), 11, 16
 MOVED = (*OF_POWER, MATCH, HOUSE, *BY_ENERGY, *BY_CURRENT, BY_CHARGE, BY_MASS)
 WHOLE = 0.9  # of a power: so much of it counts as that motor still
@@ -66,15 +64,11 @@ def _of_motor(
     ]
 
 
-def _at_speed(
-    look: MotorLook, asked: Asked, sizes: Sequence[float]
-) -> Callable[[int], Findings]:
+def _at_speed(look: MotorLook, asked: Asked, sizes: Sequence[float]) -> Callable[[int], Findings]:
     return lambda at: _with_energy(look, asked, sizes[at])
 
 
-def _falling(
-    rows: tuple[int, ...], count: int, at: Callable[[int], Findings]
-) -> dict[int, Places]:
+def _falling(rows: tuple[int, ...], count: int, at: Callable[[int], Findings]) -> dict[int, Places]:
     """Ranks over all sizes, by halving: between two sizes of the same ranks nothing changes."""
     table = np.zeros((len(rows), count), dtype=np.intp)
 
@@ -100,21 +94,25 @@ def _as_limited(
     look: MotorLook, looks: Sequence[MotorLook], sizes: Sequence[float]
 ) -> dict[int, Places]:
     """Rows of power where the bank's current sets the motor down: those of a smaller motor."""
-    steady, peak = look.shares
     found = {}
-    for row in OF_POWER:
-        share = steady if row in STEADY else peak
-        left = [look.power * min(1.0, share * size / look.nominal) for size in sizes]
-        found[row] = np.array([_rank_at(row, look, looks, power) for power in left])
+    for row in look.ranks:
+        if row != MATCH:
+            most = look.power * look.left(row) / look.nominal
+            left = [min(look.power, most * size) for size in sizes]
+            found[row] = np.array([_rank_at(row, look, looks, power) for power in left])
     return found
 
 
 def _rank_at(row: int, look: MotorLook, looks: Sequence[MotorLook], power: float) -> int:
-    """The best of the motors that are no larger than what is left; never better than itself."""
+    """The best of the motors that are no larger than what is left; never better than itself.
+
+    Below the smallest of the map it is one step worse than that.
+    """
     if power >= WHOLE * look.power:
         return look.ranks[row]
     able = [each.ranks[row] for each in looks if each.power <= power / WHOLE]
-    return max(look.ranks[row], min(able, default=NEVER))
+    least = min(looks[0].ranks[row] + 1, NEVER)
+    return max(look.ranks[row], min(able, default=least))
 
 
 def _with_limit(look: MotorLook, size: float) -> Findings:

@@ -10,14 +10,14 @@ import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import best, scalar
-from generator.analyses.use.leg_energy import LEAST_OVER, LEAST_THROUGH
 from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
 from generator.answer.bank_steps import MOVED, Column, columns
 from generator.answer.desk import Desk, Look
 from generator.answer.grow import LADDER, matched_motor
-from generator.answer.motor_look import MotorLook, motor_look
-from generator.answer.remedy import Change, Remedy
+from generator.answer.motor_look import NEVER, OF_POWER, MotorLook, motor_look
+from generator.answer.offers import LEAST_OVER, LEAST_THROUGH
+from generator.answer.remedy import HABIT, Change, Remedy
 from generator.arrays import Places
 from generator.case.usage import Leg
 from generator.records import number, record
@@ -25,8 +25,9 @@ from generator.records import number, record
 KNOT = 1852.0 / 3600.0
 SLOWER = (0.0, 0.5 * KNOT, 1.0 * KNOT)
 WORDS = (WORD_GO, WORD_CONDITIONS, WORD_NO)
-BELOW, ABOVE = 2, 2  # motors of the ladder beside the option's own
-TENTHS = range(3, 31)  # of the bank as specified: the sizes that are tried
+BESIDE = (2, 2)  # motors of the ladder below and above the option's own
+TOO_SMALL = (1, 3)  # and where that is too small
+TENTHS = (*range(3, 16), *range(16, 21, 2), 22, 25, 28, 30)  # of the bank: sizes that are tried
 SHOWN = (3, 4, 6, 8, 10, 12, 15, 20, 25, 30)  # and those that are printed
 
 
@@ -48,12 +49,13 @@ class Smallest:
     """The smallest motor, and its smallest bank, that reach a word at one speed.
 
     What neither motor nor bank moves is left out here; the map says which rows those are.
-    ``binds`` is the row that keeps the largest of both from it, empty where one reaches it.
+    ``binds`` are the rows that keep the nearest from it, empty where one reaches it.
     """
 
     word: str
     there: bool
-    binds: str
+    own_speed: bool  # not slower than the owner's
+    binds: tuple[str, ...]
     motor: float | None = number("power", "smallest motor")
     bank: float | None = number("energy", "smallest battery behind it")
     slower: float = number("speed", "by which every passage is slower")
@@ -68,7 +70,7 @@ class Staircase:
 
     SAID_BY: ClassVar[str] = "staircase"
     SAID_IN: ClassVar[str] = "advice"
-    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("apart",)
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("apart", "note")
     option: str
     asks: tuple[str, ...]
     fails: tuple[str, ...]
@@ -93,7 +95,8 @@ class Stairs:
 
     def worst(self, motor: int, speed: int) -> Places:
         """How bad the worst row of motor and bank is, over the sizes."""
-        return np.max(list(self.columns[motor][speed].ranks.values()), axis=0)
+        ranks: Places = np.max(list(self.columns[motor][speed].ranks.values()), axis=0)
+        return ranks
 
     def binding(self, motor: int, speed: int, size: int) -> tuple[int, int]:
         """Rank and row of what binds a cell: the first of the worst rows."""
@@ -109,6 +112,15 @@ class Stairs:
             if able.size:
                 return motor, int(able[0])
         return None
+
+    def nearest(self, speed: int, rank: int) -> tuple[int, ...]:
+        """The rows that are too bad where the fewest are, with the smallest motor and bank."""
+        short = [
+            tuple(sorted(row for row, ranks in column[speed].ranks.items() if ranks[size] > rank))
+            for column in self.columns
+            for size in range(len(self.sizes))
+        ]
+        return min(short, key=len)
 
 
 def staircase(desk: Desk, place: int) -> Staircase | None:
@@ -128,14 +140,13 @@ def climbed(desk: Desk, base: Look, mass_held: bool = False) -> Stairs:
     found = base.findings
     slower = [slower_by(found, by) for by in SLOWER]
     looks: list[MotorLook] = []
-    motors = _motors(found)
+    small = any(base.ranks.get(row) == NEVER for row in OF_POWER)
+    motors = _motors(found, TOO_SMALL if small else BESIDE)
     for power, change in reversed(motors.items()):
         smaller = bool(looks) and bool(looks[0].short)
         looks.insert(
             0,
-            replace(looks[0], power=power)
-            if smaller
-            else motor_look(desk.ground, found, change, slower),
+            replace(looks[0], power=power) if smaller else motor_look(desk, base, change, slower),
         )
     sizes, shown = _sizes(found)
     others = {row: rank for row, rank in base.ranks.items() if row not in MOVED}
@@ -145,8 +156,10 @@ def climbed(desk: Desk, base: Look, mass_held: bool = False) -> Stairs:
 def slower_by(found: Findings, by: float) -> Change:
     """Every passage slower through the water, as far as she still makes way and is steered."""
     speeds = {} if by == 0.0 else {n: _speed(leg, by) for n, leg in enumerate(found.case.legs)}
-    fields = {("legs", str(n), "speed"): speed for n, speed in speeds.items()}
-    return Change(Remedy("slower", 2, slower=by), fields, ())
+    fields: dict[tuple[str, ...], float] = {
+        ("legs", str(n), "speed"): speed for n, speed in speeds.items()
+    }
+    return Change(Remedy("slower", HABIT, slower=by), fields, ())
 
 
 def _speed(leg: Leg, by: float) -> float:
@@ -154,13 +167,13 @@ def _speed(leg: Leg, by: float) -> float:
     return min(own, max(own - by, LEAST_THROUGH, stream + LEAST_OVER))
 
 
-def _motors(found: Findings) -> dict[float, Change | None]:
+def _motors(found: Findings, beside: tuple[int, int]) -> dict[float, Change | None]:
     """The option's own motor among its neighbours of the ladder, by power; None is its own."""
     motor = found.option.motor
     assert motor is not None
     own = scalar(best(motor.continuous_power))
-    below = [power for power in LADDER if power < 0.9 * own][-BELOW:]
-    above = [power for power in LADDER if power > 1.1 * own][: BELOW + ABOVE - len(below)]
+    below = [power for power in LADDER if power < 0.9 * own][-beside[0] :]
+    above = [power for power in LADDER if power > 1.1 * own][: sum(beside) - len(below)]
     made: dict[float, Change | None] = {
         power: matched_motor(found, found.place, motor, power) for power in (*below, *above)
     }
@@ -218,17 +231,9 @@ def _smallest(stairs: Stairs, speed: int, rank: int, names: Mapping[int, str]) -
     return Smallest(
         word=WORDS[rank],
         there=reached is not None,
-        binds="" if reached else names[_keeps(stairs, speed, rank)],
+        own_speed=speed == 0,
+        binds=() if reached else tuple(names[row] for row in stairs.nearest(speed, rank)),
         motor=None if reached is None else stairs.motors[reached[0]],
         bank=None if reached is None else stairs.sizes[reached[1]],
         slower=SLOWER[speed],
     )
-
-
-def _keeps(stairs: Stairs, speed: int, rank: int) -> int:
-    """The row that is too bad in most cells of the map, the first of equals."""
-    cells: dict[int, int] = {}
-    for column in stairs.columns:
-        for row, ranks in column[speed].ranks.items():
-            cells[row] = cells.get(row, 0) + int((ranks > rank).sum())
-    return max(sorted(cells), key=lambda row: cells[row])

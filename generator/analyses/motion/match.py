@@ -38,14 +38,29 @@ class Match:
     blade_area_needed: float  # AE/A0 at the greatest pull
 
 
-def match(case: Case, option: Option, found: Power, scale: Scale, docked: Docking) -> Match:
-    """Full power on the calm-water curve; pitch, ratio and diameter for the best estimate."""
+def match(
+    case: Case,
+    option: Option,
+    found: Power,
+    scale: Scale,
+    docked: Docking,
+    brief: bool = False,
+) -> Match:
+    """Full power on the calm-water curve; pitch, ratio and diameter for the best estimate.
+
+    ``brief``: nothing is tried that would fit better, for a word that is asked many times.
+    """
     calm, plant = found.curves["calm"], plant_of(option)
     rated, full = np.asarray(plant.rated_speed), np.asarray(full_power(plant))
     turns = turns_at(calm.output.power, calm.output.turns, calm.demand.feasible, full)
-    bench = Bench(case, option, found, scale, turns / scalar(turns))
-    own = bench.screw(bench.propeller, bench.ratio)
-    propeller = bench.propeller
+    propeller: Propeller = first_row(option.propeller)
+    ratio = float(first_row(plant).gear_ratio)
+    matched = ratio * scalar(np.atleast_2d(rated)) / scalar(turns)
+    fit = (
+        _kept(propeller, ratio, matched)
+        if brief
+        else _tried(Bench(case, option, found, scale, turns / scalar(turns)))
+    )
     torque = scalar(np.asarray(docked.ahead_peak))
     stall = _stall_torque(first_row(plant))
     top = np.atleast_2d(np.where(calm.demand.feasible, calm.output.power, 0.0))[0].max()
@@ -54,11 +69,11 @@ def match(case: Case, option: Option, found: Power, scale: Scale, docked: Dockin
         torque=np.atleast_2d(full / turns),
         deviation=np.atleast_2d(turns / rated - 1.0),
         beyond_curve=bool(top < scalar(full)),
-        ratio=bench.ratio * scalar(np.atleast_2d(rated)) / scalar(turns),
-        advised=bench.serving(propeller),
-        pitch=bench.matching_pitch(),
-        own=own,
-        best=bench.best(),
+        ratio=matched,
+        advised=fit.advised,
+        pitch=fit.pitch,
+        own=fit.own,
+        best=fit.best,
         clearance=_clearance(propeller),
         stall_torque=stall,
         shaft_needed=float(np.asarray(shaft_diameter(stall))),
@@ -74,6 +89,31 @@ def match(case: Case, option: Option, found: Power, scale: Scale, docked: Dockin
             )
         ),
     )
+
+
+@dataclass(frozen=True)
+class _Fit:
+    """What would fit better, as in ``Match``."""
+
+    advised: float
+    pitch: float | None
+    own: Screw
+    best: Screw | None
+
+
+def _tried(bench: Bench) -> _Fit:
+    return _Fit(
+        bench.serving(bench.propeller),
+        bench.matching_pitch(),
+        bench.screw(bench.propeller, bench.ratio),
+        bench.best(),
+    )
+
+
+def _kept(propeller: Propeller, ratio: float, matched: float) -> _Fit:
+    """Nothing tried: her own screw, and what it draws and pulls is not looked at."""
+    own = Screw(float(propeller.diameter), float(propeller.pitch), ratio, np.nan, np.nan, np.nan)
+    return _Fit(matched, None, own, None)
 
 
 def _stall_torque(plant: Motor | Diesel) -> float:

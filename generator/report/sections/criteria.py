@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from generator.report.page import Page
 from generator.report.parts import Part, Row, Section, Table, numbers, without_empty, words
+from generator.report.sections import staircase
 
 EVIDENCE = 28  # the criterion whose value is a grade
 # What the value of a criterion is, by its number; a ratio of two energies or powers has no unit.
@@ -30,7 +31,7 @@ def section(page: Page) -> Section:
         "conditions where it holds in half of them. Rows that decide make the word on "
         "{boat.name|given}; rows that tell are printed only."
     )
-    parts = [_all(page), *(_motor(page, motor) for motor in page.motors)]
+    parts = [_all(page), *staircase.parts(page), *(_motor(page, motor) for motor in page.motors)]
     if any(is_open(page, page.value(key)["id"]) for key in page.keys("criteria")):
         parts.append(_open(page))
     return Section("criteria", "Criteria and verdict", tuple(parts), lead)
