@@ -17,7 +17,6 @@ FEW = 100  # draws of a try: what is sought moves by less than its steps
 MOST_TRIES = 4
 NO_POWER = "no bank does it: continuous power does not hold a leg in one draw of ten"
 CLOSE = 0.01  # share between two tries at which the search ends
-POSITION = ("waters.latitude", "waters.longitude")
 GROWING = ("charge", "blocks.discharge_limit", "discharge_limit", "mass")  # with the bank's size
 
 
@@ -83,13 +82,13 @@ def _with_its_mass(case: Case, place: int, first: float) -> tuple[float | None, 
 
 def _asked(case: Case, draws: Draws, at: int) -> float:
     """The smallest bank that the study asks for [J]."""
-    sizing = run(case, draws).options[at].findings.use.sizing
+    sizing = run(case, draws, year=False).options[at].findings.use.sizing
     assert sizing is not None
     return sizing.at_own_speeds
 
 
 def _alone(case: Case, place: int) -> tuple[Case, int]:
-    """The case without a year, with one option and the one aboard during the trial."""
+    """The case with one option and the one aboard during the trial."""
     named = None if case.trial is None else case.trial.with_option
     kept = [n for n, option in enumerate(case.options) if n == place or option.id == named]
     moved = {f"options[{n}].": f"options[{new}]." for new, n in enumerate(kept)}
@@ -101,9 +100,7 @@ def _alone(case: Case, place: int) -> tuple[Case, int]:
         elif head in moved:
             items.append(replace(item, path=item.path.replace(head, moved[head], 1)))
     options = tuple(case.options[n] for n in kept)
-    waters = replace(case.waters, latitude=None, longitude=None)  # the year is not asked for
-    items = [item for item in items if not item.path.startswith(POSITION)]
-    alone = replace(case, options=options, assumptions=tuple(items), waters=waters, weather=None)
+    alone = replace(case, options=options, assumptions=tuple(items))
     return alone, kept.index(place)
 
 

@@ -8,11 +8,11 @@ from generator.analyses.findings import Findings
 from generator.analyses.handling.confined import confined_legs
 from generator.analyses.handling.cruising_range import cruising_range
 from generator.analyses.handling.docking import docking
-from generator.analyses.handling.headwind import headwind
+from generator.analyses.handling.headwind import asked_winds, headwind
 from generator.analyses.handling.holding import holding
 from generator.analyses.handling.low_speed import low_speed
 from generator.analyses.handling.stream import stream
-from generator.analyses.handling.under_sail import under_sail
+from generator.analyses.handling.under_sail import UnderSail, under_sail
 from generator.analyses.handling.yardstick import Yardstick, yardstick
 from generator.analyses.money.cost import cost
 from generator.analyses.money.cost_ledger import ledger
@@ -66,7 +66,6 @@ from generator.analyses.year.sun_carries import SunCarries, reference_panels, su
 from generator.analyses.year.sun_only import sun_only
 from generator.analyses.year.weather import Sky, weather
 from generator.analyses.year.year import Year, years
-from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.draws import Draws, drawn
@@ -120,17 +119,23 @@ class Ground:
 def stand(case: Case, draws: Draws) -> Ground:
     """Draw the case, read the trial and measure the engine that is in her."""
     moved = with_coldest(with_ordinary_wind(drawn(case, draws)))
-    trial = read_trial(moved, vessel(moved.boat, moved.waters, _aboard(moved)))
-    hull = vessel(moved.boat, moved.waters, 0.0)
+    tried = trial_option(moved)
+    aboard = 0.0 if tried is None else weigh(moved, tried).net
+    screw = moved.propeller if tried is None else tried.propeller
+    trial = read_trial(moved, vessel(moved.boat, moved.waters, aboard, screw))
+    hull = vessel(moved.boat, moved.waters, 0.0, moved.propeller)
     return Ground(moved, trial, yardstick(moved, hull, trial.scale))
 
 
-def run(case: Case, draws: Draws) -> Study:
-    """Weight, hull and power, bank, legs, money, verdict: for each option in turn."""
+def run(case: Case, draws: Draws, year: bool = True) -> Study:
+    """Weight, hull and power, bank, legs, money, verdict: for each option in turn.
+
+    Without the ``year`` nothing is followed hour by hour; the position still tells wind and cold.
+    """
     ground = stand(case, draws)
     moved, trial = ground.case, ground.trial
     alone = tuple(technical(ground, option, place) for place, option in enumerate(moved.options))
-    loads, sky = house(moved), weather(moved)
+    loads, sky = house(moved), weather(moved) if year and moved.legs else None
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
@@ -142,7 +147,7 @@ def run(case: Case, draws: Draws) -> Study:
         options=options,
         cautions=cautions(found, found[own]),
         service=service_factor(moved, found[own].key),
-        opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0)),
+        opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0, case.propeller)),
         loads=loads,
         sky=sky,
         times=times,
@@ -163,7 +168,7 @@ def _year(
     """All options through all years of weather at once."""
     panels = [panel_yield(item.option, sky) for item in alone]
     asked = [
-        option_year(item.outfit, item.place, item.sail, given, loads, sky, times)
+        option_year(item.outfit, item.place, _sail(item), given, loads, sky, times)
         for item, given in zip(alone, panels, strict=True)
     ]
     ran = {year.place: year for year in years(tuple(one for one in asked if one), sky, times)}
@@ -179,18 +184,25 @@ def _year(
     return tuple(found)
 
 
+def lived(item: Findings, sky: Sky) -> Findings:
+    """One option through the years of weather, by itself."""
+    times = outings(item.case, sky)
+    return item if times is None else _year(item.case, (item,), house(item.case), sky, times)[0]
+
+
+def _sail(item: Findings) -> UnderSail:
+    """What the screw gives and takes under sail; a brief look has left it out."""
+    if item.sail is not None:
+        return item.sail
+    return under_sail(item.case, item.option, item.power, item.trial.scale)
+
+
 def _carried(item: Findings, year: Year, efficiency: float, sky: Sky) -> SunCarries | None:
     """Her weeks of use by her own panels, or by reference ones where she has none."""
     go = next(row.go for row in criteria() if row.id == MOORING)
     given = panel_yield(reference_panels(item.option), sky)
     assert given is not None
     return sun_carries(item.option, year, given, efficiency, item.legs, go)
-
-
-def _aboard(case: Case) -> Numbers:
-    """What the option that was aboard during the trial adds to the boat [kg]."""
-    option = trial_option(case)
-    return 0.0 if option is None else weigh(case, option).net
 
 
 def technical(ground: Ground, option: Option, place: int, brief: bool = False) -> Findings:
@@ -200,7 +212,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     """
     case, trial, yard = ground.case, ground.trial, ground.yard
     weight = weigh(case, option)
-    hull = vessel(case.boat, case.waters, weight.net)
+    hull = vessel(case.boat, case.waters, weight.net, option.propeller)
     aged = ageing(case, option, hull, trial.scale, ground.age)
     option = with_renewal(option, aged)
     held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.last))
@@ -216,7 +228,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     key = key_figures(case, option, found, legs)
     use = _brief_use(outfit, legs) if brief else _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
-    against = headwind(case, option, found, trial.scale)
+    against = headwind(case, option, found, trial.scale, asked_winds(case, brief))
     return Findings(
         case=case,
         option=option,
@@ -230,7 +242,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         holding=holding(outfit, against, yard),
         docking=docked,
         stream=stream(case, option, found, trial.scale),
-        match=match(case, option, found, trial.scale, docked),
+        match=match(case, option, found, trial.scale, docked, brief),
         store=held,
         reserve=kept,
         ranges=() if brief else cruising_range(outfit),
@@ -240,7 +252,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         use=use,
         low_speed=None if brief else low_speed(case, option, found),
         key=key,
-        sail=under_sail(case, option, found, trial.scale),
+        sail=None if brief else under_sail(case, option, found, trial.scale),
         rules=rules_of_thumb(case, found, key.cruise_shaft_power),
         duty=worked,
         fault=one_fault(outfit, bank, made),

@@ -36,20 +36,15 @@ def alone(case: Case, place: int, draws: int, year: bool = False) -> OptionStudy
 
     def renamed(path: str) -> str | None:
         head, dot, rest = path.partition(".")
-        if not year and path in ("waters.latitude", "waters.longitude"):
-            return None
         if not head.startswith("options["):
             return path
         return f"{moved[head]}{dot}{rest}" if head in moved else None
 
     paths = {path: renamed(path) for path in (item.path for item in case.assumptions)}
     values = make_draws(case, draws).values
-    waters = case.waters if year else replace(case.waters, latitude=None, longitude=None)
     lone = replace(
         case,
         options=tuple(case.options[n] for n in kept),
-        waters=waters,
-        weather=case.weather if year else None,
         assumptions=tuple(
             replace(item, path=name)
             for item in case.assumptions
@@ -57,4 +52,4 @@ def alone(case: Case, place: int, draws: int, year: bool = False) -> OptionStudy
         ),
     )
     columns = {name: values[path] for path, name in paths.items() if name and path in values}
-    return run(lone, Draws(draws, 0, columns)).options[kept.index(place)]
+    return run(lone, Draws(draws, 0, columns), year).options[kept.index(place)]

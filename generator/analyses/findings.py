@@ -76,7 +76,7 @@ class Findings:
     losses: Losses | None
     chemistries: Chemistries | None
     key: KeyFigures
-    sail: UnderSail
+    sail: UnderSail | None  # none in a brief look, as all below that may be none
     rules: RulesOfThumb
     ledger: Ledger
     cost: Cost

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.analyses.verdict.verdict import WORD_GO
 from generator.answer.advice import Advice, Choice, advice
 from generator.answer.compare import Comparison, compare
-from generator.answer.desk import Desk, known_rows
+from generator.answer.desk import Desk, Look, known_rows
 from generator.answer.sets import RemedySet, remedy_sets
 from generator.answer.staircase import Staircase, staircase
 from generator.answer.subjects import Subject, subjects
@@ -35,15 +35,17 @@ class Answer:
 def answer(case: Case, study: Study) -> Answer:
     """Search on few draws, confirm on those of the study."""
     known = known_rows([option.verdict for option in study.options])
-    few = Desk(stand(case, make_draws(case, min(FEW, study.draws.count))), known)
-    full = Desk(stand(case, study.draws), known)
+    count = min(FEW, study.draws.count)
+    few = Desk(stand(case, make_draws(case, count)), known, count, study.sky)
+    full = Desk(stand(case, study.draws), known, study.draws.count, study.sky)
     sets, ends = {}, {}
     for place, option in enumerate(study.options):
         bank = option.findings.bank
         if bank is None:
             continue
         if option.verdict.word != WORD_GO:
-            sets[place] = remedy_sets(few, full, place)
+            whole = Look(option.findings, option.verdict.judgements)
+            sets[place] = remedy_sets(few, full, place, whole)
         found = until(few, place, bank.ages[1].after)
         if found is not None:
             ends[place] = found

@@ -8,14 +8,16 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.motion.plant import LEAST_MADE_GOOD, passage_time
 from generator.analyses.percentiles import best, held_share, scalar
 from generator.analyses.use.berth import refill
 from generator.analyses.use.coverage import covered
-from generator.analyses.use.leg_energy import in_hand
+from generator.analyses.use.leg_energy import in_hand, worst_stream
 from generator.analyses.use.legs import LegResult
 from generator.analyses.weight.weight import Weight
 from generator.answer.motor_look import MATCH, NEVER, OF_POWER, Asked, MotorLook, rank_of
 from generator.arrays import Array, Places
+from generator.case.usage import Leg
 
 HOUSE, BY_ENERGY, BY_CURRENT, BY_CHARGE, BY_MASS = 13, (1, 2), (3, 14), 11, 16
 MOVED = (*OF_POWER, MATCH, HOUSE, *BY_ENERGY, *BY_CURRENT, BY_CHARGE, BY_MASS)
@@ -180,14 +182,21 @@ def _berthed(look: MotorLook, asked: Asked) -> Findings:
     found, berth = look.found, look.found.use.berth
     if berth is None or berth.into_bank is None or not asked.needs:
         return found
-    calm = asked.needs[0].calm
-    typical = sum((calm[place] for place in berth.outing), np.zeros((1, 1)))
+    calm, legs = asked.needs[0].calm, asked.outfit.case.legs
+    day = [_against_stream(calm[place], legs[place]) for place in berth.outing]
+    typical = sum(day, np.zeros((1, 1)))
     assert found.option.bank is not None
     bank = found.option.bank.resized(1.0 / look.factor)
     held = replace(found.store, nominal=np.asarray(found.store.nominal) / look.factor)
     hours = refill(bank, held, typical, berth.into_bank)
     berth = replace(berth, typical=np.atleast_2d(typical), hours_typical=hours)
     return replace(found, use=replace(found.use, berth=berth))
+
+
+def _against_stream(need: Array, leg: Leg) -> Array:
+    """A usual day meets the stream, whether the owner works the tide on the bad one or not."""
+    slack = np.maximum(np.asarray(leg.speed - worst_stream(leg)), LEAST_MADE_GOOD)
+    return np.asarray(need * passage_time(leg) * slack / np.asarray(leg.distance))
 
 
 def _heavier(look: MotorLook, size: float) -> Findings:

@@ -41,6 +41,7 @@ class Comparison:
 
     SAID_BY: ClassVar[str] = "comparison"
     SAID_IN: ClassVar[str] = "advice"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("rows",)
     smaller: str
     larger: str
     quote: str

@@ -9,8 +9,9 @@ from generator.analyses.findings import Findings
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, NO, Judgement
 from generator.analyses.verdict.criteria.evaluate import evaluate
 from generator.analyses.verdict.verdict import Verdict, word_of
+from generator.analyses.year.weather import Sky
 from generator.answer.remedy import Change
-from generator.study import Ground, technical
+from generator.study import Ground, lived, technical
 
 RANK = {NO: 2, CONDITIONAL: 1}  # of a row that decides; all else is 0
 BY_THE_YEAR = (12,)  # rows that read the year by the sun, which a brief look leaves out
@@ -50,6 +51,8 @@ class Desk:
 
     ground: Ground
     known: Mapping[int, Mapping[int, Judgement]]  # rows of the whole study, by option and id
+    count: int  # draws
+    sky: Sky | None = None  # by which the year is followed again where a change moves it
     unchanged: dict[int, Look] = field(default_factory=dict, compare=False)  # asked for often
 
     def look(self, place: int, changes: Sequence[Change] = (), age: float | None = None) -> Look:
@@ -63,16 +66,18 @@ class Desk:
     def _anew(self, place: int, changes: Sequence[Change], age: float | None) -> Look:
         case = self.ground.case
         for change in changes:
-            case = change.applied(case)
+            case = change.applied(case, self.count)
         ground = replace(self.ground, case=case, age=age)
         found = technical(ground, case.options[place], place, brief=True)
-        kept = {} if any(_of_the_year(change) for change in changes) else self.known.get(place, {})
+        kept = self.known.get(place, {})
+        if self.sky is not None and any(_of_the_year(change) for change in changes):
+            found, kept = lived(found, self.sky), {}
         rows = tuple(kept.get(row.criterion.id, row) for row in evaluate(found))
         return Look(found, rows)
 
 
 def _of_the_year(change: Change) -> bool:
-    return any("supply" in path or "berth" in path for path in change.fields)
+    return any("panels" in path for path in change.fields)
 
 
 def known_rows(verdicts: Sequence[Verdict]) -> dict[int, dict[int, Judgement]]:

@@ -11,11 +11,12 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.handling.docking import docking
 from generator.analyses.handling.headwind import headwind
-from generator.analyses.handling.holding import HOLDING_TIME, TOP_TIME, holding, peak_lasts
+from generator.analyses.handling.holding import HOLDING_TIME, holding
 from generator.analyses.handling.stream import stream
+from generator.analyses.motion.bench import TOP_TIME
 from generator.analyses.motion.hull import vessel
 from generator.analyses.motion.key_figures import key_figures
-from generator.analyses.motion.plant import Store, peak_drain, store
+from generator.analyses.motion.plant import Store, peak_drain, peak_lasts, store
 from generator.analyses.motion.power import power
 from generator.analyses.percentiles import best, scalar, spread
 from generator.analyses.store.bank_size import BySize, by_size
@@ -27,7 +28,7 @@ from generator.analyses.use.legs import Curves, Legs, passages
 from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.analyses.verdict.criteria.evaluate import JUDGES
 from generator.analyses.weight.weight import weigh
-from generator.answer.desk import RANK, Look
+from generator.answer.desk import RANK, Desk, Look
 from generator.answer.remedy import Change
 from generator.arrays import Array
 from generator.case.case import Case
@@ -66,12 +67,13 @@ class MotorLook:
     factor: float
     ranks: dict[int, int]  # of the rows of the motor that decide, were its bank large enough
     slower: tuple[Change, ...]
+    count: int  # draws
 
     @cached_property
     def asked(self) -> tuple[Asked, ...]:
         """The passages at each of the speeds."""
         curves: Curves = {}
-        return tuple(_asked(self.found.outfit, each, curves) for each in self.slower)
+        return tuple(_asked(self.found.outfit, each, self.count, curves) for each in self.slower)
 
     @cached_property
     def sizes(self) -> BySize:
@@ -110,18 +112,19 @@ def rank_of(row: int, found: Findings) -> int:
 
 
 def motor_look(
-    ground: Ground, base: Look, change: Change | None, slower: Sequence[Change]
+    desk: Desk, base: Look, change: Change | None, slower: Sequence[Change]
 ) -> MotorLook:
     """The option with another motor, and its passages with each change of their speeds."""
-    own = base.findings
-    case = ground.case if change is None else change.applied(ground.case)
+    ground, own = desk.ground, base.findings
+    case = ground.case if change is None else change.applied(ground.case, desk.count)
     option, scale = case.options[own.place], ground.trial.scale
     factor = max(1.0, _power(option) / _power(own.option))
     weight = weigh(case, option)  # with the bank as specified
     assert option.bank is not None
     option = replace(option, bank=option.bank.resized(factor))
     held, limit = _without_limit(case, option, own)
-    found = power(case, option, vessel(case.boat, case.waters, weight.net), scale, held.aged, CALM)
+    hull = vessel(case.boat, case.waters, weight.net, option.propeller)
+    found = power(case, option, hull, scale, held.aged, CALM)
     outfit = Outfit(case, option, scale, found, held, reserve(case, option, found, scale, held))
     judged = _judged_on(ground, replace(own, weight=weight), outfit)
     ranks = {row: rank_of(row, judged) for row in OF_POWER if row in base.ranks}
@@ -134,6 +137,7 @@ def motor_look(
         factor=factor,
         ranks={**ranks, MATCH: fits if change is None or fits == NEVER else 0},
         slower=tuple(slower),
+        count=desk.count,
     )
 
 
@@ -180,9 +184,9 @@ def _without_limit(case: Case, option: Option, base: Findings) -> tuple[Store, A
     return replace(held, aged=replace(held.aged, limits=free)), told.motor
 
 
-def _asked(outfit: Outfit, change: Change, curves: Curves) -> Asked:
+def _asked(outfit: Outfit, change: Change, count: int, curves: Curves) -> Asked:
     """The passages against an empty store, where each is told at the cheapest speed outside."""
-    case = change.applied(outfit.case)
+    case = change.applied(outfit.case, count)
     empty = replace(outfit.store, usable_aged=np.zeros((1, 1)))
     own = replace(outfit, case=case, store=empty)
     legs = passages(own, curves)

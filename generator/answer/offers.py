@@ -3,46 +3,48 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-
-import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import best, scalar
 from generator.answer.desk import Look
-from generator.answer.grow import bank_offers, motor_offers
-from generator.answer.remedy import Change, Remedy, Typed, one
-from generator.case.register import find_default
+from generator.answer.grow import bank_offers, limit_offers, motor_offers
+from generator.answer.parts import PART_BUILDERS, SEEN
+from generator.answer.remedy import (
+    BANK,
+    FACTS,
+    HABIT,
+    MOTOR,
+    SECOND,
+    Change,
+    Offer,
+    Remedy,
+    Typed,
+    one,
+)
 from generator.case.usage import Leg
 
 KNOT = 1852.0 / 3600.0
 STEP, MOST_STEPS = 0.1 * KNOT, 10  # by which a leg is made slower, up to one knot
 LEAST_THROUGH, LEAST_OVER = 3.0 * KNOT, 1.5 * KNOT
 OUTBOARD = 3.5 * KNOT
-FACTS, SETTINGS, HABIT, PARTS, BANK, MOTOR, SECOND = range(7)
 
 
-@dataclass(frozen=True, eq=False)
-class Offer:
-    """One kind of change in several strengths, the weakest first, and the rows it may mend."""
+def offers(look: Look, place: int, also: Look) -> tuple[Offer, ...]:
+    """All that may mend the option as it was looked at; what changes nothing is left out.
 
-    kind: str
-    stage: int
-    rows: tuple[int, ...]
-    levels: tuple[Change, ...]
-
-
-def offers(look: Look, place: int) -> tuple[Offer, ...]:
-    """All that may mend the option as it was looked at; what changes nothing is left out."""
-    bad = {row for row, rank in look.ranks.items() if rank}
+    Rows that are bad in ``also``, the same on other draws, are to be mended too.
+    """
+    bad = {row for each in (look, also) for row, rank in each.ranks.items() if rank}
     made = [offer for build in BUILDERS for offer in build(look, place)]
     return tuple(offer for offer in made if offer.levels and bad & set(offer.rows))
 
 
 def _insurer(look: Look, place: int) -> list[Offer]:
-    if look.findings.case.papers.insurer in ("accepted", "no cover wanted"):
+    asked = look.findings.case.papers.insurer
+    if asked in ("accepted", "no cover wanted"):
         return []
-    change = one(Remedy("insurer", FACTS), ("papers", "insurer"), "accepted", "accepted")
+    kind = "other insurer" if asked in ("refused", "another asked") else "insurer"
+    change = one(Remedy(kind, FACTS), ("papers", "insurer"), "accepted", "accepted")
     return [Offer("insurer", FACTS, (20,), (change,))]
 
 
@@ -54,7 +56,7 @@ def _body(look: Look, place: int) -> list[Offer]:
 def _seen(look: Look, place: int) -> list[Offer]:
     """The space looked at and found good, where nobody has looked."""
     compartment = look.findings.option.compartment
-    unseen = [name for name in ASKED if getattr(compartment, name) is None]
+    unseen = [name for name in SEEN if getattr(compartment, name) is None]
     if not unseen:
         return []
     at = ("options", place, "compartment")
@@ -64,20 +66,6 @@ def _seen(look: Look, place: int) -> list[Offer]:
         tuple(Typed((*at, name), "true") for name in unseen),
     )
     return [Offer("seen", FACTS, (19,), (change,))]
-
-
-ASKED = ("dry", "above_bilge", "ventable", "not_a_berth", "escape_clear")
-WORKS = "Works that make the battery's space fit for it"
-
-
-def _works(look: Look, place: int) -> list[Offer]:
-    """Works on a space that is not as it must be."""
-    compartment = look.findings.option.compartment
-    wrong = tuple(name for name in ASKED if getattr(compartment, name) is False)
-    if not wrong or compartment.works:
-        return []
-    at = ("options", place, "compartment", "works")
-    return [Offer("works", PARTS, (19,), (one(Remedy("works", PARTS, wrong), at, WORKS, WORKS),))]
 
 
 def _slower(look: Look, place: int) -> list[Offer]:
@@ -93,7 +81,7 @@ def _slower(look: Look, place: int) -> list[Offer]:
         first = speeds[legs[0]]
         told = Remedy(
             "slower", HABIT, tuple(case.legs[n].name for n in legs),
-            speed=first, slower=step * STEP,
+            speed=first, slower=step * STEP, price=0.0,
         )  # fmt: skip
         levels.append(
             Change(
@@ -105,7 +93,7 @@ def _slower(look: Look, place: int) -> list[Offer]:
                 ),
             )
         )
-    return [Offer("slower", HABIT, (1, 2, 11, 12, 13), tuple(levels))]
+    return [Offer("slower", HABIT, (1, 2), tuple(levels))]
 
 
 def _less(leg: Leg, by: float) -> float | None:
@@ -138,7 +126,7 @@ def _tide(look: Look, place: int) -> list[Offer]:
     if not legs:
         return []
     change = Change(
-        Remedy("tide", HABIT, tuple(found.case.legs[n].name for n in legs)),
+        Remedy("tide", HABIT, tuple(found.case.legs[n].name for n in legs), price=0.0),
         {("legs", str(n), "tide_worked"): True for n in legs},
         tuple(Typed(("legs", n, "tide_worked"), "true") for n in legs),
     )
@@ -182,61 +170,16 @@ def _outboard(look: Look, place: int) -> list[Offer]:
     return [Offer("outboard", SECOND, (10, 18), (change,))]
 
 
-def _reduction(look: Look, place: int) -> list[Offer]:
-    """The ratio with which the motor turns as rated on her own propeller."""
-    found = look.findings
-    motor, ratio = found.option.motor, round(found.match.ratio, 2)
-    if motor is None or not np.isfinite(ratio) or abs(ratio - scalar(motor.gear_ratio)) < TOO_NEAR:
-        return []
-    change = geared(Remedy("reduction", PARTS, ratio=ratio), place, scalar(motor.gear_ratio), ratio)
-    return [Offer("reduction", PARTS, (4, 5, 6, 7, 9, 23, 24, 1), (change,))]
-
-
-TOO_NEAR = 0.03  # of a ratio: nobody changes a gear for less
-
-
-def geared(told: Remedy, place: int, own: float, ratio: float) -> Change:
-    """Another reduction; what turned the shaft itself gets the losses of a gear with it."""
-    at = ("options", place, "motor")
-    fields = {tuple(map(str, (*at, "gear_ratio"))): ratio}
-    typed = [Typed((*at, "gear_ratio"), f"{ratio:.2f}")]
-    row = find_default("options.motor.gear_efficiency", ())
-    if own == 1.0 and row is not None:
-        fields[tuple(map(str, (*at, "gear_efficiency")))] = row.value
-        typed.append(Typed((*at, "gear_efficiency"), f"{100.0 * row.value:g} %"))
-    return Change(told, fields, tuple(typed))
-
-
-def _lock_out(look: Look, place: int) -> list[Offer]:
-    bank = look.findings.option.bank
-    if bank is None or bank.charge_lock_out:
-        return []
-    at = ("options", place, "bank", "charge_lock_out")
-    return [Offer("lock-out", PARTS, (15,), (one(Remedy("lock-out", PARTS), at, True, "true"),))]
-
-
-def _own_house(look: Look, place: int) -> list[Offer]:
-    if look.findings.case.house.separate_bank:
-        return []
-    at = ("house", "separate_bank")
-    return [Offer("house", PARTS, (13,), (one(Remedy("house", PARTS), at, True, "true"),))]
-
-
-def _charger(look: Look, place: int) -> list[Offer]:
-    """The charger that puts a usual day back in time, where the berth gives as much."""
-    berth = look.findings.use.berth
-    if berth is None or berth.least_charger is None:
-        return []
-    power = float(np.ceil(berth.least_charger / 100.0) * 100.0)
-    at = ("options", place, "supply", "charger", "power")
-    change = one(Remedy("charger", PARTS, power=power), at, power, f"{power / 1e3:.1f} kW")
-    return [Offer("charger", PARTS, (11,), (change,))]
-
-
 def _bank(look: Look, place: int) -> list[Offer]:
     return [
         Offer("bank", BANK, (1, 2, 3, 4, 6, 7, 9, 11, 14, 24), bank_offers(look.findings, place))
     ]
+
+
+def _limit(look: Look, place: int) -> list[Offer]:
+    """A management system that lets more through, up to what the cells bear for good."""
+    levels = limit_offers(look.findings, place)
+    return [Offer("limit", BANK, (1, 4, 6, 7, 9, 14, 24), levels)]
 
 
 def _motor(look: Look, place: int) -> list[Offer]:
@@ -245,6 +188,6 @@ def _motor(look: Look, place: int) -> list[Offer]:
 
 
 BUILDERS: tuple[Callable[[Look, int], list[Offer]], ...] = (
-    _insurer, _body, _seen, _slower, _tide, _plug, _tow, _reduction, _lock_out, _own_house,
-    _charger, _works, _bank, _motor, _outboard,
+    _insurer, _body, _seen, _slower, _tide, _plug, _tow, *PART_BUILDERS, _limit, _bank, _motor,
+    _outboard,
 )  # fmt: skip

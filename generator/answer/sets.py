@@ -8,15 +8,15 @@ from itertools import combinations
 from typing import ClassVar
 
 from generator.answer.desk import Desk, Look
-from generator.answer.offers import Offer, offers
-from generator.answer.remedy import STAGES, Change, Remedy, Typed
+from generator.answer.offers import offers
+from generator.answer.remedy import STAGES, Change, Offer, Remedy, Typed
 from generator.records import number, record, working
 
 MOST_MEMBERS, MOST_SETS = 3, 3
 FAILS = 2  # rank of a row
 LAST = len(STAGES) - 1
 HEAVY = (16, 17)  # rows that a larger bank or motor makes worse, never better
-ADD_UP = (1, 2, 11)  # rows to which several changes add up
+ADD_UP = (1, 2)  # rows to which several changes add up
 
 
 @record
@@ -30,6 +30,7 @@ class RemedySet:
     mends: tuple[int, ...]  # rows that it lifts
     asks: tuple[int, ...]  # rows that passed and then pass with conditions
     asks_named: tuple[str, ...]
+    free: bool  # nothing in it is bought
     price: float | None = number("money", "price of them all at the ledger's own rates")
     typed: tuple[Typed, ...] = working()
     changes: tuple[Change, ...] = working()
@@ -50,6 +51,7 @@ class _Search:
     base: Look
     whole: Look  # the base on all draws
     seen: dict[tuple[tuple[str, int], ...], Look]
+    asked: dict[tuple[int, ...], Look]  # the same on all draws, by their changes
     lenient: bool = False
 
     def look(self, members: Mapping[Offer, int]) -> Look:
@@ -59,6 +61,13 @@ class _Search:
             changes = [offer.levels[level] for offer, level in members.items()]
             self.seen[key] = self.desk.look(self.place, changes)
         return self.seen[key]
+
+    def confirm(self, changes: tuple[Change, ...]) -> Look:
+        """The option with changes, on all draws."""
+        key = tuple(sorted(map(id, changes)))
+        if key not in self.asked:
+            self.asked[key] = self.full.look(self.place, changes)
+        return self.asked[key]
 
     def does(self, members: Mapping[Offer, int], worst: int, leaving: tuple[int, ...] = ()) -> bool:
         """Whether it reaches the word without making a deciding row worse."""
@@ -74,16 +83,17 @@ class _Search:
         )
 
 
-def remedy_sets(few: Desk, full: Desk, place: int) -> tuple[RemedySet, ...]:
+def remedy_sets(few: Desk, full: Desk, place: int, whole: Look) -> tuple[RemedySet, ...]:
     """Up to three sets: to conditions at the first stage that does it, then to suitable.
 
-    Where none keeps every row as good as it was, sets that turn a pass into one with conditions.
+    ``whole`` is the option as the study found it, on all draws. Where no set keeps every row as
+    good as it was, sets that turn a pass into one with conditions.
     """
     base = few.look(place)
     if base.worst == 0 or few.ground.case.options[place].bank is None:
         return ()
-    search = _Search(few, full, place, base, full.look(place), {})
-    pool = offers(base, place)
+    search = _Search(few, full, place, base, whole, {}, {})
+    pool = offers(whole, place, base)
     for each in (search, replace(search, lenient=True)):
         found = _sets(each, pool)
         if found:
@@ -92,13 +102,17 @@ def remedy_sets(few: Desk, full: Desk, place: int) -> tuple[RemedySet, ...]:
 
 
 def _sets(search: _Search, pool: tuple[Offer, ...]) -> tuple[RemedySet, ...]:
+    """One stage on from what makes it pass with conditions; all, where it does already."""
     found: list[RemedySet] = []
-    stage = 0
+    last = LAST
     if search.base.worst == FAILS:
         stage, found = _first_stage(search, pool, 1, LAST)
         if not found:
             return ()
-    _, better = _first_stage(search, pool, 0, min(stage + 1, LAST))
+        last = min(stage + 1, LAST)
+    _, better = _first_stage(search, pool, 0, last)
+    done = {each.typed for each in better}
+    found = [each for each in found if each.typed not in done]
     kept = found[: MOST_SETS - min(len(better), 1)]
     return (*kept, *better[: MOST_SETS - len(kept)])
 
@@ -175,7 +189,7 @@ def _confirmed(search: _Search, levels: dict[Offer, int], worst: int) -> RemedyS
     """The set on all draws, one step stronger where few draws were too kind; none if it fails."""
     for _ in range(2):
         changes = tuple(offer.levels[level] for offer, level in levels.items())
-        found = search.full.look(search.place, changes)
+        found = search.confirm(changes)
         if search.passes(found, search.whole, worst):
             return _minimal(search, changes, found)
         grown = {
@@ -191,7 +205,7 @@ def _minimal(search: _Search, changes: tuple[Change, ...], found: Look) -> Remed
     """None where one member can be left out."""
     for left in range(len(changes) if len(changes) > 1 else 0):
         rest = changes[:left] + changes[left + 1 :]
-        if search.full.look(search.place, rest).worst <= found.worst:
+        if search.confirm(rest).worst <= found.worst:
             return None
     told = tuple(change.told for change in changes)
     prices = [remedy.price for remedy in told]
@@ -204,6 +218,7 @@ def _minimal(search: _Search, changes: tuple[Change, ...], found: Look) -> Remed
         mends=tuple(row for row, rank in after.items() if rank < before.get(row, 0)),
         asks=asks,
         asks_named=tuple(row.criterion.name for row in found.rows if row.criterion.id in asks),
+        free=all(price == 0.0 for price in prices),
         price=None if None in prices else sum(price for price in prices if price is not None),
         typed=tuple(typed for change in changes for typed in change.typed),
         changes=changes,

@@ -16,8 +16,8 @@ from generator.answer.bank_steps import MOVED, Column, columns
 from generator.answer.desk import Desk, Look
 from generator.answer.grow import LADDER, matched_motor
 from generator.answer.motor_look import NEVER, OF_POWER, MotorLook, motor_look
-from generator.answer.offers import HABIT, LEAST_OVER, LEAST_THROUGH
-from generator.answer.remedy import Change, Remedy
+from generator.answer.offers import LEAST_OVER, LEAST_THROUGH
+from generator.answer.remedy import HABIT, Change, Remedy
 from generator.arrays import Places
 from generator.case.usage import Leg
 from generator.records import number, record
@@ -146,9 +146,7 @@ def climbed(desk: Desk, base: Look, mass_held: bool = False) -> Stairs:
         smaller = bool(looks) and bool(looks[0].short)
         looks.insert(
             0,
-            replace(looks[0], power=power)
-            if smaller
-            else motor_look(desk.ground, base, change, slower),
+            replace(looks[0], power=power) if smaller else motor_look(desk, base, change, slower),
         )
     sizes, shown = _sizes(found)
     others = {row: rank for row, rank in base.ranks.items() if row not in MOVED}

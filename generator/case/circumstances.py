@@ -87,7 +87,15 @@ def motor_words(motor: MotorKeys) -> tuple[str, ...]:
 
 
 def propeller_words(case: CaseKeys, screw: PropellerKeys) -> tuple[str, ...]:
-    """The kind of propeller, the narrower kind first, and the keel it stands behind."""
+    """The kind of propeller, narrower first, the keel it stands behind, what carries it."""
     kind = screw.kind or ""
     two = (f"{kind} two-blade",) if screw.blades == 2 else ()
-    return (*two, kind, case.boat.hull.keel_type or "")
+    keel = case.boat.hull.keel_type or ""
+    return (*two, kind, keel, _stern(screw.installation or "", keel))
+
+
+def _stern(installation: str, keel: str) -> str:
+    """What stands in the water before the screw: a long keel has it in its aperture."""
+    if installation != "shaft":
+        return installation
+    return "shaft in an aperture" if keel == "long" else "open shaft"

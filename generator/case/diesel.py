@@ -50,3 +50,10 @@ class Propeller:
     aperture_height: Numbers | None  # m clear for the disc and its clearance above and below
     shaft_diameter: Numbers | None  # m
     shaft_depth: Numbers  # m below the surface
+    shaft_diameter_share: Numbers  # of diameter, used when shaft_diameter is absent
+    shaft_run: Numbers | None  # m of shaft in open water between hull and screw
+    shaft_run_share: Numbers  # of diameter, used when shaft_run is absent
+    shaft_slope: Numbers  # degrees between shaft and flow
+    stern_gear_area: Numbers | None  # m2 from ahead: bracket, boss and anodes, or the leg
+    stern_gear_share: Numbers  # of the disc, used when stern_gear_area is absent
+    stern_gear_drag: Numbers  # drag coefficient on that area

@@ -21,6 +21,12 @@ OF_ONE_BLADE = (
     "astern_share",
 )  # another propeller has its own
 
+OF_ONE_STERN = (
+    "shaft_diameter",
+    "shaft_run",
+    "stern_gear_area",
+)  # another leg or shaft has its own
+
 INSTEAD = (("charge", "energy"), ("energy", "charge"))  # the one said anew replaces the other
 
 GroupKeys = TypeVar("GroupKeys", EngineKeys, PropellerKeys)
@@ -66,8 +72,10 @@ def own_engine(case: CaseKeys, option: OptionKeys) -> EngineKeys:
 
 def own_propeller(case: CaseKeys, option: OptionKeys) -> PropellerKeys:
     """The propeller of an option: that of the boat, with what the option changes."""
-    blades = bool({"kind", "blades"} & option.propeller.model_fields_set)
-    return _overlaid(case.propeller, option.propeller, OF_ONE_BLADE if blades else ())
+    said = option.propeller.model_fields_set
+    blades = OF_ONE_BLADE if {"kind", "blades"} & said else ()
+    stern = OF_ONE_STERN if "installation" in said else ()
+    return _overlaid(case.propeller, option.propeller, (*blades, *stern))
 
 
 def _merged(base: object, over: Keys, own: tuple[str, ...] = ()) -> Keys:

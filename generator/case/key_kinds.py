@@ -130,3 +130,15 @@ def with_neighbours(data: object, amount: str) -> object:
 
 def _scalar(said: object) -> Scalar | None:
     return Scalar(said.text, said.line, said.column) if isinstance(said, Said) else None
+
+
+class PlainGroup(Group):
+    """A section that may be written as its first key's text alone."""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _plain(cls, data: object) -> object:
+        if isinstance(data, Said):
+            first = next(iter(cls.model_fields))
+            return Keys({first: data}, {first: data.line}, data.line)
+        return data

@@ -8,6 +8,7 @@ from generator.case.key_kinds import (
     NEEDED,
     NEEDED_LIST,
     AirFlow,
+    AreaOrNone,
     CalendarYear,
     CarbonPerEnergy,
     Charge,
@@ -18,6 +19,7 @@ from generator.case.key_kinds import (
     Energy,
     Group,
     Length,
+    LengthOrNone,
     Life,
     Mass,
     Name,
@@ -34,6 +36,7 @@ from generator.case.key_kinds import (
     SpecificEnergy,
     Speed,
     SpeedOrNone,
+    Tilt,
     Time,
     TimeOrNone,
     Voltage,
@@ -89,6 +92,13 @@ class PropellerKeys(Group):
     aperture_height: Length = None
     shaft_diameter: Length = None
     shaft_depth: Length = None
+    shaft_diameter_share: Share = None
+    shaft_run: LengthOrNone = None
+    shaft_run_share: NumberOrNone = None
+    shaft_slope: Tilt = None
+    stern_gear_area: AreaOrNone = None
+    stern_gear_share: ShareOrNone = None
+    stern_gear_drag: NumberOrNone = None
 
 
 class TrialRowKeys(Group):

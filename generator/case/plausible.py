@@ -18,6 +18,7 @@ from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
 from generator.case.plant_keys import TrialRowKeys
 from generator.case.plausible_masses import find_mass_doubts
+from generator.case.plausible_use import find_use_doubts
 from generator.case.prices import CREDITS, part_by_name, sources_without
 from generator.case.register import find_default, sized
 from generator.case.said import Place
@@ -46,6 +47,7 @@ def find_doubts(case: CaseKeys) -> Iterator[Finding]:
     yield from _trial(case)
     yield from _foreign_prices(case)
     yield from _conversion(case)
+    yield from find_use_doubts(case)
     if not any(option.kind == "keep" for option in case.options):
         problem = "has no option of kind keep"
         yield Finding(("options",), problem, "expected one, for the others to be held against")

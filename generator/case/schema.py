@@ -117,7 +117,7 @@ class CaseKeys(Group):
     trial: TrialKeys = TrialKeys()
     planning: PlanningKeys = needed(PlanningKeys())
     berth: BerthKeys = needed(BerthKeys())
-    legs: tuple[LegKeys, ...] = NEEDED_LIST
+    legs: tuple[LegKeys, ...] = ()
     legs_file: Words = None
     house: HouseKeys = needed(HouseKeys())
     papers: PapersKeys = PapersKeys()

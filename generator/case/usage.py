@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from typing import Annotated
 
 import numpy as np
-from pydantic import model_validator
 
 from generator.arrays import Numbers
 from generator.case.key_kinds import (
@@ -23,6 +22,7 @@ from generator.case.key_kinds import (
     MoneyOrNone,
     Number,
     NumberOrNone,
+    PlainGroup,
     PowerOrNone,
     PricePerEnergy,
     PricePerVolume,
@@ -39,7 +39,6 @@ from generator.case.key_kinds import (
 )
 from generator.case.leaf import Day, Pattern, Word
 from generator.case.months import MONTHS
-from generator.case.said import Keys, Said
 from generator.units.families import CURRENCIES
 
 
@@ -162,19 +161,11 @@ Season = Annotated[
 ]
 
 
-class WishKeys(Group):
+class WishKeys(PlainGroup):
     """What the owner wants or gives as a reason, and which subject it belongs to."""
 
     text: Words = NEEDED
     subject: Annotated[str | None, Word(SUBJECTS)] = None
-
-    @model_validator(mode="before")
-    @classmethod
-    def _plain(cls, data: object) -> object:
-        """A wish without a subject may be written as a text alone."""
-        if isinstance(data, Said):
-            return Keys({"text": data}, {"text": data.line}, data.line)
-        return data
 
 
 class StudyKeys(Group):

@@ -121,6 +121,13 @@ class Page:
         shown = Markup('<span data-key="{}" data-form="sentence">{}</span>')
         return shown.format(new_key(key), self.text(str(said)))
 
+    def whole_sentence(self, key: str) -> Markup:
+        """A clause of the results with a capital and a full stop."""
+        said = str(self.value(key))
+        text = f"{said[0].upper()}{said[1:]}{'' if said.endswith('.') else '.'}"
+        shown = Markup('<span data-key="{}" data-form="clause">{}</span>')
+        return shown.format(new_key(key), self.text(text))
+
     def unit(self, form: str) -> str:
         """The unit of a form, for heads and axes."""
         return unit_of(form, self.display)

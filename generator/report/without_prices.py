@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from generator.report.numbers import Display, currency_sign
+
 WITHOUT = "-no-prices"
 LEFT_OUT = "left out of this copy"
 MONEY_KEY = re.compile(r"(^|_)money(_|$)")
@@ -15,11 +17,11 @@ COST = re.compile(r"^options\[\d+\]\.costs|^options\.costs")
 
 def without_prices(results: dict[str, Any]) -> dict[str, Any]:
     """The same study with every amount, price and sentence on money taken out, and said so."""
-    tree: dict[str, Any] = _stripped(results)
+    tree: dict[str, Any] = _stripped(results, _amount(results["case"]))
     tree["case"] = {**tree["case"], "redacted": True}
     tree["money"] = {"reasons": results["money"]["reasons"]}
     for option in tree["options"]:
-        option["cost"] = {"priced": False, "items": [], "cumulative": [], "sentence": None}
+        option["cost"] = {"priced": False, "items": [], "cumulative": []}
         option["worth"] = None  # its words hold amounts
     currency = results["case"]["currency"]  # the only one that a case may use
     for name in ("inputs", "assumptions"):
@@ -30,21 +32,26 @@ def without_prices(results: dict[str, Any]) -> dict[str, Any]:
     return tree
 
 
-def _stripped(node: Any) -> Any:
+def _amount(case: dict[str, Any]) -> re.Pattern[str]:
+    """An amount as the words of records print it: the sign of the currency and a digit."""
+    sign = currency_sign(Display(case["units"], case["currency"]))
+    return re.compile(rf"{re.escape(sign)}\d")
+
+
+def _stripped(node: Any, amount: re.Pattern[str]) -> Any:
     """Money keys without their value; sentences with money in them without their words."""
     if isinstance(node, dict):
-        return {key: _kept(key, value) for key, value in node.items()}
+        return {
+            key: None if MONEY_KEY.search(key) else _stripped(value, amount)
+            for key, value in node.items()
+        }
     if isinstance(node, list):
-        return [_stripped(item) for item in node if not _says_money(item)]
-    return LEFT_OUT if _says_money(node) else node
+        return [_stripped(item, amount) for item in node if not _says_money(item, amount)]
+    return LEFT_OUT if _says_money(node, amount) else node
 
 
-def _kept(key: str, value: Any) -> Any:
-    return None if MONEY_KEY.search(key) else _stripped(value)
-
-
-def _says_money(node: Any) -> bool:
-    return isinstance(node, str) and bool(MONEY_FORM.search(node))
+def _says_money(node: Any, amount: re.Pattern[str]) -> bool:
+    return isinstance(node, str) and bool(MONEY_FORM.search(node) or amount.search(node))
 
 
 def _priced(row: dict[str, Any], currency: str) -> bool:

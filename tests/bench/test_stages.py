@@ -90,7 +90,7 @@ def path_of_an_option(case: Case, place: int, trial: TrialResult) -> Cost:
     """Weight, hull and power, bank, legs, money: the questions that have no budget of their own."""
     option, scale = case.options[place], trial.scale
     weight = weigh(case, option)
-    hull = vessel(case.boat, case.waters, weight.net)
+    hull = vessel(case.boat, case.waters, weight.net, case.propeller)
     aged = ageing(case, option, hull, scale)
     held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.aged))
     found = power(case, option, hull, scale, held.aged)
@@ -110,7 +110,7 @@ def test_path_of_two_options_without_wind_ladder_and_screw(
 
     def analyse() -> list[Cost]:
         case = drawn(two_options, make_draws(two_options, DRAWS))
-        trial = read_trial(case, vessel(case.boat, case.waters, 0.0))
+        trial = read_trial(case, vessel(case.boat, case.waters, 0.0, case.propeller))
         return [path_of_an_option(case, place, trial) for place in range(2)]
 
     costs = benchmark.pedantic(analyse, rounds=5, warmup_rounds=1)
@@ -141,13 +141,13 @@ def test_hull_propeller_motor_and_range_of_two_options(
     """All draws at 60 speeds, both options: from the hull to the range."""
     case = drawn(two_options, make_draws(two_options, DRAWS))
     speed = np.linspace(1.0, 6.5, SPEEDS) * 1852.0 / 3600.0
-    hull = vessel(case.boat, case.waters, 0.0)
+    hull = vessel(case.boat, case.waters, 0.0, case.propeller)
     studied = [(option, power(case, option, hull, Scale())) for option in case.options]
 
     def chain() -> list[Any]:
         found = []
         for option, known in studied:
-            hull = vessel(case.boat, case.waters, 0.0)
+            hull = vessel(case.boat, case.waters, 0.0, case.propeller)
             curve = at_points(
                 case, option, replace(known, vessel=hull), Scale(), speed, Weather(0.0, 1.0)
             )
@@ -165,7 +165,7 @@ def test_hull_propeller_motor_and_range_of_two_options(
 
 def test_trial_fit_with_all_draws(benchmark: BenchmarkFixture, two_options: Case) -> None:
     case = drawn(two_options, make_draws(two_options, DRAWS))
-    hull = vessel(case.boat, case.waters, 0.0)
+    hull = vessel(case.boat, case.waters, 0.0, case.propeller)
     found = benchmark.pedantic(read_trial, (case, hull), rounds=5, warmup_rounds=1)
     assert found.used >= 2
     assert benchmark.stats is not None
@@ -183,7 +183,7 @@ def test_what_is_worth_measuring(benchmark: BenchmarkFixture, two_options: Case)
 def test_map_of_motor_against_bank(benchmark: BenchmarkFixture, path: Path, place: int) -> None:
     """The sloop is the dear one: every motor of its map is strong enough and asks all rows."""
     case = read_case(path)
-    desk = Desk(stand(case, make_draws(case, 100)), {})
+    desk = Desk(stand(case, make_draws(case, 100)), {}, 100)
     found = benchmark.pedantic(staircase, (desk, place), rounds=5, warmup_rounds=1)
     assert found.cells
     assert benchmark.stats is not None

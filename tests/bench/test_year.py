@@ -40,8 +40,10 @@ def given(
     sky = weather_years((sky.latitude, sky.longitude), (), None, many)
     times = outings(case, sky)
     found = next(option.findings for option in study.options if option.findings.year)
+    sail = found.sail
+    assert sail is not None
     option = option_year(
-        found.outfit, found.place, found.sail,
+        found.outfit, found.place, sail,
         panel_yield(found.option, sky), house(case), sky, times,
     )  # fmt: skip
     assert option is not None

@@ -46,7 +46,7 @@ def example() -> tuple[Case, Vessel]:
     """The demo sloop with a stronger engine's worth of readings; alternator off."""
     case = read_case(ROOT / "cases" / "sloop_30_weekend.yaml")
     case = replace(case, engine=replace(case.engine, alternator_power=0.0))
-    return case, vessel(case.boat, case.waters, 0.0)
+    return case, vessel(case.boat, case.waters, 0.0, case.propeller)
 
 
 def power_and_turns(scale: Scale, speed: Array) -> tuple[Array, Array]:

@@ -137,7 +137,7 @@ def test_a_number_at_planned_cruise_is_the_value_at_planned_cruise(name: str) ->
     rows = page.value(f"{motor}.speed_power")
     speeds = [row["speed_kn"] for row in rows]
     for key, column in (("cruise_thrust_n", "thrust_n"), ("cruise_shaft_kw", "shaft_power_kw")):
-        between = np.interp(cruise, speeds, [row[column] for row in rows])
+        between = np.exp(np.interp(cruise, speeds, np.log([row[column] for row in rows])))
         assert page.value(f"{motor}.{key}") == pytest.approx(between, rel=0.004)
 
 
@@ -165,7 +165,7 @@ def test_range_at_cruise_and_a_knot_below_is_that_of_those_speeds(name: str) -> 
 
 @pytest.mark.parametrize("name", BOATS)
 def test_the_propeller_section_says_where_the_limit_is_met(name: str) -> None:
-    """At no more than the plate's torque, with the power that criterion 5 and the bars take."""
+    """At no more than the plate's torque, with the power that the bars take."""
     page = Page(studied(name))
     said = said_of(propeller.part(page))
     for motor in page.motors:
@@ -173,9 +173,6 @@ def test_the_propeller_section_says_where_the_limit_is_met(name: str) -> None:
         rated = plate["continuous_power_kw"] * 1e3 / (plate["rated_speed_rpm"] * np.pi / 30.0)
         assert fit["reached_newtonmetre"] <= rated * 1.001
         assert fit["reached_shaft_kw"] == page.value(f"{motor}.continuous_shaft_kw")
-        row = page.find(f"{motor}.verdict.criteria", id=5)
-        ratio = fit["reached_shaft_kw"] / page.value(f"{motor}.clean_need_kw")
-        assert page.value(f"{row}.value") == pytest.approx(ratio, rel=0.03)
         for key, form in (
             ("reached_rpm", "rpm"),
             ("reached_newtonmetre", "torque"),

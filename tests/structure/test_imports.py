@@ -111,8 +111,10 @@ SHARED_STEPS = tuple(
     for name in (
         "handling.docking",
         "handling.headwind",
+        "handling.holding",
         "handling.yardstick",
         "motion.as_set",
+        "motion.bench",
         "motion.demand",
         "motion.engine_space",
         "motion.hull",

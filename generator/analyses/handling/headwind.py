@@ -20,9 +20,11 @@ from generator.analyses.motion.demand import (
 from generator.analyses.motion.hull import Vessel
 from generator.analyses.motion.power import KNOT, Power
 from generator.analyses.motion.pull import Pull, greatest_pull
+from generator.analyses.percentiles import best, scalar
 from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
+from generator.case.register import find_default
 from generator.physics.hull.beaufort import beaufort_force, open_sea_height
 from generator.physics.hull.waves import added_resistance
 from generator.physics.hull.windage import wind_force
@@ -75,30 +77,43 @@ class _Water:
     air: Array  # still
 
 
-def headwind(case: Case, option: Option, found: Power, scale: Scale) -> Headwind:
-    """Both ladders of an option, with the fetch of the waters."""
+def headwind(
+    case: Case, option: Option, found: Power, scale: Scale, winds: Array = WINDS
+) -> Headwind:
+    """Both ladders of an option, with the fetch of the waters; ``winds`` are the first of WINDS."""
     hull, factors = found.vessel, case.factors
     water = _water(case, hull, scale)
-    sea = sea_state(hull, Weather(WINDS, case.waters.fetch))
-    asked = _asked(case, option, hull, water, sea)
+    sea = sea_state(hull, Weather(winds, case.waters.fetch))
+    asked = _asked(case, option, hull, water, sea, winds)
     pulls = [
         greatest_pull(option, found, factors, water.speed, peak)
         for peak in ((False, True) if option.motor is not None else (False,))
     ]
     ladders = [_ladder(water, asked, pull) for pull in pulls]
-    best, speed = ladders[-1].speed[0], np.atleast_2d(water.speed)[0]
+    made, speed = ladders[-1].speed[0], np.atleast_2d(water.speed)[0]
     return Headwind(
         continuous=ladders[0],
         peak=ladders[-1],
         height=np.atleast_2d(sea.free_height),
-        force=beaufort_force(WINDS),
-        open_sea=open_sea_height(WINDS),
+        force=beaufort_force(winds),
+        open_sea=open_sea_height(winds),
         beyond_limit=np.atleast_2d(sea.beyond_limit),
         limit_wind=_wind_of(np.atleast_2d(sea.free_height - np.asarray(sea.limit))),
-        shaft_power=np.interp(best, speed, np.atleast_2d(pulls[-1].shaft_power)[0]),
-        pull=np.interp(best, speed, np.atleast_2d(pulls[-1].thrust)[0]),
+        shaft_power=np.interp(made, speed, np.atleast_2d(pulls[-1].shaft_power)[0]),
+        pull=np.interp(made, speed, np.atleast_2d(pulls[-1].thrust)[0]),
         need=np.array([np.interp(LEAST_WAY, speed, row) for row in asked[:, 0, :]]),
     )
+
+
+def asked_winds(case: Case, brief: bool) -> Array:
+    """The winds of the ladders: all, or as many of the first as the rows of the verdict read."""
+    if not brief:
+        return WINDS
+    keys = ("legs.wind", "planning.hold_wind")
+    rows = (find_default(key, (case.waters.exposure,)) for key in keys)
+    winds = [row.value for row in rows if row is not None]
+    most = max(*winds, scalar(best(case.planning.hold_wind)))
+    return WINDS[: int(most / KNOT) + 2]
 
 
 def _water(case: Case, hull: Vessel, scale: Scale) -> _Water:
@@ -109,7 +124,9 @@ def _water(case: Case, hull: Vessel, scale: Scale) -> _Water:
     return _Water(np.asarray(speed), np.atleast_2d(calm), np.atleast_2d(still_air(hull, speed)))
 
 
-def _asked(case: Case, option: Option, hull: Vessel, water: _Water, sea: Sea) -> Array:
+def _asked(
+    case: Case, option: Option, hull: Vessel, water: _Water, sea: Sea, winds: Array
+) -> Array:
     """Thrust asked for against each wind [N], (winds, draws, speeds), as ``in_weather``."""
     waves = np.atleast_2d(
         added_resistance(sea.height, hull.form.waterline_beam, hull.bow_length, hull.water_density)
@@ -118,8 +135,8 @@ def _asked(case: Case, option: Option, hull: Vessel, water: _Water, sea: Sea) ->
     passed = 1.0 - np.asarray(option.propeller.thrust_deduction)
     kept = np.atleast_2d(passed * thrust_kept(case.factors, sea.height, hull))
     speed = np.broadcast_to(water.speed, water.calm.shape)
-    asked = np.empty((WINDS.size, max(kept.shape[0], waves.shape[0], speed.shape[0]), NODES.size))
-    for place, wind in enumerate(WINDS):
+    asked = np.empty((winds.size, max(kept.shape[0], waves.shape[0], speed.shape[0]), NODES.size))
+    for place, wind in enumerate(winds):
         steered = water.calm * blown(case.factors.steering_and_trim, wind)
         met = steered + wind_force(hull.drag_area, wind, speed) + waves[:, [place]]
         chop = steered * blown(case.factors.wind_and_chop, wind) + water.air

@@ -8,16 +8,14 @@ import numpy as np
 
 from generator.analyses.handling.headwind import Headwind
 from generator.analyses.handling.yardstick import SPEEDS, Yardstick, effective
+from generator.analyses.motion.plant import peak_lasts
 from generator.analyses.motion.pull import drain_of, greatest_pull
-from generator.analyses.percentiles import best, scalar
 from generator.analyses.store.bank_state import taken
 from generator.analyses.store.outfit import Outfit
-from generator.arrays import Array, Numbers
-from generator.case.option import Option
+from generator.arrays import Array
 from generator.tables.method import method
 
 HOLDING_TIME = method("lee_shore.holding_time")
-TOP_TIME = method("judging.top_time")
 
 
 @dataclass(frozen=True)
@@ -54,10 +52,3 @@ def holding(outfit: Outfit, against: Headwind, yard: Yardstick) -> Holding:
         lasts=np.asarray(usable / loss),
         ladder=(against.peak if peak else against.continuous).speed,
     )
-
-
-def peak_lasts(option: Option, time: Numbers) -> bool:
-    """Whether the peak rating may be used for a time [s]."""
-    if option.motor is None:
-        return True
-    return scalar(best(option.motor.peak_time)) >= scalar(best(time))

@@ -19,6 +19,7 @@ from generator.physics.hull.polynomials import keel_share_at
 from generator.physics.hull.regression import doubt_at, share_at
 from generator.physics.hull.residuary import froude_number
 from generator.physics.hull.roughness import friction_increase
+from generator.physics.hull.stern_gear import stern_gear_drag
 from generator.physics.hull.waves import added_resistance, fetch_sea, height_limit
 from generator.physics.hull.windage import wind_force
 from generator.physics.water import GRAVITY
@@ -90,14 +91,16 @@ class Scale:
 
 @dataclass(frozen=True)
 class CalmParts:
-    """Calm-water resistance [N]: what friction adds up to, and what waves of her own cost."""
+    """Calm-water resistance [N]: friction, waves of her own, and what stands before the screw."""
 
     friction: Array
     residuary: Array
+    stern_gear: Array
 
     def total(self, friction_share: Numbers = 0.0) -> Array:
         """Sum with the friction raised by ``friction_share`` [-]."""
-        return np.asarray(self.friction * (1.0 + np.asarray(friction_share)) + self.residuary)
+        rubbed = self.friction * (1.0 + np.asarray(friction_share))
+        return np.asarray(rubbed + self.residuary + self.stern_gear)
 
 
 @dataclass(frozen=True)
@@ -117,7 +120,9 @@ class Demand:
 
 def calm_parts(vessel: Vessel, factors: Factors, speed: Array) -> CalmParts:
     """Resistance of the clean boat in a tank, split as the fouling needs it."""
-    return CalmParts(calm_friction(vessel, speed), residuary(vessel, factors, speed))
+    water, viscosity = vessel.water_density, vessel.water_viscosity
+    gear = np.asarray(stern_gear_drag(vessel.stern_gear, speed, water, viscosity))
+    return CalmParts(calm_friction(vessel, speed), residuary(vessel, factors, speed), gear)
 
 
 def residuary(vessel: Vessel, factors: Factors, speed: Array) -> Array:

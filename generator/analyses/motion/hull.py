@@ -8,10 +8,12 @@ import numpy as np
 
 from generator.arrays import Array, Numbers
 from generator.case.boat import Boat, Keel, Rudder, Waters, Windage
+from generator.case.diesel import Propeller
 from generator.physics.hull.form import HullForm, immersed_deeper, make_form
 from generator.physics.hull.polynomials import KeelBody, keel_curve
 from generator.physics.hull.regression import RegressionCurve, cautions, regression_curve
 from generator.physics.hull.resistance import Appendage
+from generator.physics.hull.stern_gear import SternGear
 from generator.physics.hull.windage import drag_area
 from generator.physics.validity import Caution
 from generator.physics.water import density, kinematic_viscosity
@@ -30,6 +32,7 @@ class Vessel:
     keel_body: KeelBody
     waves: RegressionCurve  # of the canoe body
     keel_waves: Array  # of the keel: cubics of its polynomial
+    stern_gear: SternGear
     bow_length: Numbers  # stem to 95 % of waterline beam
     drag_area: Numbers
     freeboard: Numbers
@@ -40,8 +43,8 @@ class Vessel:
     hull_speed: Numbers
 
 
-def vessel(boat: Boat, waters: Waters, added_mass: Numbers) -> Vessel:
-    """The boat in her waters with ``added_mass`` [kg] more aboard than today."""
+def vessel(boat: Boat, waters: Waters, added_mass: Numbers, screw: Propeller) -> Vessel:
+    """The boat in her waters with ``added_mass`` [kg] more aboard than today, on that screw."""
     water = density(waters.kind, waters.temperature)
     today = hull_form(boat, water)
     form = immersed_deeper(today, np.asarray(added_mass) / water)
@@ -53,6 +56,7 @@ def vessel(boat: Boat, waters: Waters, added_mass: Numbers) -> Vessel:
         keel_body=keel_body,
         waves=regression_curve(form),
         keel_waves=keel_curve(form, keel_body),
+        stern_gear=stern_gear(screw),
         bow_length=boat.hull.bow_share * form.waterline_length,
         drag_area=wind_drag_area(boat),
         freeboard=freeboard(boat),
@@ -87,6 +91,20 @@ def _appendage(part: Keel | Rudder, form: HullForm) -> Appendage:
         part.wetted_area_share * form.canoe_wetted_area if area is None else area,
         part.chord_share * form.waterline_length if chord is None else chord,
         part.thickness_ratio,
+    )
+
+
+def stern_gear(screw: Propeller) -> SternGear:
+    """What stands between hull and screw, given or by the register's shares."""
+    size, run, area = screw.diameter, screw.shaft_run, screw.stern_gear_area
+    thick = screw.shaft_diameter
+    disc = np.pi * np.square(size) / 4.0
+    return SternGear(
+        shaft_run=screw.shaft_run_share * size if run is None else run,
+        shaft_diameter=screw.shaft_diameter_share * size if thick is None else thick,
+        shaft_slope=np.radians(screw.shaft_slope),
+        frontal_area=screw.stern_gear_share * disc if area is None else area,
+        drag_coefficient=screw.stern_gear_drag,
     )
 
 

@@ -8,6 +8,7 @@ import numpy as np
 
 from generator.analyses.motion.demand import Demand
 from generator.analyses.motion.engine_space import warm_share
+from generator.analyses.percentiles import best, scalar
 from generator.analyses.store.bank_state import (
     BankState,
     Condition,
@@ -29,6 +30,7 @@ from generator.physics.energy.battery import nominal_energy
 from generator.tables.method import method
 
 OVERSPEED = method("motor.overspeed")
+SAGGED = method("bank.sagged_share")
 LEAST_MADE_GOOD = method("passage.least_against_sea")
 LIMITS = ("power", "torque", "turns", "battery current", "battery voltage")
 
@@ -179,6 +181,13 @@ def ceiling(option: Option, factors: Factors, peak: bool) -> Ceiling:
     return _ceiling(diesel.rated_power, diesel, diesel.alternator_power)
 
 
+def peak_lasts(option: Option, time: Numbers) -> bool:
+    """Whether the peak rating may be used for a time [s]."""
+    if option.motor is None:
+        return True
+    return scalar(best(option.motor.peak_time)) >= scalar(best(time))
+
+
 def _ceiling(power: Numbers, plant: Motor | Diesel, standing: Numbers) -> Ceiling:
     most = OVERSPEED * plant.rated_speed / plant.gear_ratio / (2.0 * np.pi)
     torque = power / plant.rated_speed * plant.gear_ratio
@@ -204,7 +213,10 @@ def _bank_store(
     ages: tuple[Condition, Condition, Condition],
 ) -> Store:
     peak, controller = peak_drain(motor, case.factors), controller_cut_off(bank, motor)
-    limited = limits(bank, beside_motor(case, option, cut_off(bank, controller)))
+    warm = battery_power(motor, warm_power(motor, case.factors), motor.rated_speed, case.factors)
+    steady = np.atleast_2d(warm / (SAGGED * np.asarray(bank.nominal_voltage)))
+    beside = beside_motor(case, option, cut_off(bank, controller))
+    limited = limits(bank, beside, steady)
     new, aged, last = (bank_state(bank, age, peak, controller, limited) for age in ages)
     return Store(
         nominal=nominal_energy(bank.nominal_voltage, bank.charge),

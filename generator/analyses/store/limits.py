@@ -40,12 +40,17 @@ class Limits:
     motor: Array
 
 
-def limits(bank: Bank, beside: float = 0.0) -> Limits:
-    """The maker's limit, else the customary rate, beside a current of the house [A]."""
+def limits(bank: Bank, beside: float = 0.0, steady: Numbers = 0.0) -> Limits:
+    """The maker's limit, else the customary rate, beside a current of the house [A].
+
+    ``steady`` is the current of the motor's continuous power [A]: what is drawn for good without a
+    step may come up to the limit itself, of anything above it a share is kept free.
+    """
     stated = _stated(bank)
     whole = bank.charge * bank.continuous_rate if stated is None else stated
     share = setting_share(bank.chemistry, stated is not None)
-    left = np.minimum(np.asarray(whole) * share, np.asarray(whole) - beside)
+    free = np.maximum(np.asarray(whole) * share, np.minimum(np.asarray(steady), whole))
+    left = np.minimum(free, np.asarray(whole) - beside)
     return Limits(
         rule=CUSTOMARY if stated is None else STATED,
         bank=whole,

@@ -11,7 +11,6 @@ from generator.analyses.verdict.criteria.evaluate import evaluate
 WORD_GO, WORD_CONDITIONS = "Suitable", "Suitable with conditions"
 WORD_NO = "Not suitable as specified"
 RESERVE, MOORING = 3, 12
-MOST_MENDS = 1
 
 
 @dataclass(frozen=True)
@@ -74,5 +73,4 @@ def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, bool], ..
         ]
         for result in (NO, CONDITIONAL)
     )
-    first = failed[:MOST_MENDS] + asked + failed[MOST_MENDS:] + open_ones
-    return tuple(first)
+    return (*failed, *asked, *open_ones)

@@ -60,27 +60,29 @@ def regression_curve(form: HullForm) -> RegressionCurve:
     Source: dsyhs_measurements, own regression on 36 bare hulls
     """
     fit = fitted()
+    hulls = _rows(form)
     held = np.clip(_rows(_within_weights(form)), fit.low, fit.high)
     towards = covariance(fit.covariance, held, fit.hulls)
+    # most hulls lie within the series: then this is dear and the same twice
+    near = towards if np.array_equal(held, hulls) else covariance(fit.covariance, hulls, fit.hulls)
     values = (fit.mean + towards @ fit.weights).reshape(*_shape(form), -1)
     slender = length_displacement(form)
     return RegressionCurve(
         weight=GRAVITY * np.asarray(form.canoe_volume),
         coefficients=cubics(np.log(fit.nodes), values),
-        doubt=_doubt(form),
+        doubt=_doubt(hulls, near).reshape(*_shape(form), -1),
         highest=np.where(np.asarray(slender) >= LIGHT_FROM, fit.nodes[-1], LIMIT),
     )
 
 
-def _doubt(form: HullForm) -> Array:
-    fit, hulls = fitted(), _rows(form)
-    towards = covariance(fit.covariance, hulls, fit.hulls)
+def _doubt(hulls: Array, towards: Array) -> Array:
+    fit = fitted()
     known = ((towards @ fit.inverse) * towards).sum(axis=-1)
     unknown = own_variance(fit.covariance, hulls) + 1.0 - known
     own = np.sqrt(np.maximum(unknown, 1.0))[:, None] * fit.spread
     heavy = hulls[:, [SLENDER]] < fit.low[SLENDER]
     doubt = np.hypot(np.maximum(own, fit.unseen_family), np.where(heavy, HEAVY_DOUBT, 0.0))
-    return np.asarray(doubt.reshape(*_shape(form), -1))
+    return np.asarray(doubt)
 
 
 def share_at(curve: RegressionCurve, froude: Array) -> Array:

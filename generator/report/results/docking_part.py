@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.motion.match import TIP_CLEARANCE, Screw
+from generator.analyses.motion.bench import TIP_CLEARANCE, Screw
 from generator.analyses.motion.plant import LIMITS
 from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Numbers

@@ -19,6 +19,7 @@ NO_MOTOR = "a diesel gives nothing back"
 def under_sail_part(found: Findings) -> Row:
     """Speed lost by state, power for one more knot, and what comes back."""
     sail = found.sail
+    assert sail is not None
     return {
         "state": {"fixed": "locked", "folding": "folded", "feathering": "feathered"}[
             found.option.propeller.kind
@@ -43,6 +44,7 @@ def _middle(values: Array, place: int, cautious: str = "high") -> float:
 
 
 def _drain(found: Findings, place: int) -> Row:
+    assert found.sail is not None
     drain = _middle(found.sail.more_drain, place)
     if found.option.motor is not None:
         return {"battery_w": drain}
@@ -51,6 +53,7 @@ def _drain(found: Findings, place: int) -> Row:
 
 def _row(found: Findings, place: int) -> Row:
     sail = found.sail
+    assert sail is not None
     row: Row = {"sailing_kn": SAILING[place]}
     for state, lost in sail.lost.items():
         row[f"{state}_n"] = _middle(sail.drag[state], place)

@@ -75,7 +75,7 @@ def _row(item: Judgement, place: int, index: int, telling: Telling) -> Row:
         "limit_conditional": criterion.conditional,
         "sense": criterion.sense,
         "result": item.result,
-        "role": criterion.role,
+        "role": item.role or criterion.role,
         "why": _sentence(_placed(why, place, index)),
         "flip": _sentence(_placed(flip, place, index)),
         **item.numbers,

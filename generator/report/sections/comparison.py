@@ -20,6 +20,8 @@ def section(page: Page) -> Section:
     )
     alone = "The diesels of {boat.name|given} stand beside the motor as references."
     lead = page.text(judged if len(page.motors) > 1 else alone)
+    if page.value("answer.asked") and page.value("answer.comparison"):
+        lead += Markup(" ") + page.sentence("answer.comparison.words_rows")
     return Section(
         "comparison", "Comparison", (Part("comparison-part", "", (), (), (_table(page),)),), lead
     )
@@ -48,14 +50,14 @@ def _diesels(page: Page) -> tuple[Markup, ...]:
         for key in rows:
             form = form_of(page.value(key)["id"])
             shown = "" if page.value(key)["pessimistic"] is None else (
-                f", {{{key}.pessimistic|{form}}} at the pessimistic end"
+                f", {{{key}.pessimistic|{form}}} in nine draws of ten"
             )  # fmt: skip
             told.append(
                 f"for {page.called(option)}: {{{key}.id|count}}\u00a0{{{key}.name|given}}{shown}"
             )
     if not told:
         return ()
-    return (page.text(f"No plain “go” {'; '.join(told)}."),)
+    return (page.text(f"With conditions, or failed, {'; '.join(told)}."),)
 
 
 def _row(page: Page, key: str) -> Row:

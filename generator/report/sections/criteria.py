@@ -17,7 +17,8 @@ FORMS = {
     25: "years", 26: "share", 27: "flag",
 }  # fmt: skip
 CHIPS = {
-    "go": ("go", "Go"), "conditional": ("conditional", "Conditional"), "no": ("no", "No"),
+    "go": ("go", "Passes"), "conditional": ("conditional", "With conditions"),
+    "no": ("no", "Fails"),
     "told": ("told", "Told"), "not applicable": ("open", "n/a"),
     "not assessed": ("open", "Not assessed"),
 }  # fmt: skip
@@ -26,9 +27,9 @@ CHIPS = {
 def section(page: Page) -> Section:
     """A table for every motor, then the criteria that are not assessed yet."""
     lead = page.text(
-        "A “go” must hold at the pessimistic end: in nine of ten draws of {study.draws|count}. "
-        "Rows that decide can change the word, rows that condition add a condition to the front "
-        "page, rows that tell are printed only."
+        "A row passes where its limit holds in nine of ten of {study.draws|count} draws, and with "
+        "conditions where it holds in half of them. Rows that decide make the word on "
+        "{boat.name|given}; rows that tell are printed only."
     )
     parts = [_all(page), *staircase.parts(page), *(_motor(page, motor) for motor in page.motors)]
     if any(is_open(page, page.value(key)["id"]) for key in page.keys("criteria")):
@@ -61,8 +62,8 @@ def _all(page: Page) -> Part:
         if not is_open(page, page.value(key)["id"])
     )
     caption = page.text(
-        "Where {boat.name|given} stands: pessimistic value, middle of the draws in grey (why each "
-        "row passes: verdict_criteria.csv)"
+        "Where {boat.name|given} stands: value in nine draws of ten, middle of the draws in grey "
+        "(why each row passes: verdict_criteria.csv)"
     )
     table = Table("criteria-all", caption, tuple(columns), rows, (), "long")
     return Part("criteria-table", "All criteria", (), (), (table,) if page.motors else ())

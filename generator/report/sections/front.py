@@ -7,15 +7,14 @@ from itertools import zip_longest
 
 from markupsafe import Markup
 
+from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
 from generator.report.parts import Column, Figure, Row, Table, numbers, reasons, words
-from generator.report.sections.criteria import CHIPS
 from generator.report.sections.cruising_range import bars, row_at_cruise
 from generator.report.sections.legs import must_make_row
 
-MOST_CONDITIONS = 6
-LOOKS = {"Go": "go", "Go with conditions": "conditional", "Don't, as specified": "no"}
+LOOKS = {WORD_GO: "go", WORD_CONDITIONS: "conditional", WORD_NO: "no"}
 
 
 @dataclass(frozen=True)
@@ -25,9 +24,20 @@ class Card:
     name: Markup
     word: Markup
     look: str
-    sentence: Markup
     reasons: tuple[Markup, ...]
     money: Markup
+    until: Markup
+    mends: tuple[Markup, ...]  # sets of changes that would mend it, with the word they give
+
+
+@dataclass(frozen=True)
+class Lead:
+    """What to do next, why, and what the study says of each of the owner's subjects."""
+
+    advice: Markup
+    why: Markup
+    comparison: Markup
+    subjects: tuple[Markup, ...]
 
 
 @dataclass(frozen=True)
@@ -39,40 +49,27 @@ class Condition:
 
 
 @dataclass(frozen=True)
-class Cell:
-    """One criterion of the strip: a chip for each motor, or open."""
-
-    name: Markup
-    chips: tuple[Markup, ...]
-    look: str
-
-
-@dataclass(frozen=True)
 class Front:
     """All that the front page shows."""
 
     about: tuple[Row, ...]
+    lead: Lead
     cards: tuple[Card, ...]
-    wishes: Markup
     table: Table
     figure: Figure | None
-    strip: tuple[Cell, ...]
-    strip_key: Markup
     conditions: tuple[Condition, ...]
     validity: Markup
     signatory: Markup
 
 
 def front(page: Page) -> Front:
-    """Verdicts, key figures, criteria strip, conditions and validity."""
+    """What to do, the word on each motor, key figures, conditions and validity."""
     return Front(
         about(page),
+        _lead(page),
         tuple(_card(page, motor) for motor in page.motors),
-        _wishes(page),
         _table(page),
         bars(page, "range-front", lambda: front_bars(page)) if page.motors else None,
-        tuple(_cell(page, key) for key in page.keys("criteria")),
-        _strip_key(page),
         _conditions(page),
         _validity(page),
         signatory(page),
@@ -101,43 +98,41 @@ def _card(page: Page, motor: str) -> Card:
         page.words(f"{motor}.name"),
         page.words(f"{own}.word"),
         LOOKS.get(page.value(f"{own}.word"), "open"),
-        page.sentence(f"{own}.sentence"),
         tuple(page.sentence(key) for key in page.keys(f"{own}.reasons")),
         _money(page, motor),
+        _sentence(page, f"{motor}.until.words"),
+        tuple(page.whole_sentence(f"{key}.words") for key in page.keys(f"{motor}.remedies")),
+    )
+
+
+def _lead(page: Page) -> Lead:
+    """The answer of the study, where it was asked for one."""
+    return Lead(
+        page.sentence("answer.advice.words"),
+        _sentence(page, "answer.advice.words_why"),
+        page.sentence("answer.comparison.words") if page.value("answer.comparison") else Markup(""),
+        tuple(page.sentence(f"{key}.words") for key in page.keys("answer.subjects")),
     )
 
 
 def _money(page: Page, motor: str) -> Markup:
-    """The money in a sentence, and a plain warning where she costs more than comes back."""
-    said = page.sentence(f"{motor}.cost.sentence")
-    row = page.find(f"{motor}.verdict.criteria", id=OVER_WORTH)
-    share = page.value(f"{row}.facts.spent_share") if row else None
-    if share is None or share <= page.value(f"{row}.limit_conditional"):
-        return said
-    return said + page.text(
-        f" The first cost is {{{row}.facts.spent_share|share}} of the "
-        f"{{{row}.facts.worth_money|money}} she is worth."
-    )
+    """The second word, on money, and a plain warning where little of it comes back."""
+    said = _sentence(page, f"{motor}.worth.words")
+    warning = _sentence(page, f"{motor}.worth.words_warning")
+    return said + Markup(" ") + warning if said and warning else said or warning
 
 
-def _wishes(page: Page) -> Markup:
-    """What speaks for it beside money, in the owner's own words."""
-    said = [page.words(key) for key in page.keys("study.reasons")]
-    if not said:
+def _sentence(page: Page, key: str) -> Markup:
+    """Words of a record as a sentence of their own; empty where they say nothing."""
+    if page.value(key.rpartition(".")[0]) is None or not page.value(key):
         return Markup("")
-    lead = "Beside the money, in the owner's own words: "
-    return (
-        Markup.escape(lead) + Markup("\u201c") + joined(said, "\u201d; \u201c") + Markup("\u201d")
-    )
+    return page.whole_sentence(key)
 
 
-OVER_WORTH = 26  # criterion
 LINES = (
     ("Range to reserve, calm, bank new", "calm", "new", "range_nm"),
-    ("at {years}", "calm", "aged", "range_nm"),
-    ("kept as reserve then", "calm", "aged", "reserve_nm"),
-    ("Range to reserve against {wind}, at {years}", "wind_20", "aged", "range_nm"),
-    ("kept as reserve then", "wind_20", "aged", "reserve_nm"),
+    ("after {years}", "calm", "aged", "range_nm"),
+    ("Range to reserve against {wind}, after {years}", "wind_20", "aged", "range_nm"),
 )
 OTHERS = (
     ("Speed on continuous power, calm", "top_speed.continuous_kn", "speed"),
@@ -145,6 +140,15 @@ OTHERS = (
     ("Dearer than keeping, {years}", "cost.against_keep_money", "money:signed"),
     ("Net mass", "weight.net_kg", "mass:signed"),
 )
+
+
+MUST = 1  # criterion: the leg that must be made
+MADE = {"go": ("pass", "passes"), "conditional": ("pass", "cond."), "no": ("fail", "fails")}
+
+
+def _age(page: Page) -> str:
+    """Age of the bank that the word is for: of the first motor, for they seldom differ."""
+    return f"{page.motors[0]}.bank.ages.1.after_years" if page.motors else "planning.horizon_years"
 
 
 def _in_order(page: Page) -> list[str]:
@@ -171,19 +175,18 @@ def _leg_row(page: Page) -> Row:
     must = page.must_make
     if must is None:
         return Row(Markup("Must-make leg"), tuple(Markup("none") for _ in _in_order(page)))
-    head = Markup("Must-make leg, energy in hand over need, pessimistic: ") + page.words(
-        f"{must}.name"
-    )
-    return Row(head, tuple(_leg_cell(page, option) for option in _in_order(page)), "strong")
+    head = Markup("Leg that must be made: left over needed, nine times in ten at least")
+    return Row(Markup(head), tuple(_leg_cell(page, option) for option in _in_order(page)), "strong")
 
 
 def _leg_cell(page: Page, option: str) -> Markup:
     key = must_make_row(page, option)
-    if key is None:
+    row = page.find(f"{option}.verdict.criteria", id=MUST)
+    if key is None or row is None:
         return Markup("–")
-    word = "pass" if page.value(f"{key}.fits") else "fail"
+    look, word = MADE.get(page.value(row)["result"], ("", ""))
     ratio = page.show(f"{key}.ratio_p10", "ratio")
-    return Markup('<span class="{0}">{0}</span> {1}').format(word, ratio)
+    return Markup('<span class="{}">{}</span> {}').format(look, word, ratio)
 
 
 def _range_rows(page: Page) -> tuple[Row, ...]:
@@ -191,7 +194,7 @@ def _range_rows(page: Page) -> tuple[Row, ...]:
     rows = []
     for label, sea, age, name in LINES:
         said = label.replace("{wind}", f"{{{wind}.wind_kn|wind}}")
-        head = page.text(said.replace("{years}", "{planning.horizon_years|years}"))
+        head = page.text(said.replace("{years}", f"{{{_age(page)}|years}}"))
         cells = tuple(
             page.at(row_at_cruise(page, option, sea, age), name, "distance")
             for option in _in_order(page)
@@ -212,43 +215,33 @@ def _other_rows(page: Page) -> tuple[Row, ...]:
     return tuple(rows)
 
 
-def _cell(page: Page, key: str) -> Cell:
-    number = page.value(key)["id"]
-    name = page.show(f"{key}.id", "count") + Markup(" ") + page.words(f"{key}.name")
-    found = [page.find(f"{motor}.verdict.criteria", id=number) for motor in page.motors]
-    results = [page.value(each)["result"] if each else "not assessed" for each in found]
-    if all(result == "not assessed" for result in results):
-        return Cell(name, (Markup("not assessed"),), "open")
-    chips = tuple(_short(result) for result in results)
-    return Cell(name, chips, "")
-
-
-def _short(result: str) -> Markup:
-    look, word = CHIPS.get(result, ("open", result))
-    short = {"conditional": "Cond.", "not applicable": "n/a", "not assessed": "open"}
-    return Markup('<span class="chip {}">{}</span>').format(look, short.get(result, word))
-
-
-def _strip_key(page: Page) -> Markup:
-    names = joined((page.words(f"{motor}.name") for motor in page.motors), ", ")
-    return Markup("Chips from left to right: ") + names + Markup(".")
-
-
 def _conditions(page: Page) -> tuple[Condition, ...]:
-    """Conditions of all motors, the same text once; motors that may go first, then in turn."""
+    """Conditions of the motors that may go, the same text once; where none may, what would mend.
+
+    All conditions of a motor that fails stand with its rows in the section on the criteria.
+    """
+    able = [motor for motor in page.motors if LOOKS.get(_word(page, motor)) != "no"]
+    motors = able or list(page.motors)
     found: dict[str, tuple[list[str], Markup]] = {}
-    for failed in (False, True):
-        motors = [each for each in page.motors if (LOOKS.get(_word(page, each)) == "no") == failed]
-        lists = [page.keys(f"{motor}.verdict.conditions") for motor in motors]
-        for row in zip_longest(*lists):
-            for motor, key in zip(motors, row, strict=True):
-                if key is not None:
-                    text = page.sentence(key)
-                    found.setdefault(bare_text(text), ([], text))[0].append(motor)
-    return tuple(
-        Condition(_whom(page, motors), text)
-        for motors, text in list(found.values())[:MOST_CONDITIONS]
-    )
+    for row in zip_longest(*(_open(page, motor) for motor in motors)):
+        for motor, key in zip(motors, row, strict=True):
+            if key is not None:
+                text = page.sentence(key)
+                found.setdefault(bare_text(text), ([], text))[0].append(motor)
+    return tuple(Condition(_whom(page, which), text) for which, text in found.values())
+
+
+def _open(page: Page, motor: str) -> list[str]:
+    """The conditions of a motor that may go; of one that fails what would mend those rows.
+
+    Where sets of changes are told, they say so already.
+    """
+    every = page.keys(f"{motor}.verdict.conditions")
+    rows = [page.value(key) for key in page.keys(f"{motor}.verdict.criteria")]
+    failed = [row for row in rows if row["role"] == "decide" and row["result"] == "no"]
+    if not failed:
+        return every
+    return [] if page.keys(f"{motor}.remedies") else every[: len(failed)]
 
 
 def _word(page: Page, motor: str) -> str:

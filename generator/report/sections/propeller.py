@@ -58,7 +58,7 @@ def _words(page: Page, motor: str) -> Markup:
         said += f"; full power would take {{{full}|rpm}} of the rated {{{rated}|rpm}}"
     said += (
         f". A reduction of {{{key}.ratio|ratio}} would match in a calm; of those that match "
-        f"{{{key}.advised_ratio|ratio}} pulls hardest against a wind"
+        f"and keep her calm speed {{{key}.advised_ratio|ratio}} pulls hardest against a wind"
     )
     if page.value(f"{key}.pitch_mm") is not None:
         said += f", or a pitch of {{{key}.pitch_mm|length_small}} with the reduction kept"

@@ -96,7 +96,7 @@ def trial_of(case: Case) -> Tree:
     Speeds, turns and the power at full throttle are those of the study's own curve, so that
     they fit pitch and gear whatever the model of the hull is.
     """
-    hull, keep = vessel(case.boat, case.waters, 0.0), case.options[0]
+    hull, keep = vessel(case.boat, case.waters, 0.0, case.propeller), case.options[0]
     top = power(case, keep, hull, Scale()).top.continuous.item()
     speeds = np.array(SETTINGS) * top
     output = on_hull(case, keep, hull, None, Scale(), speeds, Weather(0.0, 1.0)).output

@@ -75,6 +75,7 @@ def test_settings_and_cables_are_those_of_the_motor_as_set(name: str) -> None:
     assert made is not None
     limit = scalar(spread(bank.as_set.limit).middle)
     assert values[GOOD] <= values[MOST] <= limit * (1.0 + 1e-9)
+    assert bank.as_set.continuous_current <= bank.as_set.peak_current
     assert values[MOST] == pytest.approx(bank.as_set.peak_current, rel=1e-3)
     assert 0.0 < values[SECOND] < values[FIRST] < 1.0
     drive = made.circuit("motor")

@@ -40,7 +40,7 @@ def wren(*exchanges: tuple[str, str]) -> Case:
 
 @lru_cache
 def hull() -> Vessel:
-    return vessel(wren().boat, wren().waters, 0.0)
+    return vessel(wren().boat, wren().waters, 0.0, wren().propeller)
 
 
 def water(case: Case) -> Array:

@@ -40,16 +40,17 @@ def evidence(study: OptionStudy) -> Judgement:
 def test_shallow_or_narrow_water_bars_go(water: str, result: str) -> None:
     _, study = studied(water)
     assert evidence(study).result == result
-    assert (study.verdict.word == "Go") == (result == GO)
+    assert (study.verdict.word == "Suitable") == (result == GO)
 
 
 def test_reason_names_the_leg_and_a_speed_that_would_do() -> None:
     case, study = studied("speed: 4.2 kn\n    depth: 1.8 m\n")
     row = evidence(study)
-    assert case.legs[2].name in row.why
-    assert case.legs[2].name in row.condition
+    assert row.facts.leg == case.legs[2].name
+    assert row.facts.shallow
+    assert not row.facts.narrow
     # 0.5 (9.81 x 1.8)^(1/2) = 2.1011 m/s = 4.084 kn
-    assert row.numbers["fastest_kn"] == pytest.approx(4.084, abs=0.002)
+    assert row.facts.fastest == pytest.approx(2.1011, abs=0.001)
 
 
 @pytest.mark.parametrize(

@@ -50,7 +50,10 @@ def test_deviate_moves_the_waves_by_the_doubt_of_unseen_families() -> None:
     moved = drawn(
         case, Draws(2, 0, {"factors.residuary_deviate": np.array([[0.0], [1.0], [-1.0]])})
     )
-    hull, speed = vessel(case.boat, case.waters, 0.0), np.array([4.0, 5.0, 6.0]) * KNOT
+    hull, speed = (
+        vessel(case.boat, case.waters, 0.0, case.propeller),
+        np.array([4.0, 5.0, 6.0]) * KNOT,
+    )
     waves = residuary(hull, moved.factors, speed)
     doubt = residuary_doubt(hull.form, speed)
     np.testing.assert_allclose(np.log(waves[1] / waves[0]), doubt)
@@ -61,18 +64,18 @@ def test_deviate_moves_the_waves_by_the_doubt_of_unseen_families() -> None:
 def test_keel_displaces_what_canoe_body_and_rudder_leave() -> None:
     """4300 kg / 1026.02 kg/m3 x 0.05 x 0.90 = 0.1886 m3; 0.43 of the keel's depth."""
     case = guessed("sloop_30_weekend")
-    hull = vessel(case.boat, case.waters, 0.0)
+    hull = vessel(case.boat, case.waters, 0.0, case.propeller)
     assert hull.keel_body.volume == pytest.approx(0.1886, abs=2e-4)
     depth = 0.43 * (1.45 - float(np.asarray(hull.form.canoe_draught)))
     assert hull.keel_body.centre_depth == pytest.approx(depth)
     given = replace(case.boat, keel=replace(case.boat.keel, volume=0.25, centre_depth=0.4))
-    own = vessel(given, case.waters, 0.0).keel_body
+    own = vessel(given, case.waters, 0.0, case.propeller).keel_body
     assert (own.volume, own.centre_depth) == (0.25, 0.4)
 
 
 def test_added_mass_sinks_the_keel_too() -> None:
     case = guessed("sloop_30_weekend")
-    light, heavy = (vessel(case.boat, case.waters, mass) for mass in (0.0, 300.0))
+    light, heavy = (vessel(case.boat, case.waters, mass, case.propeller) for mass in (0.0, 300.0))
     sunk = heavy.form.canoe_draught - light.form.canoe_draught
     assert heavy.keel_body.total_draught == pytest.approx(1.45 + float(np.asarray(sunk)))
     assert heavy.keel_body.volume == light.keel_body.volume

@@ -30,7 +30,7 @@ KNOT = 1852.0 / 3600.0
 @cache
 def desk_of(name: str) -> Desk:
     case = read_case(CASES / f"{name}.yaml")
-    return Desk(stand(case, make_draws(case, 100)), {})
+    return Desk(stand(case, make_draws(case, 100)), {}, 100)
 
 
 @cache
@@ -48,7 +48,7 @@ def in_slack_water(name: str, place: int) -> Stairs:
     desk = desk_of(name)
     legs = tuple(replace(leg, foul_stream=0.0, spring_stream=None) for leg in desk.ground.case.legs)
     case = replace(desk.ground.case, legs=legs)
-    still = Desk(replace(desk.ground, case=case), {})
+    still = Desk(replace(desk.ground, case=case), {}, desk.count)
     return climbed(still, still.look(place))
 
 

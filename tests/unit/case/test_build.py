@@ -272,7 +272,8 @@ def test_every_key_holds_every_key() -> None:
     missing = walk(_model(()), tree, "")
     # An option's own propeller has the keys of the boat's; a file cannot stand beside this one.
     kept = [path for path in missing if not path.startswith("options.propeller.")]
-    assert kept == ["waters.weather_file"]
+    assert kept == ["boat.bottom_share", "waters.weather_file"]  # the one stands beside bottom
+    assert "  # bottom_share: " in text
     assert "  # weather_file: " in text
     doubts = read_case(EVERY_KEY).warnings  # its sources of energy have no line in the ledgers
     assert {doubt.problem.split(",")[0] for doubt in doubts} == {

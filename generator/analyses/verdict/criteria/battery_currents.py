@@ -9,24 +9,21 @@ from typing import ClassVar
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.percentiles import lacking_share, scalar, spread
+from generator.analyses.percentiles import scalar, spread
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.limits import CUSTOMARY
 from generator.analyses.verdict.criteria.criterion import (
-    CONDITIONAL,
     GO,
     NO,
     NOT_APPLICABLE,
     Criterion,
     Judgement,
+    by_chance,
     stated,
 )
-from generator.arrays import Array, Flags, Numbers
+from generator.arrays import Array, Numbers
 from generator.case.option import Motor
 from generator.records import number, numbers_of, record
-from generator.tables.method import method
-
-SURE, LIKELY = method("judging.sure"), method("judging.likely")
 
 
 @record
@@ -103,7 +100,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     shares = _shares(bank)
     cruise_inside = (shares.cruise <= 1.0) & (shares.rate <= criterion.conditional)
     inside = cruise_inside & (shares.continuous <= 1.0) & (shares.rate <= criterion.go)
-    result = _result(inside, cruise_inside)
+    result = by_chance(inside, cruise_inside)
     told = spread(shares.worst)
     return Judgement(
         criterion,
@@ -135,19 +132,6 @@ def _shares(bank: BankResult) -> _Shares:
         continuous=np.atleast_2d(set_to.continuous_asked / limit),
         rate=np.atleast_2d(rate) if bank.lead else np.zeros((1, 1)),
     )
-
-
-def _result(inside: Flags, cruise_inside: Flags) -> str:
-    """By chance: sure of the one, or likely of it, or sure of the other."""
-    all_inside, cruise = _chance(inside), _chance(cruise_inside)
-    if all_inside >= SURE:
-        return GO
-    return CONDITIONAL if all_inside >= LIKELY or cruise >= SURE else NO
-
-
-def _chance(holds: Flags) -> float:
-    """Share of the draws in which it holds."""
-    return 1.0 - lacking_share(np.where(holds, 0.0, np.nan))
 
 
 def _outcome(found: Findings, shares: _Shares, result: str) -> str:

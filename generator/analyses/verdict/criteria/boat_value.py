@@ -26,9 +26,13 @@ class BoatValue:
     SAID_IN: ClassVar[str] = "criteria_papers"
     SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
     outcome: str
-    cost: Array | None = number("money", "first cost", cautious="high")
-    worth: Numbers | None = number("money", "worth of the boat as she lies", cautious="low")
-    spent: Array | None = number("share", "first cost over her worth", cautious="high")
+    cost: Array | None = number("money", "first cost", cautious="high", expected=True)
+    worth: Numbers | None = number(
+        "money", "worth of the boat as she lies", cautious="low", expected=True
+    )
+    spent: Array | None = number(
+        "share", "first cost over her worth", cautious="high", expected=True
+    )
     limit: float = number("share", "share after which little comes back")
     absent: Mapping[str, str] = field(default_factory=dict)
 
@@ -45,7 +49,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         return Judgement(criterion, None, None, "-", NOT_ASSESSED, facts=facts)
     spent = np.atleast_2d(found.cost.first / np.asarray(worth))
     told = spread(spent)
-    middle, high = scalar(told.middle), scalar(told.high)
+    middle, high = scalar(spent), scalar(told.high)  # as the table of the cost has it
     outcome = "within" if high <= criterion.go else "above"
     if high > criterion.conditional:
         outcome = "far_above"

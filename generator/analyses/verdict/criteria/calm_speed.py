@@ -9,7 +9,8 @@ from typing import ClassVar
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.handling.holding import TOP_TIME, peak_lasts
+from generator.analyses.motion.bench import TOP_TIME
+from generator.analyses.motion.plant import peak_lasts
 from generator.analyses.motion.power import KNOT, at_speed
 from generator.analyses.percentiles import best, held_share, scalar, spread
 from generator.analyses.verdict.criteria.criterion import (

@@ -9,8 +9,8 @@ from typing import ClassVar
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.handling.holding import peak_lasts
 from generator.analyses.handling.stream import Gate
+from generator.analyses.motion.plant import peak_lasts
 from generator.analyses.motion.power import KNOT
 from generator.analyses.percentiles import best, scalar, spread
 from generator.analyses.verdict.criteria.criterion import (

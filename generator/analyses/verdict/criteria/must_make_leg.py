@@ -46,6 +46,9 @@ class MustMakeLeg:
     larger_does: bool
     calmer_does: bool
     tide_does: bool
+    held_always: bool  # the motor holds it in every draw
+    kept_always: bool  # and the reserve stays untouched
+    made_always: bool  # or at least does it
     impossible: float | None = number("share", "chance that it cannot be made")
     powered: float | None = number("share", "chance that the motor holds it, whatever the bank")
     untouched: float | None = number("share", "chance that the reserve stays, where it holds it")
@@ -57,6 +60,7 @@ class MustMakeLeg:
     absent: Mapping[str, str] = field(default_factory=dict)
 
 
+ALL = 0.995  # share of draws that is told as all of them
 ABSENT = dict.fromkeys(("slow_speed", "slow_ratio", "wanted", "wind"), "does_not_help") | (
     dict.fromkeys(("impossible", "powered", "untouched", "with_reserve"), "no_such_leg")
 )
@@ -105,6 +109,9 @@ def _without(found: Findings, outcome: str, result: str) -> MustMakeLeg:
         larger_does=False,
         calmer_does=False,
         tide_does=False,
+        held_always=False,
+        kept_always=False,
+        made_always=False,
         impossible=None,
         powered=None,
         untouched=None,
@@ -147,6 +154,9 @@ def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> Must
         larger_does=larger,
         calmer_does=wind is not None,
         tide_does=not enough and mend is not None and mend.stream is not None,
+        held_always=worst.powered >= ALL,
+        kept_always=worst.untouched >= ALL,
+        made_always=worst.with_reserve >= ALL,
         impossible=lacking_share(np.where(worst.ratio > 0.0, worst.ratio, np.nan)),
         powered=worst.powered,
         untouched=worst.untouched,

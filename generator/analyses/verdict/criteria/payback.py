@@ -36,7 +36,7 @@ class Payback:
     SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
     outcome: str
     against: str  # keep, new diesel
-    after: Array | None = number("years", "payback with interest", cautious="high")
+    after: Array | None = number("years", "payback with interest", cautious="high", expected=True)
     limit: float = number("years", "payback looked for")
     window: float | None = number("years", "time within which it is looked for")
     repaid: float | None = number("share", "chance that it is repaid in that time")
@@ -53,7 +53,9 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         facts = Payback("unpriced", "", None, criterion.go, None, None, ABSENT)
         return Judgement(criterion, None, None, "-", NOT_ASSESSED, facts=facts)
     told = spread(held.discounted_payback)
-    middle, high = scalar(told.middle), scalar(told.high)
+    # The best estimate, as the word on money and the table of the cost have it.
+    middle = scalar(told.middle if np.isnan(told.middle).any() else held.discounted_payback)
+    high = scalar(told.high)
     facts = Payback(
         outcome=_outcome(criterion, middle),
         against=found.savings.fair,

@@ -9,7 +9,7 @@ from typing import ClassVar
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.motion.match import TIP_CLEARANCE, Screw
+from generator.analyses.motion.bench import TIP_CLEARANCE, Screw
 from generator.analyses.percentiles import best, held_share, scalar, spread
 from generator.analyses.verdict.criteria import (
     calm_speed,
@@ -53,7 +53,6 @@ class PropellerMatch:
     SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
     outcome: str
     diesel: bool
-    too_fast: bool
     new: bool
     near_hull: bool
     regear: bool
@@ -141,7 +140,6 @@ def _facts(found: Findings, off: Array, outcome: str) -> PropellerMatch:
     return PropellerMatch(
         outcome=outcome,
         diesel=found.option.motor is None,
-        too_fast=scalar(spread(fit.deviation).middle) > 0.0,
         new=is_new(found),
         near_hull=_near_hull(found),
         regear=asked and abs(fit.advised / own - 1.0) > SAME,
