@@ -121,7 +121,7 @@ def _with_limit(look: MotorLook, size: float) -> Findings:
     """What rows of reserve and current read of a bank of a size."""
     found, factor = look.found, size / look.nominal
     assert found.bank is not None
-    usable, kept = _stock(look, factor)
+    usable, kept = stock(look, factor)
     told = replace(found.bank.as_set, limit=look.limit * factor)
     bank = replace(found.bank, as_set=told, cruise_rate=found.bank.cruise_rate / factor)
     return replace(
@@ -132,7 +132,7 @@ def _with_limit(look: MotorLook, size: float) -> Findings:
     )
 
 
-def _stock(look: MotorLook, factor: float) -> tuple[Array, Array]:
+def stock(look: MotorLook, factor: float) -> tuple[Array, Array]:
     """What is usable, aged, and what of it the reserve keeps [J]."""
     usable = look.sizes.usable_at(factor)
     share = np.asarray(look.found.case.planning.reserve_share)
@@ -141,7 +141,7 @@ def _stock(look: MotorLook, factor: float) -> tuple[Array, Array]:
 
 def _with_energy(look: MotorLook, asked: Asked, size: float) -> Findings:
     """What rows of passages read of a bank of a size, at one speed."""
-    usable, kept = _stock(look, size / look.nominal)
+    usable, kept = stock(look, size / look.nominal)
     above = np.maximum(usable - kept, 0.0)
     items = tuple(_leg(item, usable, above) for item in asked.legs.results)
     legs = replace(asked.legs, results=items)
