@@ -138,8 +138,9 @@ def draughtier(case: Case) -> Case:
 
 def colder(case: Case) -> Case:
     waters = case.waters
-    less = {name: np.asarray(getattr(waters, name)) - 7.0 for name in ("temperature", "coldest")}
-    return replace(case, waters=replace(waters, **less))
+    assert waters.coldest is not None
+    water, cells = (np.asarray(each) - 7.0 for each in (waters.temperature, waters.coldest))
+    return replace(case, waters=replace(waters, temperature=water, coldest=cells))
 
 
 @pytest.mark.parametrize("harder", [windier, rougher, draughtier, colder])
