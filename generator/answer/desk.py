@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from generator.analyses.findings import Findings
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, NO, Judgement
@@ -53,9 +53,17 @@ class Desk:
     known: Mapping[int, Mapping[int, Judgement]]  # rows of the whole study, by option and id
     count: int  # draws
     sky: Sky | None = None  # by which the year is followed again where a change moves it
+    unchanged: dict[int, Look] = field(default_factory=dict, compare=False)  # asked for often
 
     def look(self, place: int, changes: Sequence[Change] = (), age: float | None = None) -> Look:
         """One option with some changes made; the rows of the year as the study found them."""
+        if changes or age is not None:
+            return self._anew(place, changes, age)
+        if place not in self.unchanged:
+            self.unchanged[place] = self._anew(place, changes, age)
+        return self.unchanged[place]
+
+    def _anew(self, place: int, changes: Sequence[Change], age: float | None) -> Look:
         case = self.ground.case
         for change in changes:
             case = change.applied(case, self.count)

@@ -33,7 +33,6 @@ from generator.answer.remedy import Change
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.option import Option
-from generator.physics.energy.battery import rate
 from generator.study import CALM, Ground
 
 OF_POWER = (4, 5, 6, 7, 9, 24)  # rows of the motor, where the bank gives it its current
@@ -167,7 +166,7 @@ def _judged_on(ground: Ground, base: Findings, outfit: Outfit) -> Findings:
         key=key,
         bank=replace(
             base.bank, as_set=found.as_set, drive_current=drawn, cruise_current=drawn,
-            cruise_rate=np.asarray(rate(drawn, charge)), aged=aged,
+            cruise_rate=drawn / charge, aged=aged,
         ),
     )  # fmt: skip
 

@@ -27,7 +27,7 @@ SLOWER = (0.0, 0.5 * KNOT, 1.0 * KNOT)
 WORDS = (WORD_GO, WORD_CONDITIONS, WORD_NO)
 BESIDE = (2, 2)  # motors of the ladder below and above the option's own
 TOO_SMALL = (1, 3)  # and where that is too small
-TENTHS = range(3, 31)  # of the bank as specified: the sizes that are tried
+TENTHS = (*range(3, 16), *range(16, 21, 2), 22, 25, 28, 30)  # of the bank: sizes that are tried
 SHOWN = (3, 4, 6, 8, 10, 12, 15, 20, 25, 30)  # and those that are printed
 
 

@@ -48,7 +48,7 @@ def in_slack_water(name: str, place: int) -> Stairs:
     desk = desk_of(name)
     legs = tuple(replace(leg, foul_stream=0.0, spring_stream=None) for leg in desk.ground.case.legs)
     case = replace(desk.ground.case, legs=legs)
-    still = replace(desk, ground=replace(desk.ground, case=case))
+    still = Desk(replace(desk.ground, case=case), {})
     return climbed(still, still.look(place))
 
 
