@@ -138,8 +138,9 @@ def draughtier(case: Case) -> Case:
 
 def colder(case: Case) -> Case:
     waters = case.waters
-    less = {name: np.asarray(getattr(waters, name)) - 7.0 for name in ("temperature", "coldest")}
-    return replace(case, waters=replace(waters, **less))
+    assert waters.coldest is not None
+    season, coldest = np.asarray(waters.temperature) - 7.0, np.asarray(waters.coldest) - 7.0
+    return replace(case, waters=replace(waters, temperature=season, coldest=coldest))
 
 
 @pytest.mark.parametrize("harder", [windier, rougher, draughtier, colder])

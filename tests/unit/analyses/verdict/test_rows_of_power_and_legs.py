@@ -132,7 +132,7 @@ def test_no_leg_at_all_is_a_condition_and_a_refuge_for_each_asks_for_nothing() -
     assert row(1, under(none, "case", legs=())).result == CONDITIONAL
 
 
-def answered(**said: bool | None) -> Case:
+def answered(**said: Any) -> Case:
     """The sloop with every leg's refuge and sail as they are said, along a coast."""
     legs = tuple(replace(leg, **said) for leg in sloop().legs)
     waters = replace(sloop().waters, exposure="coastal")
@@ -257,7 +257,7 @@ def habits(
         missed=(2,),
         missed_slower=(2,),
     )
-    return under(found(), "use", coverage=covered)
+    return replace(found(), use=replace(found().use, coverage=covered))
 
 
 @pytest.mark.parametrize(
