@@ -219,7 +219,7 @@ def _leg(
         leg=leg,
         outside=_at(np.where(rough.held, rough.speed, np.nan), place, needs.shape),
         absent=dict.fromkeys(("time", "need", "exposed_speed"), f"stopped_by_{why}")
-        | {"before": "way_before_not_made"},
+        | {"before": "way_before_not_made", "above": "cannot_hold", "available": "cannot_hold"},
     )
 
 

@@ -87,7 +87,7 @@ def _motor(page: Page, motor: str) -> Part:
     """Why the rows that are no plain go stand where they do, and what would change them."""
     keys = [
         key for key in page.keys(f"{motor}.verdict.criteria")
-        if page.value(key)["result"] not in ("go", "not assessed", "not applicable")
+        if page.value(key)["result"] in ("conditional", "no")
     ]  # fmt: skip
     columns = (
         words("Criterion", 20), words("Result", 13), words("Why", 37),
