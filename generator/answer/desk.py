@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from generator.analyses.findings import Findings
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, NO, Judgement
@@ -53,6 +53,13 @@ class Desk:
     known: Mapping[int, Mapping[int, Judgement]]  # rows of the whole study, by option and id
     count: int  # draws
     sky: Sky | None = None  # by which the year is followed again where a change moves it
+    bare: dict[int, Look] = field(default_factory=dict)  # what was looked at without a change
+
+    def base(self, place: int) -> Look:
+        """One option as it is, looked at once."""
+        if place not in self.bare:
+            self.bare[place] = self.look(place)
+        return self.bare[place]
 
     def look(self, place: int, changes: Sequence[Change] = (), age: float | None = None) -> Look:
         """One option with some changes made; the rows of the year as the study found them."""

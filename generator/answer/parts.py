@@ -126,7 +126,9 @@ def _flat(place: int, power: float, count: int) -> PanelGroup:
         PanelGroup, PanelKeys(), path, "options.supply.panels",
         name=PANELS, mounting="free", power=power, line=0,
     )  # fmt: skip
-    names: dict[str, Any] = {item.path.rpartition(".")[2]: draws_of(item, count) for item in filling.taken}
+    names: dict[str, Any] = {
+        item.path.rpartition(".")[2]: draws_of(item, count) for item in filling.taken
+    }
     return replace(group, **names)
 
 

@@ -29,8 +29,18 @@ class Typed:
 
 
 ABSENT: Mapping[str, str] = dict.fromkeys(
-    ("speed", "slower", "ratio", "diameter", "nominal", "extra", "power", "peak", "count",
-     "current"),
+    (
+        "speed",
+        "slower",
+        "ratio",
+        "diameter",
+        "nominal",
+        "extra",
+        "power",
+        "peak",
+        "count",
+        "current",
+    ),
     "not_of_this_kind",
 ) | {"price": "no_price"}
 

@@ -10,6 +10,7 @@ from typing import Any
 from generator.answer.remedy import Typed
 from tests.corpus.variants import Tree, read_plain, spelled
 
+
 def typed_into(tree: Tree, changes: Iterable[Typed]) -> Tree:
     """A copy of a file's sections with each key typed; one that is taken out may not be there."""
     tree = copy.deepcopy(tree)
@@ -31,7 +32,9 @@ def _put(tree: Tree, change: Typed) -> None:
     *way, last = change.path
     above = tree
     for depth, step in enumerate(way):
-        above = _below(tree, above, change.path[: depth + 1], isinstance(change.path[depth + 1], int))
+        above = _below(
+            tree, above, change.path[: depth + 1], isinstance(change.path[depth + 1], int)
+        )
         assert above is not None, (change, step)
     if change.text is None:
         above.pop(last, None)

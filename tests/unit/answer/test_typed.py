@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.answer.desk import Desk, Look
+from generator.answer.desk import Look
 from generator.answer.offers import BUILDERS
 from generator.answer.remedy import Offer, Typed
 from generator.case.open import read_case
