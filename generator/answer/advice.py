@@ -36,6 +36,7 @@ class Advice:
     stopped: str  # the option that it stops, where another is named
     refused_by: int  # the row of a refusal; 0 where there is none
     worn: bool  # the present engine is not in good health
+    overhaul_due: bool  # nor is an overhaul of it priced
     first: tuple[int, ...]  # rows to be answered first, in their order
     conditions: tuple[int, ...]  # rows that pass with conditions
     named: tuple[str, ...]  # their names
@@ -158,6 +159,7 @@ def _said(
         stopped=choice.conversions[0].findings.option.name if choice.conversions else "",
         refused_by=_refused_by(choice) if rule == "STOP" else 0,
         worn=case.engine.condition != "good",
+        overhaul_due=case.engine.condition != "good" and not _overhauled(choice),
         first=tuple(row for row in TRIAL_FIRST if row in asked),
         conditions=tuple(asked),
         named=tuple(row.criterion.name for row in waiting),
@@ -169,6 +171,12 @@ def _said(
         extra=None if option is None else _extra(option),
         new_power=None if diesel is None else scalar(best(diesel.rated_power)),
     )
+
+
+def _overhauled(choice: Choice) -> bool:
+    """Whether the option that keeps the engine has a price for its overhaul."""
+    keeps = (each.findings for each in choice.every if each.findings.option.kind == "keep")
+    return any(row.part == "overhaul" for found in keeps for row in found.ledger.payments)
 
 
 def least(options: Sequence[OptionStudy]) -> OptionStudy:

@@ -89,7 +89,7 @@ def remedy_sets(few: Desk, full: Desk, place: int, whole: Look) -> tuple[RemedyS
     ``whole`` is the option as the study found it, on all draws. Where no set keeps every row as
     good as it was, sets that turn a pass into one with conditions.
     """
-    base = few.look(place)
+    base = few.base(place)
     if base.worst == 0 or few.ground.case.options[place].bank is None:
         return ()
     search = _Search(few, full, place, base, whole, {}, {})

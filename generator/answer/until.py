@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import ClassVar
 
 from generator.analyses.verdict.criteria.catalogue import criteria
-from generator.answer.desk import Desk
+from generator.answer.desk import Desk, Look
 from generator.records import number, record
 
 
@@ -38,7 +38,7 @@ class _Year:
 def until(few: Desk, place: int, at: float) -> Until | None:
     """Halving the years between the word's own age and the end of the horizon, on few draws."""
     horizon = float(few.ground.case.prices.horizon)
-    own = _at(few, place, at)
+    own = _year(few.base(place))  # the word is that of this age
     if own.worst == 2:
         return None
     low, high, ends = int(at), int(horizon), None
@@ -58,7 +58,10 @@ def until(few: Desk, place: int, at: float) -> Until | None:
 
 
 def _at(few: Desk, place: int, age: float) -> _Year:
-    look = few.look(place, age=age)
+    return _year(few.look(place, age=age))
+
+
+def _year(look: Look) -> _Year:
     worst = look.worst
     rows = sorted(row for row, rank in look.ranks.items() if rank == worst and rank)
     return _Year(worst, rows[0] if rows else None)

@@ -17,6 +17,7 @@ import pytest
 
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, NO
 from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO, Verdict
+from generator.answer.answer import answer
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.errors import CaseError
@@ -49,6 +50,7 @@ class Said:
     first: int | None  # row of the first reason
     kept: str
     kept_failed: frozenset[int]
+    rule: str  # line of the advice, where the panel names one
 
 
 @once
@@ -57,11 +59,13 @@ def said(name: str) -> Said:
     folder = Path(shared_folder()) / "panel"
     folder.mkdir(exist_ok=True)
     case = read_case(write_case(BOATS[name], folder))
-    keep, option = (item.verdict for item in run(case, make_draws(case, DRAWS)).options)
+    study = run(case, make_draws(case, DRAWS))
+    keep, option = (item.verdict for item in study.options)
+    rule = answer(case, study).advice.rule if BOATS[name].advice else ""
     first = option.judgements[option.reasons[0]].criterion.id if option.reasons else None
     return Said(
         option.word, _rows(option, NO), _rows(option, CONDITIONAL), first, keep.word,
-        _rows(keep, NO),
+        _rows(keep, NO), rule,
     )  # fmt: skip
 
 
@@ -114,6 +118,13 @@ def test_rows_that_bind_are_those_that_the_panel_names(line: Line) -> None:
         if line.known_rows:
             raise MissedError(told(found))
         pytest.fail(f"expected rows {line.rows}; {told(found)}")
+
+
+@pytest.mark.parametrize("name", [name for name, line in NOW.items() if line.advice])
+def test_advice_is_that_of_an_experienced_converter(name: str) -> None:
+    """Two words: what suits her is not yet worth it beside a healthy engine."""
+    assert BOATS[name].advice == "keep"
+    assert said(name).rule.startswith("KEEP"), said(name).rule
 
 
 def test_never_charged_is_the_first_reason() -> None:
