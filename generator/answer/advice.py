@@ -28,7 +28,7 @@ class Advice:
 
     SAID_BY: ClassVar[str] = "advice"
     SAID_IN: ClassVar[str] = "advice"
-    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("why",)
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("rests",)
     rule: str
     option: str  # the option that is named, or whose remedy is
     subject: str  # the owner's first subject that is neither cost nor which motor

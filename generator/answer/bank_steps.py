@@ -8,14 +8,16 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.motion.plant import LEAST_MADE_GOOD, passage_time
 from generator.analyses.percentiles import best, held_share, scalar
 from generator.analyses.use.berth import refill
 from generator.analyses.use.coverage import covered
-from generator.analyses.use.leg_energy import in_hand
+from generator.analyses.use.leg_energy import in_hand, worst_stream
 from generator.analyses.use.legs import LegResult
 from generator.analyses.weight.weight import Weight
 from generator.answer.motor_look import MATCH, NEVER, OF_POWER, Asked, MotorLook, rank_of
 from generator.arrays import Array, Places
+from generator.case.usage import Leg
 
 HOUSE, BY_ENERGY, BY_CURRENT, BY_CHARGE, BY_MASS = 13, (1, 2), (3, 14), 11, 16
 MOVED = (*OF_POWER, MATCH, HOUSE, *BY_ENERGY, *BY_CURRENT, BY_CHARGE, BY_MASS)
@@ -119,7 +121,7 @@ def _with_limit(look: MotorLook, size: float) -> Findings:
     """What rows of reserve and current read of a bank of a size."""
     found, factor = look.found, size / look.nominal
     assert found.bank is not None
-    usable, kept = _stock(look, factor)
+    usable, kept = stock(look, factor)
     told = replace(found.bank.as_set, limit=look.limit * factor)
     bank = replace(found.bank, as_set=told, cruise_rate=found.bank.cruise_rate / factor)
     return replace(
@@ -130,7 +132,7 @@ def _with_limit(look: MotorLook, size: float) -> Findings:
     )
 
 
-def _stock(look: MotorLook, factor: float) -> tuple[Array, Array]:
+def stock(look: MotorLook, factor: float) -> tuple[Array, Array]:
     """What is usable, aged, and what of it the reserve keeps [J]."""
     usable = look.sizes.usable_at(factor)
     share = np.asarray(look.found.case.planning.reserve_share)
@@ -139,7 +141,7 @@ def _stock(look: MotorLook, factor: float) -> tuple[Array, Array]:
 
 def _with_energy(look: MotorLook, asked: Asked, size: float) -> Findings:
     """What rows of passages read of a bank of a size, at one speed."""
-    usable, kept = _stock(look, size / look.nominal)
+    usable, kept = stock(look, size / look.nominal)
     above = np.maximum(usable - kept, 0.0)
     items = tuple(_leg(item, usable, above) for item in asked.legs.results)
     legs = replace(asked.legs, results=items)
@@ -180,14 +182,21 @@ def _berthed(look: MotorLook, asked: Asked) -> Findings:
     found, berth = look.found, look.found.use.berth
     if berth is None or berth.into_bank is None or not asked.needs:
         return found
-    calm = asked.needs[0].calm
-    typical = sum((calm[place] for place in berth.outing), np.zeros((1, 1)))
+    calm, legs = asked.needs[0].calm, asked.outfit.case.legs
+    day = [_against_stream(calm[place], legs[place]) for place in berth.outing]
+    typical = sum(day, np.zeros((1, 1)))
     assert found.option.bank is not None
     bank = found.option.bank.resized(1.0 / look.factor)
     held = replace(found.store, nominal=np.asarray(found.store.nominal) / look.factor)
     hours = refill(bank, held, typical, berth.into_bank)
     berth = replace(berth, typical=np.atleast_2d(typical), hours_typical=hours)
     return replace(found, use=replace(found.use, berth=berth))
+
+
+def _against_stream(need: Array, leg: Leg) -> Array:
+    """A usual day meets the stream, whether the owner works the tide on the bad one or not."""
+    slack = np.maximum(np.asarray(leg.speed - worst_stream(leg)), LEAST_MADE_GOOD)
+    return np.asarray(need * passage_time(leg) * slack / np.asarray(leg.distance))
 
 
 def _heavier(look: MotorLook, size: float) -> Findings:

@@ -10,15 +10,11 @@ from typing import Any
 from generator.answer.remedy import Typed
 from tests.corpus.variants import Tree, read_plain, spelled
 
-LISTS = ("added", "removed", "costs")  # an option says a list whole or takes its parent's
-
 
 def typed_into(tree: Tree, changes: Iterable[Typed]) -> Tree:
     """A copy of a file's sections with each key typed; one that is taken out may not be there."""
     tree = copy.deepcopy(tree)
     for change in changes:
-        if change.path[0] == "options" and len(change.path) > 2:
-            _own_list(tree, int(change.path[1]), str(change.path[2]))
         _put(tree, change)
     return tree
 
@@ -32,20 +28,47 @@ def write_typed(source: Path, changes: Iterable[Typed], name: str) -> Path:
 
 
 def _put(tree: Tree, change: Typed) -> None:
+    """Sections and items on the way are made; a list that is inherited becomes the option's own."""
     *way, last = change.path
-    for step in way:
-        tree = tree.setdefault(step, {}) if isinstance(tree, dict) else tree[step]
+    above = tree
+    for depth, step in enumerate(way):
+        above = _below(
+            tree, above, change.path[: depth + 1], isinstance(change.path[depth + 1], int)
+        )
+        assert above is not None, (change, step)
     if change.text is None:
-        tree.pop(last, None)
+        above.pop(last, None)
     else:
-        tree[last] = change.text
+        above[last] = change.text
 
 
-def _own_list(tree: Tree, place: int, key: str) -> None:
-    """A list of the option's own where it has its parent's."""
-    options: list[dict[str, Any]] = tree["options"]
-    holder = options[place]
-    while key in LISTS and key not in holder and "from" in holder:
+def _below(tree: Tree, above: Tree, path: tuple[str | int, ...], a_list: bool) -> Tree:
+    """What stands at the end of a path, below what stands before it."""
+    step = path[-1]
+    if isinstance(above, list):
+        if isinstance(step, str):
+            return next(each for each in above if each.get("name") == step)
+        if step == len(above):
+            above.append({})
+        return above[step]
+    if step not in above:
+        inherited = _inherited(tree, path)
+        listed = a_list or isinstance(inherited, list)
+        above[step] = copy.deepcopy(inherited or []) if listed else {}
+    return above[step]
+
+
+def _inherited(tree: Tree, path: tuple[str | int, ...]) -> Any:
+    """What an option would take over there: only a list is taken over whole."""
+    options: list[dict[str, Any]] = tree["options"] if path[0] == "options" else []
+    if len(path) < 3:
+        return None
+    holder = options[int(path[1])] if options else {}
+    while "from" in holder:
         holder = next(each for each in options if each["id"] == holder["from"])
-    if key in LISTS and key in holder:
-        options[place].setdefault(key, copy.deepcopy(holder[key]))
+        found: Any = holder
+        for step in path[2:]:
+            found = found.get(step) if isinstance(found, dict) else None
+        if found is not None:
+            return found
+    return None

@@ -8,7 +8,7 @@ import numpy as np
 
 from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.power import KNOT, at_points
-from generator.analyses.percentiles import held_share, scalar, side_by_side
+from generator.analyses.percentiles import scalar, side_by_side
 from generator.analyses.store.outfit import Outfit
 from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_before, worst_stream
 from generator.analyses.use.legs import Legs
@@ -200,4 +200,5 @@ def _weighed(inside: Array, weight: Array) -> Array:
 def _missed(halves: _Halves) -> tuple[int, ...]:
     """Legs that fit in fewer than nine draws of ten, in a calm or in the ordinary wind."""
     both = halves.calm & halves.windy
-    return tuple(n for n in range(both.shape[1]) if held_share(both[:, [n]]) < SURE)
+    rows = both[1:] if both.shape[0] > 1 else both
+    return tuple(int(place) for place in np.flatnonzero(rows.mean(axis=0) < SURE))

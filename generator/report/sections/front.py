@@ -109,7 +109,7 @@ def _lead(page: Page) -> Lead:
     """The answer of the study, where it was asked for one."""
     return Lead(
         page.sentence("answer.advice.words"),
-        _sentence(page, "answer.advice.words_why"),
+        _sentence(page, "answer.advice.words_rests"),
         page.sentence("answer.comparison.words") if page.value("answer.comparison") else Markup(""),
         tuple(page.sentence(f"{key}.words") for key in page.keys("answer.subjects")),
     )

@@ -10,9 +10,10 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.answer.bank_steps import MOVED
+from generator.answer.bank_steps import MOVED, stock
 from generator.answer.desk import Desk, Look
 from generator.answer.grow import matched_motor
+from generator.answer.motor_look import motor_look
 from generator.answer.remedy import Change, Remedy
 from generator.answer.staircase import SLOWER, Staircase, Stairs, climbed, slower_by, told
 from generator.case.open import read_case
@@ -23,7 +24,7 @@ from generator.study import stand
 
 CASES = Path(__file__).parents[3] / "cases"
 DEMOS = (("sloop_30_weekend", 2), ("ketch_34_two_motors", 3))
-LEAST, OWN, SLOW = 0, 0, 2  # speeds
+OWN, SLOW = 0, 2  # speeds
 KNOT = 1852.0 / 3600.0
 
 
@@ -48,7 +49,7 @@ def in_slack_water(name: str, place: int) -> Stairs:
     desk = desk_of(name)
     legs = tuple(replace(leg, foul_stream=0.0, spring_stream=None) for leg in desk.ground.case.legs)
     case = replace(desk.ground.case, legs=legs)
-    still = Desk(replace(desk.ground, case=case), {})
+    still = Desk(replace(desk.ground, case=case), {}, desk.count)
     return climbed(still, still.look(place))
 
 
@@ -199,3 +200,16 @@ def test_the_words_name_the_smallest_at_three_speeds(name: str, place: int) -> N
     assert re.search(r"at the owner's speeds (the smallest|none up to)", said)
     assert "0.5 kn slower" in said
     assert "1.0 kn slower" in said
+
+
+def test_a_small_bank_keeps_what_holding_off_takes_a_large_one_its_share() -> None:
+    name, place = "sloop_30_weekend", 2
+    base, desk = base_of(name, place), desk_of(name)
+    look = motor_look(desk, base, None, [slower_by(base.findings, 0.0)])
+    demand = look.found.reserve.demand
+    share = np.asarray(look.found.case.planning.reserve_share)
+    small, large = stock(look, 0.3), stock(look, 3.0)
+    assert (small[1] >= demand).all()
+    assert (small[1] > share * small[0] + 1.0).any()
+    assert large[1] == pytest.approx(share * large[0])
+    assert (large[0] > 9.0 * small[0]).all()  # sag takes more of a small one
