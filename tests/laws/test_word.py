@@ -139,8 +139,8 @@ def draughtier(case: Case) -> Case:
 def colder(case: Case) -> Case:
     waters = case.waters
     assert waters.coldest is not None
-    season, coldest = np.asarray(waters.temperature) - 7.0, np.asarray(waters.coldest) - 7.0
-    return replace(case, waters=replace(waters, temperature=season, coldest=coldest))
+    water, cells = (np.asarray(each) - 7.0 for each in (waters.temperature, waters.coldest))
+    return replace(case, waters=replace(waters, temperature=water, coldest=cells))
 
 
 @pytest.mark.parametrize("harder", [windier, rougher, draughtier, colder])

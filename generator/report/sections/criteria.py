@@ -17,7 +17,7 @@ FORMS = {
     25: "years", 26: "share", 27: "flag",
 }  # fmt: skip
 CHIPS = {
-    "go": ("go", "Passes"), "conditional": ("conditional", "With conditions"),
+    "go": ("go", "Passes"), "conditional": ("conditional", "Conditions"),
     "no": ("no", "Fails"),
     "told": ("told", "Told"), "not applicable": ("open", "n/a"),
     "not assessed": ("open", "Not assessed"),
@@ -51,7 +51,7 @@ def is_open(page: Page, number: int) -> bool:
 
 def _all(page: Page) -> Part:
     """Every assessed criterion in one row for all motors: where it stands, and its result."""
-    each = min(max(52 // max(len(page.motors), 1), 12), 26)
+    each = min(max(52 // max(len(page.motors), 1), 12), 20)
     columns = [words("Criterion", 20), words("Limits", 80 - each * max(len(page.motors), 1))]
     for motor in page.motors:
         columns.append(numbers(page.words(f"{motor}.name"), each // 2))
