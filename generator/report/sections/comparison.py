@@ -8,7 +8,6 @@ from markupsafe import Markup
 
 from generator.report.page import Page
 from generator.report.parts import Part, Row, Section, Table, numbers, reasons, without_empty, words
-from generator.report.sections.criteria import form_of
 
 
 def section(page: Page) -> Section:
@@ -48,13 +47,7 @@ def _diesels(page: Page) -> tuple[Markup, ...]:
             and page.value(key)["result"] in ("conditional", "no")
         ]  # fmt: skip
         for key in rows:
-            form = form_of(page.value(key)["id"])
-            shown = "" if page.value(key)["pessimistic"] is None else (
-                f", {{{key}.pessimistic|{form}}} in nine draws of ten"
-            )  # fmt: skip
-            told.append(
-                f"for {page.called(option)}: {{{key}.id|count}}\u00a0{{{key}.name|given}}{shown}"
-            )
+            told.append(f"for {page.called(option)}: {{{key}.id|count}}\u00a0{{{key}.name|given}}")
     if not told:
         return ()
     return (page.text(f"With conditions, or failed, {'; '.join(told)}."),)

@@ -51,8 +51,8 @@ def is_open(page: Page, number: int) -> bool:
 
 def _all(page: Page) -> Part:
     """Every assessed criterion in one row for all motors: where it stands, and its result."""
-    each = min(max(52 // max(len(page.motors), 1), 12), 20)
-    columns = [words("Criterion", 20), words("Limits", 80 - each * max(len(page.motors), 1))]
+    each = min(max(52 // max(len(page.motors), 1), 12), 22)
+    columns = [words("Criterion", 17), words("Limits", 83 - each * max(len(page.motors), 1))]
     for motor in page.motors:
         columns.append(numbers(page.words(f"{motor}.name"), each // 2))
         columns.append(words("Result", each - each // 2))
