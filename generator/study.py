@@ -264,7 +264,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         savings=None,
         emissions=None,
         break_even=None,
-        range_cautions=hull_cautions(found.vessel.form),
+        range_cautions=hull_cautions(found.vessel),
     )
 
 

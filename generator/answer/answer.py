@@ -10,6 +10,7 @@ from generator.answer.advice import Advice, Choice, advice
 from generator.answer.compare import Comparison, compare
 from generator.answer.desk import Desk, Look, known_rows
 from generator.answer.sets import RemedySet, remedy_sets
+from generator.answer.staircase import Staircase, staircase
 from generator.answer.subjects import Subject, subjects
 from generator.answer.until import Until, until
 from generator.case.case import Case
@@ -28,6 +29,7 @@ class Answer:
     comparison: Comparison | None
     sets: Mapping[int, tuple[RemedySet, ...]]
     until: Mapping[int, Until]
+    maps: Mapping[int, Staircase]  # of one option: the one that is advised, else the first battery
 
 
 def answer(case: Case, study: Study) -> Answer:
@@ -48,7 +50,21 @@ def answer(case: Case, study: Study) -> Answer:
         if found is not None:
             ends[place] = found
     said = advice(Choice(study, sets))
-    return Answer(said, subjects(study, _named(study, said)), compare(study), sets, ends)
+    named = _named(study, said)
+    return Answer(
+        said, subjects(study, named), compare(study), sets, ends, _maps(few, study, named)
+    )
+
+
+def _maps(few: Desk, study: Study, named: OptionStudy | None) -> dict[int, Staircase]:
+    """The map of the option that is spoken of; one is enough, for all motors stand on it."""
+    battery = [each for each in study.options if each.findings.bank is not None]
+    option = named if named in battery else next(iter(battery), None)
+    if option is None:
+        return {}
+    place = option.findings.place
+    found = staircase(few, place)
+    return {} if found is None else {place: found}
 
 
 def _named(study: Study, said: Advice) -> OptionStudy | None:

@@ -53,16 +53,21 @@ class Desk:
     known: Mapping[int, Mapping[int, Judgement]]  # rows of the whole study, by option and id
     count: int  # draws
     sky: Sky | None = None  # by which the year is followed again where a change moves it
-    bare: dict[int, Look] = field(default_factory=dict)  # what was looked at without a change
+    unchanged: dict[int, Look] = field(default_factory=dict, compare=False)  # asked for often
 
     def base(self, place: int) -> Look:
         """One option as it is, looked at once."""
-        if place not in self.bare:
-            self.bare[place] = self.look(place)
-        return self.bare[place]
+        return self.look(place)
 
     def look(self, place: int, changes: Sequence[Change] = (), age: float | None = None) -> Look:
         """One option with some changes made; the rows of the year as the study found them."""
+        if changes or age is not None:
+            return self._anew(place, changes, age)
+        if place not in self.unchanged:
+            self.unchanged[place] = self._anew(place, changes, age)
+        return self.unchanged[place]
+
+    def _anew(self, place: int, changes: Sequence[Change], age: float | None) -> Look:
         case = self.ground.case
         for change in changes:
             case = change.applied(case, self.count)

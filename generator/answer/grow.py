@@ -160,14 +160,14 @@ def motor_offers(found: Findings, place: int) -> tuple[Change, ...]:
     )
     sizes = sorted({*offered, *(power for power in LADDER if power > 1.1 * own)})[:MOST_MOTORS]
     return tuple(
-        _motor(found, place, motor, power)
+        matched_motor(found, place, motor, power)
         for power in sizes
         if _carried(found, "motor", power / own)
     )
 
 
-def _motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
-    """The same kind of motor, larger; its gear lets it turn as rated at full power."""
+def matched_motor(found: Findings, place: int, motor: Motor, power: float) -> Change:
+    """The same kind of motor, of another power; its gear lets it turn as rated at full power."""
     factor = power / _first(motor.continuous_power)
     peak = _round(_first(motor.peak_power) * factor, 100.0)
     ratio = _ratio(found, motor, power)

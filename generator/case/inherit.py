@@ -24,7 +24,10 @@ OF_ONE_BLADE = (
 OF_ONE_STERN = (
     "shaft_diameter",
     "shaft_run",
+    "shaft_run_share",
     "stern_gear_area",
+    "stern_gear_share",
+    "stern_gear_drag",
 )  # another leg or shaft has its own
 
 INSTEAD = (("charge", "energy"), ("energy", "charge"))  # the one said anew replaces the other

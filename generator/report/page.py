@@ -125,7 +125,7 @@ class Page:
         """A clause of the results with a capital and a full stop."""
         said = str(self.value(key))
         text = f"{said[0].upper()}{said[1:]}{'' if said.endswith('.') else '.'}"
-        shown = Markup('<span data-key="{}" data-form="sentence">{}</span>')
+        shown = Markup('<span data-key="{}" data-form="clause">{}</span>')
         return shown.format(new_key(key), self.text(text))
 
     def unit(self, form: str) -> str:

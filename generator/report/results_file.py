@@ -163,6 +163,7 @@ def _led(led: Answer | None, place: int, telling: Telling) -> dict[str, Any]:
     return {
         "remedies": tree(led.sets.get(place, ()), f"{key}.remedies", telling),
         "until": tree(led.until.get(place), f"{key}.until", telling),
+        "map": tree(led.maps.get(place), f"{key}.map", telling),
     }
 
 

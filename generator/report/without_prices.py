@@ -21,7 +21,7 @@ def without_prices(results: dict[str, Any]) -> dict[str, Any]:
     tree["case"] = {**tree["case"], "redacted": True}
     tree["money"] = {"reasons": results["money"]["reasons"]}
     for option in tree["options"]:
-        option["cost"] = {"priced": False, "items": [], "cumulative": [], "sentence": None}
+        option["cost"] = {"priced": False, "items": [], "cumulative": []}
         option["worth"] = None  # its words hold amounts
     currency = results["case"]["currency"]  # the only one that a case may use
     for name in ("inputs", "assumptions"):

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
+from time import process_time
 from typing import Any
 
 import numpy as np
@@ -25,6 +27,8 @@ from generator.analyses.store.outfit import Outfit
 from generator.analyses.store.reserve import reserve
 from generator.analyses.use.legs import passages
 from generator.analyses.weight.weight import weigh
+from generator.answer.desk import Desk
+from generator.answer.staircase import staircase
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.cli import DRAWS
@@ -33,12 +37,13 @@ from generator.report.pdf import make_pdf
 from generator.report.render import Pages, make_pages
 from generator.report.results_file import build
 from generator.sensitivity import tornadoes
-from generator.study import run
+from generator.study import run, stand
 from tests.bench.floor import CASE
 
 TWO_MOTORS = CASE.with_name("ketch_34_two_motors.yaml")
 TRIAL_LIMIT = 0.1  # s
 SPEEDS = 60
+MAP_LIMIT = 0.6  # s, one option with its base look, at 100 draws
 ANALYSES_LIMIT = 0.3  # s, two options with all draws in a warm process
 
 
@@ -171,3 +176,15 @@ def test_what_is_worth_measuring(benchmark: BenchmarkFixture, two_options: Case)
     study = run(two_options, make_draws(two_options, DRAWS))
     found = benchmark.pedantic(tornadoes, (two_options, study), rounds=5, warmup_rounds=1)
     assert found
+
+
+@pytest.mark.benchmark(timer=process_time)
+@pytest.mark.parametrize(("path", "place"), [(CASE, 2), (TWO_MOTORS, 3)])
+def test_map_of_motor_against_bank(benchmark: BenchmarkFixture, path: Path, place: int) -> None:
+    """The sloop is the dear one: every motor of its map is strong enough and asks all rows."""
+    case = read_case(path)
+    desk = Desk(stand(case, make_draws(case, 100)), {}, 100)
+    found = benchmark.pedantic(staircase, (desk, place), rounds=5, warmup_rounds=1)
+    assert found.cells
+    assert benchmark.stats is not None
+    assert benchmark.stats.stats.median < MAP_LIMIT  # of the processor's time

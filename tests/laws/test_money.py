@@ -261,6 +261,15 @@ def test_a_boat_whose_conversion_is_not_in_scope_owes_no_assessment(
     assert any(row.part == "assessment" for row in found.payments) == (status == "owed")
 
 
+def test_panels_that_no_line_names_lack() -> None:
+    case = read_case(CASES / "ketch_34_two_motors.yaml")
+    option = next(each for each in case.options if each.supply and each.supply.panels)
+    lines = tuple(each for each in option.costs if "anel" not in each.name)
+    assert len(lines) == len(option.costs) - 1
+    assert "panels" not in ledger(case, option).lacking
+    assert "panels" in ledger(case, replace(option, costs=lines)).lacking
+
+
 def item(name: str, amount: float, part: str, **more: object) -> CostItem:
     given: dict[str, object] = {
         "when": "first", "year": None, "source": "estimate", "price_year": None,
@@ -323,13 +332,13 @@ def test_a_quote_is_paid_as_quoted_in_every_draw() -> None:
     moved = drawn(case, make_draws(case, 50))
     rows = {row.name: row for row in ledger(moved, moved.options[ELECTRIC]).payments}
     motor = rows["Motor and controller"]
-    assert np.unique(motor.amount).tolist() == [7900.0]
+    assert np.unique(motor.amount).tolist() == [6900.0]
     assert not motor.contingency.any()
     labour = rows["Installer and yard labour"]
     assert np.ptp(labour.contingency) > 0.0
     over = priced(case, quote_scale=1.05)  # the owner's own word
     paid = next(iter(ledger(over, over.options[ELECTRIC]).payments))
-    assert best(paid.amount) == pytest.approx(7900.0 * 1.05)
+    assert best(paid.amount) == pytest.approx(6900.0 * 1.05)
 
 
 @pytest.mark.parametrize(

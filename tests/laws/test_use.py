@@ -135,6 +135,7 @@ def test_a_bank_of_the_size_asked_for_has_what_was_asked(share: float) -> None:
     case, place = boat("sloop_30_weekend"), 2
     study = found(case, place, 8)
     asked = share * np.atleast_2d(study.store.usable_aged)
+    assert study.use.sizes is not None
     nominal = study.use.sizes.nominal_for(asked)
     motor, bank, aged = study.option.motor, study.option.bank, study.store.aged
     assert motor is not None

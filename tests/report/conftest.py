@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from generator.answer.answer import answer
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report.packs import packs
@@ -28,7 +29,8 @@ FEW = 60  # draws: the pages have the same parts as with two thousand
 def studied(name: str) -> dict[str, Any]:
     case = read_case(CASES / f"{name}.yaml")
     study = run(case, make_draws(case, FEW))
-    return build(case, study, tornadoes(case, study), smallest(case, study))
+    moved, sizes = tornadoes(case, study), smallest(case, study)
+    return build(case, study, moved, sizes, led=answer(case, study))
 
 
 @once

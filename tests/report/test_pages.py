@@ -41,6 +41,10 @@ def check_numbers(results: Results, html: str) -> int:
         if form == "sentence":
             assert " ".join(text.split()) == Page(results).text(value).striptags()
             continue
+        if form == "clause":  # as a sentence of its own: a capital, and one full stop
+            said = Page(results).text(value).striptags()
+            assert " ".join(text.split()) == f"{said[0].upper()}{said[1:].removesuffix('.')}."
+            continue
         expected = shown(value, "plain" if form == "given" else form, display)
         assert text == expected, (key, form)
     assert numbers.loose == []
@@ -64,7 +68,7 @@ def test_every_number_is_that_of_its_key_in_imperial_units(results: Results) -> 
 def test_every_form_stands_on_a_key_of_its_unit(pages: Pages) -> None:
     for key, form, _ in read(pages.html_screen).keyed:
         name = form.split(":")[0]
-        if name in ("given", "sentence", *WORDS) or CRITERION.search(key):
+        if name in ("given", "sentence", "clause", *WORDS) or CRITERION.search(key):
             continue
         kind = KINDS[name]
         suffixes = kind.also or (kind.suffix,)
@@ -136,7 +140,9 @@ def test_charts_carry_a_title_on_screen_and_alt_text_on_paper(pages: Pages) -> N
 def test_chart_titles_state_a_number(pages: Pages) -> None:
     titles = re.findall(r"<figcaption[^>]*>(.*?)</figcaption>", pages.html_screen, re.DOTALL)
     assert len(titles) >= 6
-    assert all("<data " in title for title in titles)
+    # as a value of its own, or in a sentence whose numbers tests/report/test_words.py looks at
+    states = re.compile(r'<data |data-form="sentence">[^<]*\d')
+    assert all(states.search(title) for title in titles)
 
 
 @pytest.mark.usefixtures("sketched")

@@ -32,6 +32,9 @@ def without(*ids: str) -> dict[str, Any]:
             rf"(  - id: {name}\n(?:    .*\n)*?)    costs:\n(?:      - .*\n)+", r"\1", text
         )
         assert count == 1
+    assert text.count("  condition: dying\n") == 1
+    # No price of an overhaul but that of the ledger.
+    text = re.sub(r"  overhaul: .*\n", "", text, count=1)
     with TemporaryDirectory() as folder:
         path = Path(folder) / f"{SLOOP}.yaml"
         path.write_text(text, encoding="utf-8")
@@ -42,16 +45,12 @@ def without(*ids: str) -> dict[str, Any]:
 @pytest.mark.parametrize("ids", [("a",), ("keep",), ("a", "keep")])
 def test_the_sentence_on_money_names_the_price_that_is_missing(ids: tuple[str, ...]) -> None:
     page = Page(without(*ids))
-    said = bare_text(page.sentence("options.2.cost.sentence"))
-    assert said.startswith("No word on money: no price is given for ")
-    assert ("fitting Electric, 13 kW" in said) == ("a" in ids)
-    assert ("the overhaul that the dying engine needs" in said) == ("keep" in ids)
     words = page.value("options.2.worth.words")
     assert words.startswith("no price, no answer: no price is given for ")
     assert ("fitting it" in words) == ("a" in ids)
     assert ("the overhaul that the dying engine needs" in words) == ("keep" in ids)
     (card,) = front.front(page).cards
-    assert bare_text(card.money).startswith("No word on money")
+    assert bare_text(card.money).lower().startswith(words)
 
 
 def test_nothing_is_held_against_what_has_no_price() -> None:
@@ -85,7 +84,7 @@ def test_the_page_shows_no_price_of_nought() -> None:
     page = Page(without("a", "new"))
     part = cost.part(page)
     said = " ".join(bare_text(text) for text in part.text)
-    assert "For fitting Electric, 13 kW no price is given" in said
+    assert "For fitting Electric, 10 kW no price is given" in said
     table = front.front(page).table
     (first,) = [row for row in table.rows if bare_text(row.head) == "First cost"]
     motor, keep, new = (bare_text(cell) for cell in first.cells)

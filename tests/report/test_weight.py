@@ -33,7 +33,7 @@ def test_the_yard_gets_every_mass_with_its_moments(sloop: Page) -> None:
     electric = [row for row in rows if row["option"] == "a"]
     assert len(electric) == 10
     net = sum(float(row["mass_kg"].lstrip("'")) for row in electric)
-    assert net == pytest.approx(59.0, abs=3.0)  # of 60 draws, the blocks within 4 per cent
+    assert net == pytest.approx(51.0, abs=3.0)  # of 60 draws, the blocks within 4 per cent
     for row in electric:
         mass = float(row["mass_kg"].lstrip("'"))
         assert float(row["moment_x_kgm"].lstrip("'")) == pytest.approx(mass * float(row["x_m"]))

@@ -10,7 +10,7 @@ from generator.arrays import Array, Numbers
 from generator.case.boat import Boat, Keel, Rudder, Waters, Windage
 from generator.case.diesel import Propeller
 from generator.physics.hull.form import HullForm, immersed_deeper, make_form
-from generator.physics.hull.polynomials import KeelBody, keel_curve
+from generator.physics.hull.polynomials import KeelBody, keel_cautions, keel_curve
 from generator.physics.hull.regression import RegressionCurve, cautions, regression_curve
 from generator.physics.hull.resistance import Appendage
 from generator.physics.hull.stern_gear import SternGear
@@ -19,6 +19,7 @@ from generator.physics.validity import Caution
 from generator.physics.water import density, kinematic_viscosity
 
 SHORTEST_KEEL, SMALLEST_KEEL = 0.05, 1e-4  # m, m3: keep a drawn keel from vanishing
+LONG = "long"  # of the kinds of keel: along most of the hull
 HULL_SPEED = 2.43 * 1852 / 3600  # (m/s)/m^0.5: 1.34 kn per square root of a foot
 
 
@@ -120,6 +121,7 @@ def _keel_body(boat: Boat, today: HullForm, form: HullForm, water: Numbers) -> K
         volume=np.maximum(volume, SMALLEST_KEEL),
         centre_depth=depth,
         total_draught=hull.draught + form.canoe_draught - today.canoe_draught,
+        along=hull.keel_type == LONG,
     )
 
 
@@ -159,6 +161,7 @@ def wind_drag_area(boat: Boat) -> Numbers:
     )
 
 
-def hull_cautions(form: HullForm) -> tuple[Caution, ...]:
-    """Where this hull lies outside the measured hulls that the regression was made on."""
-    return cautions(form)
+def hull_cautions(vessel: Vessel) -> tuple[Caution, ...]:
+    """Where hull and keel lie outside those that regression and polynomial were made on."""
+    share = vessel.keel.chord / vessel.form.waterline_length
+    return cautions(vessel.form) + keel_cautions(vessel.keel_body, share)

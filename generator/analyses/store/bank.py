@@ -213,7 +213,8 @@ def _age(state: BankState, left: Array) -> BankAge:
         peak_voltage=state.peak_voltage,
         peak_held=state.peak_held,
         peak_reached=1.0 - lacking_share(state.peak_current),
-        absent=dict.fromkeys(("peak_current", "peak_voltage"), "peak_not_given"),
+        absent=dict.fromkeys(("peak_current", "peak_voltage"), "peak_not_given")
+        | {"to_reserve": "cannot_hold"},
     )
 
 

@@ -26,6 +26,16 @@ class BySize:
 
     nominal: Array
     usable: Array
+    factors: Array  # how many times the own bank each size is
+
+    def usable_at(self, factor: float) -> Array:
+        """What is usable of the own bank times a factor, (draws, 1); in proportion beyond."""
+        sizes = self.factors
+        inside = float(np.clip(factor, sizes[0], sizes[-1]))
+        above = int(np.clip(np.searchsorted(sizes, inside), 1, sizes.size - 1))
+        low, high = self.usable[:, [above - 1]], self.usable[:, [above]]
+        share = (inside - sizes[above - 1]) / (sizes[above] - sizes[above - 1])
+        return np.asarray((low + share * (high - low)) * factor / inside)
 
     def nominal_for(self, usable: Array) -> Array:
         """The least nominal store that has so much usable, (draws, 1); infinite where none has.
@@ -51,16 +61,16 @@ class BySize:
         return np.where(np.isfinite(found), found, np.inf)
 
 
-def by_size(case: Case, option: Option, held: Store) -> BySize:
-    """The option's own bank at FACTORS of its size; a tank has the same share at each."""
-    nominal = np.atleast_2d(np.asarray(held.nominal)) * FACTORS
+def by_size(case: Case, option: Option, held: Store, factors: Array = FACTORS) -> BySize:
+    """The option's own bank at some factors of its size; a tank has the same share at each."""
+    nominal = np.atleast_2d(np.asarray(held.nominal)) * factors
     bank, motor = option.bank, option.motor
     if bank is None or motor is None or held.aged is None:
         share = np.asarray(held.usable_aged) / np.asarray(held.nominal)
-        return BySize(nominal, np.atleast_2d(share) * nominal)
+        return BySize(nominal, np.atleast_2d(share) * nominal, factors)
     peak, controller = peak_drain(motor, case.factors), controller_cut_off(bank, motor)
     beside, age = held.aged.limits.beside, held.aged.condition
-    sizes = [bank.resized(float(factor)) for factor in FACTORS]
+    sizes = [bank.resized(float(factor)) for factor in factors]
     tried = [bank_state(own, age, peak, controller, limits(own, beside)).usable for own in sizes]
     usable = np.hstack(np.broadcast_arrays(*(np.atleast_2d(each) for each in tried)))
-    return BySize(np.broadcast_to(nominal, usable.shape), usable)
+    return BySize(np.broadcast_to(nominal, usable.shape), usable, factors)

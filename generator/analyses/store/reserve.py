@@ -121,6 +121,8 @@ def _asked(boat: Outline, plan: Planning) -> _Asked:
     curve = at_points(case, option, found, boat.scale, speed, weather)
     pull = greatest_pull(option, found, case.factors, speed, peak=lasts(option, plan.hold_time))
     most = drain_of(option, pull, case.factors)
+    if boat.store.aged is not None:
+        most = np.minimum(most, boat.store.aged.given_half)
     holds = np.atleast_2d(curve.demand.thrust <= pull.thrust)
     # lacking: a drain that the screw cannot take up has no value, and is the greatest there is
     wanted = np.where(np.isfinite(curve.output.drain), curve.output.drain, np.inf)

@@ -8,7 +8,7 @@ import numpy as np
 
 from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.power import KNOT, at_points
-from generator.analyses.percentiles import held_share, scalar, side_by_side
+from generator.analyses.percentiles import scalar, side_by_side
 from generator.analyses.store.outfit import Outfit
 from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_before, worst_stream
 from generator.analyses.use.legs import Legs
@@ -33,6 +33,18 @@ class Coverage:
     slower: float  # m/s by which they are slower
     missed: tuple[int, ...]  # legs that do not fit in nine draws of ten, one half or the other
     missed_slower: tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class Needs:
+    """What every leg takes in a calm and in its ordinary wind, and what is gone before it [J].
+
+    Nan where a speed is not held, infinite where the way before it cannot be made.
+    """
+
+    calm: tuple[Array, ...]
+    windy: tuple[Array, ...]
+    before: tuple[Array, ...]
 
 
 @dataclass(frozen=True)
@@ -65,14 +77,18 @@ class _Part:
 
 def coverage(outfit: Outfit, legs: Legs) -> Coverage | None:
     """Passages whose need is at most what is left above the reserve; none without passages."""
+    if sum(scalar(item.leg.times_per_year) for item in legs.results) <= 0.0:
+        return None
+    return covered(outfit, legs, passage_needs(outfit, legs))
+
+
+def covered(outfit: Outfit, legs: Legs, needs: tuple[Needs, ...]) -> Coverage:
+    """The same with needs that are known, against what each leg has above the reserve."""
     items = legs.results
     times = np.array([scalar(item.leg.times_per_year) for item in items])
-    if not items or times.sum() <= 0.0:
-        return None
     miles = times * np.array([scalar(item.leg.distance) for item in items])
     accepted = scalar(outfit.case.planning.slower_accepted)
-    steps = [0.0, *np.arange(STEP, accepted + 1e-9, STEP).tolist()]
-    fits = _fits(outfit, legs, steps)
+    fits = [_halves(legs, each) for each in needs]
     own, slower = fits[0], fits[0]
     for each in fits[1:]:
         slower = slower.either(each)
@@ -90,27 +106,33 @@ def coverage(outfit: Outfit, legs: Legs) -> Coverage | None:
     )
 
 
-def _fits(outfit: Outfit, legs: Legs, steps: list[float]) -> list[_Halves]:
-    """Every leg at the owner's speeds less each step, and those before it in a calm likewise."""
+def passage_needs(outfit: Outfit, legs: Legs) -> tuple[Needs, ...]:
+    """At the owner's speeds, then slower by each step that he accepts; those before it likewise."""
+    accepted = scalar(outfit.case.planning.slower_accepted)
+    steps = [0.0, *np.arange(STEP, accepted + 1e-9, STEP).tolist()]
     every = [item.leg for item in legs.results]
     calm = {(n, by): _calm(leg, by) for by in steps for n, leg in enumerate(every)}
     windy = {(n, by): _windy(leg, by) for by in steps for n, leg in enumerate(every)}
     parts = [part for group in (calm, windy) for both in group.values() for part in both]
     losses = _losses(outfit, parts)
-    halves = []
+    found = []
     for by in steps:
-        needs = [
-            [_need(group[n, by], losses) for n in range(len(every))] for group in (calm, windy)
-        ]
-        before = spent_before(
-            outfit.case, outfit.option, [np.fmin(each, np.inf) for each in needs[0]]
+        smooth, rough = (
+            tuple(_need(group[n, by], losses) for n in range(len(every))) for group in (calm, windy)
         )
-        left = [
-            np.maximum(item.above - spent, 0.0)
-            for item, spent in zip(legs.results, before, strict=True)
-        ]
-        halves.append(_Halves(_inside(needs[0], left), _inside(needs[1], left)))
-    return halves
+        gone = [np.fmin(each, np.inf) for each in smooth]
+        before = spent_before(outfit.case, outfit.option, gone)
+        found.append(Needs(smooth, rough, tuple(before)))
+    return tuple(found)
+
+
+def _halves(legs: Legs, needs: Needs) -> _Halves:
+    """What of either half fits above the reserve."""
+    left = [
+        np.maximum(item.above - spent, 0.0)
+        for item, spent in zip(legs.results, needs.before, strict=True)
+    ]
+    return _Halves(_inside(needs.calm, left), _inside(needs.windy, left))
 
 
 def _calm(leg: Leg, slower: float) -> tuple[_Part, ...]:
@@ -158,7 +180,7 @@ def _need(parts: tuple[_Part, ...], losses: dict[tuple[bytes, ...], Array]) -> A
     return np.asarray(total)
 
 
-def _inside(needs: list[Array], left: list[Array]) -> Flags:
+def _inside(needs: tuple[Array, ...], left: list[Array]) -> Flags:
     fits = [
         # lacking: what cannot be done needs more than any store
         np.atleast_2d(np.where(np.isfinite(need), need, np.inf) <= there)
@@ -178,4 +200,5 @@ def _weighed(inside: Array, weight: Array) -> Array:
 def _missed(halves: _Halves) -> tuple[int, ...]:
     """Legs that fit in fewer than nine draws of ten, in a calm or in the ordinary wind."""
     both = halves.calm & halves.windy
-    return tuple(n for n in range(both.shape[1]) if held_share(both[:, [n]]) < SURE)
+    rows = both[1:] if both.shape[0] > 1 else both
+    return tuple(int(place) for place in np.flatnonzero(rows.mean(axis=0) < SURE))

@@ -25,6 +25,7 @@ from generator.case.usage import Leg, as_if_marked, must_be_made
 from generator.records import number, record, working
 
 HALF = 0.5  # share of draws from which a leg counts as one that can be made
+Curves = dict[tuple[bytes, ...], Curve]  # by speeds, wind and fetch
 STEPS = 7  # speeds tried on the exposed part, from the owner's down to the least that is a passage
 
 
@@ -88,8 +89,11 @@ class Legs:
     yearly_time: Array  # s
 
 
-def passages(outfit: Outfit) -> Legs:
-    """Energy or fuel of every leg, against what the aged store holds above the reserve."""
+def passages(outfit: Outfit, curves: Curves | None = None) -> Legs:
+    """Energy or fuel of every leg, against what the aged store holds above the reserve.
+
+    ``curves`` are those of the exposed parts of the same plant, where its legs were asked before.
+    """
     case, option, store = outfit.case, outfit.option, outfit.store
     if not case.legs:
         zero = np.zeros((1, 1))
@@ -102,7 +106,7 @@ def passages(outfit: Outfit) -> Legs:
     marked, asked = must_be_made(case.legs), as_if_marked(case.legs, case.waters.exposure)
     results = []
     yearly, yearly_time = np.zeros((1, 1)), np.zeros((1, 1))
-    curves: dict[tuple[bytes, ...], Curve] = {}
+    curves = {} if curves is None else curves
     for place, leg in enumerate(case.legs):
         drain = np.atleast_2d(calm.output.drain)[:, [place]] + house
         fits, by_motor = (
@@ -161,7 +165,7 @@ def _leg(
     leg: Leg,
     part: _Sheltered,
     stock: tuple[Array, Array],
-    curves: dict[tuple[bytes, ...], Curve],
+    curves: Curves,
 ) -> LegResult:
     sheltered, stream = np.asarray(leg.distance - leg.exposed_distance), worst_stream(leg)
     over = np.atleast_2d(leg.speed - stream)
@@ -215,7 +219,7 @@ def _leg(
         leg=leg,
         outside=_at(np.where(rough.held, rough.speed, np.nan), place, needs.shape),
         absent=dict.fromkeys(("time", "need", "exposed_speed"), f"stopped_by_{why}")
-        | {"before": "way_before_not_made"},
+        | {"before": "way_before_not_made", "above": "cannot_hold", "available": "cannot_hold"},
     )
 
 
@@ -262,7 +266,7 @@ def _stopped_by(
     return "reserve" if empty else "power"
 
 
-def _exposed(outfit: Outfit, leg: Leg, curves: dict[tuple[bytes, ...], Curve]) -> _Exposed:
+def _exposed(outfit: Outfit, leg: Leg, curves: Curves) -> _Exposed:
     """What the tried speeds lose in wind and sea, and which of them are held."""
     case, option = outfit.case, outfit.option
     if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:

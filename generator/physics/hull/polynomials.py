@@ -19,6 +19,15 @@ KEEL = "hull/keel_residuary"
 # Beyond these midship coefficients the form of 2008 jumps about: 14 against 20 thousandths of
 # the weight by other forms at Fn 0.40 for a coefficient of 0.55.
 MIDSHIP_LOW, MIDSHIP_HIGH = 0.63, 0.80
+# The polynomial was made on fins. For long keels it falls from Fn 0.25 to 0.30, to nothing for
+# heavy ones, and rises at least twelvefold to 0.35. A power of Fn through 0.20 and 0.35 meets the
+# node at 0.25 within a fifth, and that at 0.30 is a sixth of it or less.
+DENT = 0.30
+FIN_CHORDS = (0.12, 0.22)  # of the waterline: fins of the register
+FINS_ONLY = (
+    "The form of the keel's waves is one of fin keels; for this keel it is read across its node at "
+    "Froude number 0.30, where it would have next to no waves."
+)
 REFUSED = "The form of 2008 gives no answer: it is erratic at such midship coefficients."
 
 
@@ -29,6 +38,7 @@ class KeelBody:
     volume: Numbers
     centre_depth: Numbers  # of its buoyancy below the bottom of the canoe body
     total_draught: Numbers
+    along: bool = False  # runs along most of the hull, as a long keel does
 
 
 def keuning1998_share(form: HullForm, froude: Array) -> Array:
@@ -99,7 +109,8 @@ def keel_residuary(form: HullForm, keel: KeelBody, speed: Numbers, density: Numb
     Returns:
         Rrk [N]; NaN above Fn 0.60
 
-    Valid: fin keels with a volume; single signs are odd (A0 at Fn 0.40)
+    Valid: fin keels with a volume; single signs are odd (A0 at Fn 0.40); of a long keel the node
+        at Fn 0.30 is read between its neighbours
     Source: keuning1998, keel polynomial
     """
     froude = np.asarray(froude_number(speed, form.waterline_length))
@@ -109,7 +120,8 @@ def keel_residuary(form: HullForm, keel: KeelBody, speed: Numbers, density: Numb
 def keel_curve(form: HullForm, keel: KeelBody) -> Array:
     """The keel's share at the nodes, made once for all speeds.
 
-    A0 + A1 T/B + A2 (Tc + zk)/Vk^(1/3) + A3 V/Vk at each node; below 0 is 0; rest is a node
+    A0 + A1 T/B + A2 (Tc + zk)/Vk^(1/3) + A3 V/Vk at each node; below 0 is 0; rest is a node; of a
+    keel along the hull the value at Fn 0.30 is that of the cubic through all other nodes
 
     Args:
         form: the canoe body
@@ -123,7 +135,17 @@ def keel_curve(form: HullForm, keel: KeelBody) -> Array:
     """
     depth = (form.canoe_draught + keel.centre_depth) / np.cbrt(keel.volume)
     draught = keel.total_draught / form.waterline_beam
-    return _cubics(KEEL, [1.0, draught, depth, form.canoe_volume / keel.volume])
+    values = _values(KEEL, [1.0, draught, depth, form.canoe_volume / keel.volume])
+    return cubics(_nodes(KEEL), _bridged(values) if keel.along else values)
+
+
+def _bridged(values: Array) -> Array:
+    """The keel's shares with the node of the dent read between the others."""
+    nodes = _nodes(KEEL)
+    others = ~np.isclose(nodes, DENT)
+    elsewhere = cubics(nodes[others], values[..., others])
+    across = between(nodes[others], elsewhere, np.asarray(DENT))
+    return np.where(others, values, across[..., np.newaxis])
 
 
 def keel_share_at(coefficients: Array, froude: Array) -> Array:
@@ -142,6 +164,28 @@ def keel_share_at(coefficients: Array, froude: Array) -> Array:
     Source: keuning1998, keel polynomial
     """
     return _read(KEEL, coefficients, froude)
+
+
+def keel_cautions(keel: KeelBody, chord_share: Numbers) -> tuple[Caution, ...]:
+    """Where the keel is none of those that its polynomial was made on.
+
+    chord over waterline of a keel along the hull against 0.12 to 0.22
+
+    Args:
+        keel: whether it runs along the hull
+        chord_share: mean chord over waterline length [-]
+
+    Returns:
+        a caution, or none; its ends in [-]
+
+    Valid: any keel
+    Source: practice, chords of fins
+    """
+    if not keel.along:
+        return ()
+    words = "mean chord of the keel over the waterline"
+    found = outside(words, chord_share, *FIN_CHORDS, "practice", FINS_ONLY)
+    return () if found is None else (found,)
 
 
 def cautions_2008(form: HullForm) -> tuple[Caution, ...]:
@@ -172,19 +216,20 @@ def _places(form: HullForm) -> tuple[Array, Array, Array, Array]:
 
 def _curve(name: str, terms: list[Numbers], froude: Array) -> Array:
     """The polynomial at its Froude numbers, no thrust from waves, read between them."""
-    return _read(name, _cubics(name, terms), froude)
+    return _read(name, cubics(_nodes(name), _values(name, terms)), froude)
 
 
 def _nodes(name: str) -> Array:
     return np.concatenate([[0.0], read_table(name).column("froude_number")])
 
 
-def _cubics(name: str, terms: list[Numbers]) -> Array:
+def _values(name: str, terms: list[Numbers]) -> Array:
+    """The polynomial at rest and at its Froude numbers; below 0 is 0."""
     table = read_table(name)
     coefficients = table.matrix(*table.names[1:])
     values = np.maximum(np.stack(np.broadcast_arrays(*terms), axis=-1) @ coefficients.T, 0.0)
     still = np.zeros((*values.shape[:-1], 1))
-    return cubics(_nodes(name), np.concatenate([still, values], axis=-1))
+    return np.concatenate([still, values], axis=-1)
 
 
 def _read(name: str, coefficients: Array, froude: Array) -> Array:

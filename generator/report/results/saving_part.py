@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.money.savings import Saving, Savings
+from generator.analyses.money.savings import Saving
 from generator.analyses.percentiles import best, scalar, spread
 from generator.arrays import Array
 from generator.report.results.option_part import told_of
@@ -21,7 +20,7 @@ NO_PRICE_THERE = "no price is given for one of the two"
 
 
 def saving_part(found: Findings) -> Row:
-    """Against both diesels, each with its payback, and the sentence for page 1."""
+    """Against both diesels, each with its payback."""
     held = found.savings
     row: Row = {}
     named = {"keep": held.keep if held else None, "new_diesel": held.new_diesel if held else None}
@@ -32,22 +31,7 @@ def saving_part(found: Findings) -> Row:
     fair = held.fairly if held else None
     key = f"options.{found.place}.cost.saving.window_years"
     row["saving"] = None if held is None or fair is None else _saving(fair, held.fair, key)
-    known = fair is not None and np.isfinite(row["saving"]["yearly_money"] or np.nan)
-    row["sentence"] = _sentence(found, fair) if fair and known and found.bank else None
-    if held is not None and found.bank and (held.unpriced or held.baseline_unpriced):
-        row["sentence"] = _without_price(found, held)
     return row
-
-
-def _without_price(found: Findings, held: Savings) -> str:
-    """Which price is missing for a word on money."""
-    name = f"{{options.{found.place}.name|given}}"
-    lacking = [f"fitting {name}"] if held.unpriced else []
-    if held.baseline_unpriced and held.fair == "keep":
-        lacking.append("the overhaul that the dying engine needs")
-    elif held.baseline_unpriced:
-        lacking.append("the new diesel that it is held against")
-    return f"No word on money: no price is given for {' or for '.join(lacking)}."
 
 
 def _against(name: str, saving: Saving | None, itself: bool, why: str) -> Row:
@@ -93,33 +77,6 @@ def _why_not_repaid(years: Array, window: str) -> str:
     """Why a payback has no number of years."""
     why = f"{NOT_REPAID} within {{{window}|years}}"
     return f"{why}, or {NOT_MOTORED}" if np.isnan(years).any() else why
-
-
-def _sentence(found: Findings, saving: Saving) -> str:
-    """Money in one sentence: what it costs more, what it saves, and whether it comes back."""
-    key = f"options.{found.place}.cost"
-    other = "a new diesel" if found.savings and found.savings.fair == "new diesel" else (
-        "keeping the diesel"
-    )  # fmt: skip
-    extra, yearly = saving.first, saving.a_year
-    first = "more" if extra >= 0.0 else "less"
-    a_year = "saves" if yearly >= 0.0 else "costs"
-    again = "a year" if yearly >= 0.0 else "more a year"
-    return (
-        f"Money: {{{key}.saving.extra_first_money|money:size}} {first} to fit than {other}; "
-        f"{a_year} {{{key}.saving.yearly_money|money:size}} {again}; {_repaid(saving, key)}."
-    )
-
-
-def _repaid(saving: Saving, key: str) -> str:
-    window = f"{{{key}.saving.window_years|years}}"
-    middle = scalar(saving.discounted_payback)
-    if not math.isfinite(middle):
-        return f"will not pay back within {window}"
-    if middle == 0.0:
-        return "nothing has to be paid back"
-    years = f"{{{key}.saving.discounted_payback_years|years}}"
-    return f"pays back in {years} (in {{{key}.saving.repaid_share|share}} of the draws)"
 
 
 def expected_of(name: str, values: Array, expected: float) -> Row:

@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from generator.report.page import Page
 from generator.report.parts import Part, Row, Section, Table, numbers, without_empty, words
+from generator.report.sections import staircase
 
 EVIDENCE = 28  # the criterion whose value is a grade
 # What the value of a criterion is, by its number; a ratio of two energies or powers has no unit.
@@ -16,7 +17,7 @@ FORMS = {
     25: "years", 26: "share", 27: "flag",
 }  # fmt: skip
 CHIPS = {
-    "go": ("go", "Passes"), "conditional": ("conditional", "With conditions"),
+    "go": ("go", "Passes"), "conditional": ("conditional", "Conditions"),
     "no": ("no", "Fails"),
     "told": ("told", "Told"), "not applicable": ("open", "n/a"),
     "not assessed": ("open", "Not assessed"),
@@ -30,7 +31,7 @@ def section(page: Page) -> Section:
         "conditions where it holds in half of them. Rows that decide make the word on "
         "{boat.name|given}; rows that tell are printed only."
     )
-    parts = [_all(page), *(_motor(page, motor) for motor in page.motors)]
+    parts = [_all(page), *staircase.parts(page), *(_motor(page, motor) for motor in page.motors)]
     if any(is_open(page, page.value(key)["id"]) for key in page.keys("criteria")):
         parts.append(_open(page))
     return Section("criteria", "Criteria and verdict", tuple(parts), lead)
@@ -50,7 +51,7 @@ def is_open(page: Page, number: int) -> bool:
 
 def _all(page: Page) -> Part:
     """Every assessed criterion in one row for all motors: where it stands, and its result."""
-    each = min(max(52 // max(len(page.motors), 1), 12), 26)
+    each = min(max(52 // max(len(page.motors), 1), 12), 20)
     columns = [words("Criterion", 20), words("Limits", 80 - each * max(len(page.motors), 1))]
     for motor in page.motors:
         columns.append(numbers(page.words(f"{motor}.name"), each // 2))
@@ -86,7 +87,7 @@ def _motor(page: Page, motor: str) -> Part:
     """Why the rows that are no plain go stand where they do, and what would change them."""
     keys = [
         key for key in page.keys(f"{motor}.verdict.criteria")
-        if page.value(key)["result"] not in ("go", "not assessed", "not applicable")
+        if page.value(key)["result"] in ("conditional", "no")
     ]  # fmt: skip
     columns = (
         words("Criterion", 20), words("Result", 13), words("Why", 37),

@@ -216,9 +216,9 @@ def _other_rows(page: Page) -> tuple[Row, ...]:
 
 
 def _conditions(page: Page) -> tuple[Condition, ...]:
-    """Conditions of the motors that may go, the same text once; of all where none may.
+    """Conditions of the motors that may go, the same text once; where none may, what would mend.
 
-    Those of a motor that fails stand with its rows in the section on the criteria.
+    All conditions of a motor that fails stand with its rows in the section on the criteria.
     """
     able = [motor for motor in page.motors if LOOKS.get(_word(page, motor)) != "no"]
     motors = able or list(page.motors)
@@ -232,13 +232,16 @@ def _conditions(page: Page) -> tuple[Condition, ...]:
 
 
 def _open(page: Page, motor: str) -> list[str]:
-    """Its conditions; what would mend the rows that fail only where no set of changes is told."""
+    """The conditions of a motor that may go; of one that fails what would mend those rows.
+
+    Where sets of changes are told, they say so already.
+    """
     every = page.keys(f"{motor}.verdict.conditions")
-    if not page.keys(f"{motor}.remedies"):
-        return every
     rows = [page.value(key) for key in page.keys(f"{motor}.verdict.criteria")]
     failed = [row for row in rows if row["role"] == "decide" and row["result"] == "no"]
-    return every[len(failed) :]
+    if not failed:
+        return every
+    return [] if page.keys(f"{motor}.remedies") else every[: len(failed)]
 
 
 def _word(page: Page, motor: str) -> str:

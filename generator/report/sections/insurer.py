@@ -80,7 +80,7 @@ def _place(page: Page) -> str:
     """Where the bank stands, and what was seen of that space."""
     motor = page.motors[0]
     row = page.find(f"{motor}.verdict.criteria", id=SPACE)
-    seen = str(page.value(f"{row}.why")).rstrip(".") if row else "nothing is known of its space"
+    seen = f"{{{row}.facts.words|given}}" if row else "nothing is known of its space"
     said = standing(page)
     return f"{said[0].upper()}{said[1:]}. {seen}"
 

@@ -7,7 +7,7 @@ import pytest
 
 from generator.analyses.findings import Findings
 from generator.analyses.motion.as_set import power_from
-from generator.analyses.motion.plant import battery_power
+from generator.analyses.motion.plant import battery_power, warm_power
 from generator.analyses.motion.pull import greatest_pull
 from generator.analyses.percentiles import scalar, spread
 from generator.analyses.store.bank_state import draws_current
@@ -19,11 +19,15 @@ from tests.unit.case.faulty import changed
 BANK = "bank: {chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah}"
 LITHIUM = "chemistry: LFP, nominal_voltage: 51.2 V"
 STRINGS = f"{LITHIUM}, blocks: {{series: 1, parallel: 2, voltage: 51.2 V, charge: 150 Ah"
+FOR_GOOD = 166.5  # A: 8 kW warm and its losses, from 0.95 of 51.2 V
+BESIDE = 12.7  # A of the house's converter, from a bank that is nearly empty
+# What a limit leaves: its four fifths, or the current of continuous power where that is more, and
+# never what the house draws beside it.
 BANKS = {
-    "stated, small": (f"{LITHIUM}, charge: 300 Ah, discharge_limit: 200 A", 160.0),
+    "stated, small": (f"{LITHIUM}, charge: 300 Ah, discharge_limit: 200 A", FOR_GOOD),
     "stated, large": (f"{LITHIUM}, charge: 300 Ah, discharge_limit: 450 A", 360.0),
-    "stated of a string": (f"{STRINGS}, discharge_limit: 100 A}}", 128.0),  # 2 x 100 x 0.8 x 0.8
-    "customary lithium": (f"{LITHIUM}, charge: 150 Ah", 120.0),  # 1 C, four fifths of it
+    "stated of a string": (f"{STRINGS}, discharge_limit: 100 A}}", 160.0 - BESIDE),  # 2 x 100 x 0.8
+    "customary lithium": (f"{LITHIUM}, charge: 150 Ah", 150.0 - BESIDE),  # 1 C
     "customary lead": ("chemistry: AGM, nominal_voltage: 48 V, charge: 400 Ah", 127.6),  # 0.35 C
 }
 MOST, GOOD = "Battery current, most", "Battery current, continuous"
@@ -49,6 +53,11 @@ def test_no_pull_and_no_speed_takes_more_than_the_motor_is_set_to(name: str) -> 
     assert motor is not None
     # of lead the 12.4 A of the house's converter come off, for no fifth is left to it
     assert float(aged.limits.motor[0, 0]) == pytest.approx(most, abs=0.1)
+    warm = battery_power(
+        motor, warm_power(motor, own.case.factors), motor.rated_speed, own.case.factors
+    )
+    if own.option.bank is not None and own.option.bank.chemistry == "LFP":
+        assert float(np.ravel(warm)[0]) / (0.95 * 51.2) == pytest.approx(FOR_GOOD, abs=0.1)
     limit = float(aged.limits.motor[0, 0])
     for peak in (False, True):
         speed = np.array([0.0, 1.0, 2.0, 3.0])
@@ -123,10 +132,11 @@ def test_a_rich_bank_leaves_the_plate_and_a_poor_one_cuts_it() -> None:
     assert float(rich.power.as_set.peak_power[0, 0]) == 12e3
     assert not rich.power.as_set.peak_cut
     assert set_to.peak_cut
-    # 160 A at what the half-full bank still has under them, less the losses of the drive
-    volts = float((aged.open_half - aged.resistance_half * 160.0)[0, 0])
+    # 166 A at what the half-full bank still has under them, less the losses of the drive
+    current = float(aged.limits.motor[0, 0])
+    volts = float((aged.open_half - aged.resistance_half * current)[0, 0])
     drain = battery_power(motor, set_to.peak_power, motor.rated_speed, poor.case.factors)
-    assert float(np.asarray(drain)[0, 0]) == pytest.approx(160.0 * volts, rel=1e-6)
+    assert float(np.asarray(drain)[0, 0]) == pytest.approx(current * volts, rel=1e-6)
     assert poor.duty is not None
     rating = float(poor.duty.continuous_power[0, 0])
     assert float(poor.duty.peak_load[0, 0]) == pytest.approx(
@@ -134,7 +144,7 @@ def test_a_rich_bank_leaves_the_plate_and_a_poor_one_cuts_it() -> None:
     )
     # what it may draw falls, and so does the floor that its peak sets
     assert float(aged.sag_floor[0, 0]) < float(rich.store.aged.sag_floor[0, 0])  # type: ignore[union-attr]
-    assert float(aged.peak_current[0, 0]) == pytest.approx(160.0)
+    assert float(aged.peak_current[0, 0]) == pytest.approx(current) == pytest.approx(166.5, abs=0.1)
 
 
 def test_shaft_power_of_a_drain_is_the_inverse_of_the_drain() -> None:
@@ -154,3 +164,16 @@ def test_the_house_takes_its_part_of_the_limit(house: float, left: float) -> Non
     assert bank is not None
     assert float(limits(bank, house).motor[0, 0]) == pytest.approx(left)
     assert float(np.asarray(limits(bank, house).bank)) == 200.0
+
+
+@pytest.mark.parametrize(
+    ("steady", "house", "left"),
+    [(159.0, 0.0, 160.0), (175.0, 0.0, 175.0), (175.0, 30.0, 170.0), (230.0, 0.0, 200.0)],
+)
+def test_what_is_drawn_for_good_may_come_up_to_the_limit(
+    steady: float, house: float, left: float
+) -> None:
+    """The free fifth is kept of what is drawn above it; beside the house, and never beyond."""
+    bank = found(BANKS["stated, small"][0]).option.bank
+    assert bank is not None
+    assert float(limits(bank, house, steady).motor[0, 0]) == pytest.approx(left)

@@ -7,6 +7,7 @@ import pytest
 
 from generator.analyses.findings import Findings
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, Judgement
+from generator.analyses.verdict.verdict import WORD_NO
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
@@ -71,7 +72,7 @@ def test_a_bank_that_cannot_hold_the_peak_has_nothing_usable() -> None:
     assert one(found.findings.store.usable_aged) == 0.0
     assert row(found, 14).result == CONDITIONAL  # it gives cruise, half full, and no more
     assert row(found, 3).result == NO
-    assert found.verdict.word == "Don't, as specified"
+    assert found.verdict.word == WORD_NO
 
 
 def test_a_limit_below_the_motor_is_never_a_plausible_number() -> None:
@@ -109,9 +110,14 @@ def test_lead_gives_less_than_lithium_of_the_same_label() -> None:
 
 def test_given_share_replaces_the_ageing_laws() -> None:
     given = "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 300 Ah, aged_share: 0.7}"
-    aged = findings(bank(given)).store.aged
-    assert aged is not None
-    assert one(aged.condition.share) == pytest.approx(0.7)
+    found = findings(bank(given))
+    assert found.store.last is not None
+    assert found.store.aged is not None
+    assert found.bank is not None
+    new, aged, last = (age.after for age in found.bank.ages)
+    assert (new, aged, last) == (0.0, 5.0, 10.0)
+    assert one(found.store.last.condition.share) == pytest.approx(0.7)
+    assert one(found.store.aged.condition.share) == pytest.approx(0.85)  # half of the way
 
 
 def test_one_string_of_two() -> None:
@@ -188,14 +194,14 @@ def test_every_chemistry_meets_the_same_need() -> None:
 @pytest.mark.parametrize(
     ("number", "exchange", "result"),
     [
-        (3, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  hold_time: 15 min"), CONDITIONAL),
-        (3, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  hold_time: 1 min\n"
-             "  manoeuvring_time: 1 min\n  reserve_share: 5 %"), NO),
+        (3, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  hold_time: 15 min"), GO),
+        (3, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  hold_time: 14.9 min"), CONDITIONAL),
+        (3, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  hold_time: 0 min\n"
+             "  manoeuvring_time: 0 min\n  reserve_share: 0 %"), NO),
         (10, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  fallback: second propulsor\n"
               "  fallback_speed: 3.5 kn"), GO),
         (10, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  fallback: tow"), CONDITIONAL),
         (10, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn"), CONDITIONAL),
-        (10, ("cruise_speed: 5.0 kn", "cruise_speed: 5.0 kn\n  fallback: none"), NO),
         (13, ("separate_bank: true", "separate_bank: true"), GO),
         (13, ("separate_bank: true", "separate_bank: false\n  buffered: true"), GO),
         (13, ("separate_bank: true", "separate_bank: false\n  buffered: true\n"
@@ -227,7 +233,7 @@ def test_what_cannot_be_held_is_said_without_a_number() -> None:
         None,
         reason("continuous_not_given"),
     )
-    assert row(found, 3).facts.outcome == "cannot_hold"
+    assert row(found, 3).facts.outcome == "not_held"
     said = tree(row(found, 3).facts, "here", Telling(Display("metric", "EUR")))
-    assert (said["wanted_kwh"], said["wanted_why"]) == (None, reason("cannot_hold"))
-    assert "more than the plant can give" in said["words"]
+    assert said["kept_kwh"] == 0.0
+    assert "holds no more than 0.00\u00a0kWh of it" in said["words"]

@@ -72,36 +72,29 @@ def with_bank(hours: float) -> Case:
     return changed("bank", charge=hours * 3600.0)
 
 
-@pytest.mark.parametrize(("hours", "result"), [(450, GO), (415, CONDITIONAL), (200, NO)])
-def test_must_make_leg_follows_the_bank(hours: float, result: str) -> None:
-    assert judgement(with_bank(hours), 1).result == result
-
-
-@pytest.mark.parametrize(("amperes", "result"), [(500, GO), (320, CONDITIONAL), (60, NO)])
+@pytest.mark.parametrize(("amperes", "result"), [(240, GO), (200, CONDITIONAL), (60, NO)])
 def test_battery_currents_follow_the_discharge_limit(amperes: float, result: str) -> None:
-    """Four fifths of it for the motor, which takes some 280 A for good and 56 A at cruise."""
+    """The whole of it for good, of which the motor takes some 220 A; 60 A at cruise."""
     assert judgement(changed("bank", discharge_limit=amperes), 14).result == result
 
 
-def test_one_failed_deciding_row_makes_the_word_dont() -> None:
-    found = judged(with_bank(120)).verdict
-    assert found.word == "Don't, as specified"
-    assert found.conditions
+def test_one_failed_deciding_row_makes_her_not_suitable() -> None:
+    found = judged(with_bank(280)).verdict
+    decided = {row.criterion.id for row in found.judgements if row.decides and row.result == NO}
+    assert decided == {1}
+    assert found.word == "Not suitable as specified"
+    first, _ = found.conditions[0]
+    assert found.judgements[first].criterion.id == 1
 
 
 def test_rows_that_are_not_assessed_do_not_cap_the_word() -> None:
     kept = tuple(item for item in sloop().assumptions if item.path != "boat.worth")
     unvalued = replace(sloop(), boat=replace(sloop().boat, worth=None), assumptions=kept)
     found = judged(unvalued).verdict
-    assert found.word == "Go", [
+    assert found.word == "Suitable", [
         (row.criterion.name, row.result) for row in found.judgements if row.result not in (GO,)
     ]
     assert sum(row.result == "not assessed" for row in found.judgements) > 0
-
-
-@pytest.mark.parametrize(("kilowatts", "result"), [(11, GO), (9.5, CONDITIONAL), (6, NO)])
-def test_holding_off_follows_the_continuous_rating(kilowatts: float, result: str) -> None:
-    assert judgement(changed("motor", continuous_power=kilowatts * 1e3), 4).result == result
 
 
 def test_holding_off_takes_the_peak_only_if_it_lasts_half_an_hour() -> None:
@@ -109,12 +102,6 @@ def test_holding_off_takes_the_peak_only_if_it_lasts_half_an_hour() -> None:
     long = changed("motor", continuous_power=6e3, peak_time=1800.0)
     assert judgement(short, 4).result == NO
     assert judgement(long, 4).result == GO
-
-
-@pytest.mark.parametrize(("kilowatts", "result"), [(13, GO), (10, CONDITIONAL), (6, NO)])
-def test_headwind_for_hours_follows_the_continuous_rating(kilowatts: float, result: str) -> None:
-    case = changed("motor", continuous_power=kilowatts * 1e3, peak_power=15e3)
-    assert judgement(case, 6).result == result
 
 
 def test_flip_of_the_must_make_leg_does_flip_it() -> None:
@@ -141,13 +128,13 @@ def cheaper(share: float) -> Case:
     return replace(sloop(), options=options, assumptions=kept)
 
 
-def test_a_reserve_that_the_warm_motor_cannot_spend_is_conditional() -> None:
-    """Half of the rating is left by the heat of its space: 25 kn are not held for 15 minutes."""
-    assert judgement(sloop(), 3).result == GO
-    row = judgement(changed("motor", continuous_power=3.5e3, peak_power=4.5e3), 3)
-    assert row.result in (CONDITIONAL, NO)
-    assert judgement(sloop(), 3).facts.outcome == "kept"
-    assert row.facts.outcome in ("warm", "short")
+def test_a_reserve_that_the_warm_motor_cannot_spend_is_a_shortage_of_the_motor() -> None:
+    """3.5 kW do not hold her off a shore: told in row 4, and no blame of the bank in row 3."""
+    weak = changed("motor", continuous_power=3.5e3, peak_power=4.5e3)
+    assert judgement(weak, 4).result == NO
+    row = judgement(weak, 3)
+    assert (row.result, row.facts.outcome) == (GO, "kept")
+    assert np.all(row.facts.held < np.asarray(row.facts.hold_time))
 
 
 def test_a_reserve_kept_by_construction_is_no_reason_on_page_one() -> None:

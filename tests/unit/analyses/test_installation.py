@@ -205,7 +205,10 @@ def test_the_converters_output_has_its_fuse_at_the_house_battery(tmp_path: Path)
 def test_settings_keep_to_the_limits_of_bank_and_motor(tmp_path: Path) -> None:
     found = made(study(tmp_path, f"{lfp(16)}, discharge_limit: 200 A"))
     values = {(item.device, item.name): item.value for item in found.settings}
-    assert values["controller", "Battery current, most"] <= 0.8 * 200.0 + 1e-9
+    # four fifths of 200 A are less than the 166.5 A of 8 kW for good, and those are given
+    assert values["controller", "Battery current, most"] == pytest.approx(166.5, abs=0.1)
+    larger = made(study(tmp_path, f"{lfp(16)}, discharge_limit: 220 A"))  # four fifths are 176 A
+    assert settings(larger)["controller", "Battery current, most"] == pytest.approx(176.0)
     assert values["battery management", "A cell full: charge stops"] == pytest.approx(3.65)
     assert values["battery management", "No charge below"] == 0.0
     assert values["controller", "Cut-off below"] >= 16 * 2.5
@@ -381,7 +384,8 @@ def test_a_limited_bank_says_what_peak_power_is_left(tmp_path: Path) -> None:
     poor = settings(made(study(tmp_path, f"{lfp(16)}, discharge_limit: 150 A")))
     name = ("controller", "Peak power at the shaft that this leaves, bank old and cold")
     assert poor[name] < rich[name]
-    assert poor["controller", "Battery current, most"] == pytest.approx(120.0)
+    # the whole of 150 A for good, but for the 12.7 A of the converter
+    assert poor["controller", "Battery current, most"] == pytest.approx(137.3, abs=0.1)
 
 
 def test_pre_charge_closes_on_a_measured_difference_or_gives_up(tmp_path: Path) -> None:
@@ -504,8 +508,8 @@ def test_currents_name_the_power_that_the_limit_leaves(tmp_path: Path) -> None:
     assert (rich.result, rich.facts.outcome, rich.facts.peak_cut) == (GO, "inside", False)
     poor = row(f"{lfp(16)}, discharge_limit: 150 A")
     assert (poor.result, poor.facts.outcome, poor.facts.peak_cut) == (CONDITIONAL, "set_down", True)
-    assert poor.facts.set_to == pytest.approx(120.0)
+    assert poor.facts.set_to == pytest.approx(137.3, abs=0.1)  # 150 A, and 12.7 A beside it
     left = float(poor.facts.continuous_power[0, 0])
-    assert 0.85 < left / (120.0 * 51.2) < 0.97  # what losses and sag leave of it
+    assert 0.85 < left / (137.3 * 51.2) < 0.97  # what losses and sag leave of it
     said = tree(poor.facts, "here", Telling(Display("metric", "EUR")))["words"]
-    assert "set down to 120\u00a0A, which leaves" in said
+    assert "set down to 137\u00a0A, which leaves" in said

@@ -18,6 +18,7 @@ from generator.analyses.store.duty import duty
 from generator.analyses.use.berth import berthed
 from generator.analyses.use.energy_walk import energy_walk
 from generator.analyses.verdict.criteria.catalogue import criteria
+from generator.analyses.verdict.criteria.continuous_power import judge as judge_cruise
 from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     GO,
@@ -65,19 +66,22 @@ def test_a_leg_that_cannot_be_motored_wears_the_bank_as_if_it_emptied_it() -> No
 
 
 @lacking
-def test_continuous_power(number: int, high: float | None, low: float | None) -> None:
-    """Power of 1 over a need that gives 1, 2, 3 ...: the ratio is planned with at its low end."""
-    from generator.analyses.verdict.criteria.continuous_power import judge
-
-    part = changed("key", clean_need=1.0 / draws(number))
-    part = replace(
-        part, key=replace(part.key, reached=replace(part.key.reached, shaft_power=np.ones((1, 1))))
-    )
-    found_ = judge(criterion(5), part)
-    assert close(found_.value, low)
-    assert close(found_.pessimistic, 10.9 if number == 0 else None)
-    assert found_.result == (GO if number == 0 else NO)
-    assert ("clean_need_kw" in found_.why) is (low is not None)
+def test_cruise_held_for_good(number: int, high: float | None, low: float | None) -> None:
+    """Speeds of 1, 2, 3 ... hundredths of her fastest; a load without a value holds none."""
+    calm = found().power.curves["calm"]
+    load = found().power.speed / (draws(number) * 0.01 * found().power.speed[-1])
+    curve = replace(calm, output=replace(calm.output, motor_load=load))
+    part = changed("power", curves={**found().power.curves, "calm": curve})
+    judged = judge_cruise(criterion(5), part)
+    assert judged.per_draw is not None
+    held = judged.per_draw * np.asarray(part.case.planning.cruise_speed) / part.power.speed[-1]
+    slowest = part.power.speed[0] / part.power.speed[-1]
+    # slower than the first of the tabulated speeds is told as none
+    wanted = np.nan_to_num(draws(number) * 0.01)
+    np.testing.assert_allclose(held, np.where(wanted >= slowest - 1e-9, wanted, 0.0), rtol=1e-9)
+    assert judged.result == NO  # half of the draws lie below half of her fastest speed
+    said = tree(judged.facts, "here", TELLING)
+    assert ("holds" in said["words"]) is (said["held_kn"] is not None)
 
 
 @lacking

@@ -12,8 +12,9 @@ from generator.analyses.motion.power import at_speed, speed_at_limit
 from generator.analyses.percentiles import side_by_side, spread
 from generator.case.open import read_case
 from generator.draws import make_draws
-from generator.study import run
-from tests.alone import alone
+from generator.study import stand
+from tests.alone import alone, case_of
+from tests.unit.case.faulty import changed
 
 SLOOP = Path(__file__).parents[3] / "cases" / "sloop_30_weekend.yaml"
 
@@ -67,7 +68,8 @@ def test_trial_narrows_the_curve_to_what_the_two_doubts_leave() -> None:
 
 
 def test_one_way_row_is_refused_and_two_way_rows_are_used() -> None:
-    case = read_case(SLOOP)
-    trial = run(case, make_draws(case, 0)).trial
+    row = "speed_out: 3.6 kn, speed_back: 3.3 kn"
+    case = case_of(changed((row, "speed_out: 3.6 kn"), text=SLOOP.read_text(encoding="utf-8")))
+    trial = stand(case, make_draws(case, 0)).trial
     assert [point.used for point in trial.points] == [False, True, True, True, True, True]
     assert "one course only" in trial.points[0].why

@@ -30,13 +30,17 @@ POUNDS = Display("metric", "GBP")
 
 @lru_cache(maxsize=1)
 def sloop() -> Case:
-    """A dying diesel with its overhauls in the ledger; 14,000 pounds of boat; no energy price."""
+    """A dying diesel with its overhauls in the ledger alone; energy costs nothing."""
     case = read_case(CASES / "sloop_30_weekend.yaml")
     prices = replace(
         case.prices, discount_rate=0.0, electricity=0.0, diesel=0.0, residual_share=0.0,
         diesel_service=400.0, electric_service=100.0, horizon=10,
     )  # fmt: skip
-    return replace(case, prices=prices)
+    silent = tuple(
+        replace(each, origin="default") if each.path == "prices.overhaul" else each
+        for each in case.assumptions
+    )
+    return replace(case, prices=prices, assumptions=silent)
 
 
 def line(amount: float, part: str = "motor", when: str = "first") -> CostItem:

@@ -45,3 +45,16 @@ def lines(folder: Path, text: str) -> list[str]:
 def line_of(text: str, piece: str) -> int:
     """The line in which a piece stands first."""
     return text[: text.index(piece)].count("\n") + 1
+
+
+# What the owner of the small case leaves open: no leg that must be made, nothing that charges her.
+LEFT_OPEN = ("legs", "options[2].supply", "options[3].supply")
+
+
+def doubts(folder: Path, text: str) -> tuple[Fault, ...]:
+    """The warnings of a case, without those that the small case has already."""
+    return tuple(
+        warning
+        for warning in read(folder, text).warnings
+        if warning.path != LEFT_OPEN[0] and warning.problem != "has no way to charge the bank"
+    )

@@ -10,7 +10,7 @@ import pytest
 
 from generator.case.register import find_default, growths, read_register, sized
 from generator.draws import quantile
-from tests.unit.case.faulty import changed, read
+from tests.unit.case.faulty import changed, doubts, read
 
 ROOT = Path(__file__).parents[3]
 
@@ -32,9 +32,9 @@ def test_value_range_and_spelling_grow_together() -> None:
 def test_a_given_value_is_held_against_the_range_of_its_size(tmp_path: Path) -> None:
     """120 W are usual at 8 kW, where the range ends at 131 W, and not at 2 kW, where at 52 W."""
     text = changed(("cooling: air", "cooling: air, seal_and_bearings: 120 W"))
-    assert [str(w.path) for w in read(tmp_path, text).warnings] == []
+    assert [str(w.path) for w in doubts(tmp_path, text)] == []
     small = changed(("continuous_power: 8 kW", "continuous_power: 2 kW"), text=text)
-    found = read(tmp_path, small).warnings
+    found = doubts(tmp_path, small)
     assert [w.path for w in found] == ["options[2].motor.seal_and_bearings"]
 
 
@@ -56,17 +56,17 @@ def test_the_middle_of_a_two_piece_range_is_its_value(tmp_path: Path) -> None:
 
 def test_cooling_is_asked_where_neither_it_nor_the_share_is_told(tmp_path: Path) -> None:
     bare = changed(("cooling: air, ", ""))
-    asked = read(tmp_path, bare).warnings
+    asked = doubts(tmp_path, bare)
     assert [w.path for w in asked] == [f"options[{n}].motor.cooling" for n in (2, 3)]
     assert "air or water" in str(asked[0])
     told = changed(("cooling: air", "heat_share: 0.9"))
-    assert read(tmp_path, told).warnings == ()
+    assert doubts(tmp_path, told) == ()
 
 
 def test_the_state_of_the_bottom_is_asked(tmp_path: Path) -> None:
     untold = changed(("  bottom: smooth\n", ""))
-    assert [w.path for w in read(tmp_path, untold).warnings] == ["boat.bottom"]
+    assert [w.path for w in doubts(tmp_path, untold)] == ["boat.bottom"]
     share = changed(("  bottom: smooth\n", "  bottom_share: 10 %\n"))
-    assert read(tmp_path, share).warnings == ()
+    assert doubts(tmp_path, share) == ()
     both = changed(("  bottom: smooth\n", "  bottom: smooth\n  bottom_share: 10 %\n"))
-    assert [w.path for w in read(tmp_path, both).warnings] == ["boat.bottom_share"]
+    assert [w.path for w in doubts(tmp_path, both)] == ["boat.bottom_share"]

@@ -11,7 +11,9 @@ from generator.physics.hull.form import HullForm
 from generator.physics.hull.polynomials import (
     KeelBody,
     cautions_2008,
+    keel_curve,
     keel_residuary,
+    keel_share_at,
     keuning1998_share,
     keuning2008_share,
 )
@@ -90,3 +92,46 @@ def test_refusal_is_by_draw() -> None:
     share = keuning2008_share(hull, np.array([0.30, 0.40]))
     assert np.isnan(share).tolist() == [[True, True], [False, False]]
     assert cautions_2008(hull)[0].share_outside == 0.5
+
+
+# A long keel by the shares of the register on this hull: T/B 0.607143, (0.5 + 0.46)/0.72 = 1.3333,
+# V/Vk 10.97394.
+LONG = KeelBody(volume=0.373248, centre_depth=0.46, total_draught=1.7, along=True)
+
+
+def at_nodes(keel: KeelBody, *froude: float) -> list[float]:
+    return [float(f) for f in keel_share_at(keel_curve(HULL, keel), np.array(froude))]
+
+
+def test_polynomial_has_a_dent_for_a_long_keel() -> None:
+    """The reason of the bridge: at Fn 0.30 lower than at 0.25, and a twelfth of that at 0.35.
+
+    0.30: -0.0111 + 0.01421 x 0.607143 + 0.00069 x 1.33333 + 0.00021 x 10.97394 = 0.000752
+    0.25: -0.0055 + 0.00597 x 0.607143 + 0.0039 x 1.33333 - 0.00009 x 10.97394 = 0.002337
+    """
+    low, dent, high = at_nodes(replace(LONG, along=False), 0.25, 0.30, 0.35)
+    assert [low, dent] == pytest.approx([0.002337, 0.000752], abs=1e-6)
+    assert dent < high / 12.0
+
+
+def test_waves_of_a_long_keel_rise_with_speed_through_its_own_other_nodes() -> None:
+    froude = np.linspace(0.15, 0.40, 51)
+    assert np.all(np.diff(keel_share_at(keel_curve(HULL, LONG), froude)) > 0.0)
+    others = (0.20, 0.25, 0.35, 0.40, 0.60)
+    assert at_nodes(LONG, *others) == pytest.approx(at_nodes(replace(LONG, along=False), *others))
+
+
+def test_bridge_lies_near_the_power_of_speed_through_its_neighbours() -> None:
+    """Within a tenth: f(0.25) (f(0.35)/f(0.25))^(ln(0.30/0.25)/ln(0.35/0.25))."""
+    low, bridge, high = at_nodes(LONG, 0.25, 0.30, 0.35)
+    power = np.log(0.30 / 0.25) / np.log(0.35 / 0.25)
+    assert bridge == pytest.approx(low * (high / low) ** power, rel=0.10)
+
+
+def test_bridge_is_by_draw() -> None:
+    drawn = replace(LONG, volume=np.array([[0.35], [0.40]]))
+    froude = np.array([0.28, 0.30, 0.33])
+    found = keel_share_at(keel_curve(HULL, drawn), froude)
+    for row, volume in zip(found, (0.35, 0.40), strict=True):
+        alone = keel_share_at(keel_curve(HULL, replace(LONG, volume=volume)), froude)
+        np.testing.assert_allclose(row, alone)

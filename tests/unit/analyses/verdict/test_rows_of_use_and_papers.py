@@ -190,7 +190,7 @@ def test_no_way_to_charge_fails_and_is_the_first_reason() -> None:
 
 def test_with_a_plug_the_sun_is_not_asked_and_without_a_position_it_is_a_condition() -> None:
     assert row(12, found()).result == NOT_APPLICABLE
-    unknown = replace(sunny(1.0), carried=None)
+    unknown = in_case(replace(sunny(1.0), carried=None), "waters", latitude=None, longitude=None)
     assert row(12, unknown).result == CONDITIONAL
     placed = in_case(unknown, "waters", latitude=54.0, longitude=10.0)
     assert row(12, placed).result == NOT_ASSESSED  # a look that leaves the year out
