@@ -23,6 +23,7 @@ MOST_MOTORS = 4
 LIMITS = (50.0, 80.0, 100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0)  # A
 RATE = 1.0  # A for each ampere hour
 LEAD = ("AGM", "flooded")
+SIDE_BY_SIDE = "side by side"  # how a charge is told that the file gives of one block
 TOO_NEAR = 0.03  # of a ratio: nobody changes a gear for less
 
 
@@ -74,7 +75,7 @@ def _carried(found: Findings, part: str, factor: float) -> bool:
 def _in_strings(case: Case, place: int) -> bool:
     """Whether the file tells the charge of one block, so that strings can be counted."""
     path = f"options[{place}].bank.charge"
-    return any(item.path == path and " x " in item.shown for item in case.assumptions)
+    return any(item.path == path and SIDE_BY_SIDE in item.shown for item in case.assumptions)
 
 
 def _bank(found: Findings, place: int, bank: Bank, factor: float, strings: int | None) -> Change:

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 import pytest
 
 from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
+from generator.answer import sets
 from generator.answer.answer import FEW, Answer, answer
 from generator.answer.desk import Desk, Look
-from generator.answer.remedy import Change
+from generator.answer.remedy import Change, Offer
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.draws import make_draws
@@ -55,10 +56,10 @@ def test_sets_keep_what_was_good_and_reach_the_word_beside_them(tmp_path: Path) 
     study = _study(case)
     before = Look(study.options[1].findings, study.options[1].verdict.judgements)
     assert before.word == WORD_NO
-    sets = answer(case, study).sets[1]
-    assert 1 <= len(sets) <= 3
-    assert sets[0].word == WORD_CONDITIONS
-    for found in sets:
+    printed = answer(case, study).sets[1]
+    assert 1 <= len(printed) <= 3
+    assert printed[0].word == WORD_CONDITIONS
+    for found in printed:
         assert len(found.remedies) <= 3
         assert found.look.no_worse_than(before)
         assert found.word == found.look.word
@@ -74,12 +75,25 @@ def test_two_shortages_take_one_remedy_each(tmp_path: Path) -> None:
 
 
 def test_the_cheaper_stage_comes_first_and_one_set_is_suitable(tmp_path: Path) -> None:
-    sets = _led(_boat(tmp_path, "speed of the legs")).sets[1]
-    stages = [max(each.stage for each in found.remedies) for found in sets]
+    printed = _led(_boat(tmp_path, "speed of the legs")).sets[1]
+    stages = [max(each.stage for each in found.remedies) for found in printed]
     assert stages[0] == min(stages)
-    assert sets[0].free
-    assert sets[-1].word == WORD_GO
-    assert len({found.typed for found in sets}) == len(sets)
+    assert printed[0].free
+    assert printed[-1].word == WORD_GO
+    assert len({found.typed for found in printed}) == len(printed)
+
+
+def test_set_with_an_idle_member_is_no_set(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The plug alone does it, so that it makes no set with a slower leg."""
+
+    def plug_and(lifts: Mapping[Offer, set[int]], *_: object) -> Iterator[tuple[Offer, ...]]:
+        named = {offer.kind: offer for offer in lifts}
+        yield named["plug"], named["slower"]
+
+    case = _boat(tmp_path, "speed of the legs")
+    assert any([each.kind for each in found.remedies] == ["plug"] for found in _led(case).sets[1])
+    monkeypatch.setattr(sets, "_combinations", plug_and)
+    assert _led(case).sets[1] == ()
 
 
 def test_weakest_level_that_does_it_is_taken(tmp_path: Path) -> None:
@@ -102,8 +116,8 @@ def test_bank_grows_no_further_than_its_space_carries(tmp_path: Path) -> None:
     kinds = []
     for most in ("100 kg", "400 kg"):
         changes = f"{short}; {spaces.format(most)}; {inside}"
-        sets = _led(read_case(write_boat(tmp_path, "boat", changes))).sets[1]
-        kinds.append({each.kind for found in sets for each in found.remedies})
+        printed = _led(read_case(write_boat(tmp_path, "boat", changes))).sets[1]
+        kinds.append({each.kind for found in printed for each in found.remedies})
     assert "bank" not in kinds[0]
     assert "bank" in kinds[1]
 
@@ -121,6 +135,10 @@ def test_nothing_is_looked_at_twice(tmp_path: Path, monkeypatch: pytest.MonkeyPa
 
     monkeypatch.setattr(Desk, "look", look)
     case = _boat(tmp_path, "speed of the legs")
-    answer(case, _study(case, FEW + 1))
+    study = _study(case, FEW + 1)
+    answer(case, study)
+    bank = study.options[1].findings.bank
+    assert bank is not None
     assert len(asked) == len(set(asked))
     assert not [each for each in asked if each[0] == FEW + 1 and not each[2]]
+    assert not [each for each in asked if each[3] == bank.ages[1].after]  # the word's own age

@@ -82,6 +82,14 @@ def test_offers_to_a_boat_with_a_shortage_are_what_her_owner_types(
     assert {"new panels": "panels"}.get(short.remedy, short.remedy) in tried
 
 
+def test_bank_told_by_its_energy_grows_by_its_charge(tmp_path: Path) -> None:
+    changes = (
+        "-options.a.bank.blocks.charge; options.a.bank.energy=12 kWh; options.a.bank.mass=110 kg;"
+        " options.a.bank.blocks.parallel=1; options.a.added.2.mass=110 kg"
+    )
+    assert "bank" in _try(write_boat(tmp_path, "energy", changes))
+
+
 def test_key_that_is_inherited_is_typed_into_the_option_itself() -> None:
     tree = {
         "options": [
