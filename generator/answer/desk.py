@@ -57,7 +57,7 @@ class Desk:
 
     def base(self, place: int) -> Look:
         """One option as it is, looked at once."""
-        return self.look(place)
+        return self.unchanged[place] if place in self.unchanged else self.look(place)
 
     def look(self, place: int, changes: Sequence[Change] = (), age: float | None = None) -> Look:
         """One option with some changes made; the rows of the year as the study found them."""

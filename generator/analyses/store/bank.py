@@ -190,6 +190,7 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
             **dict.fromkeys(("peak_current", "peak_rate"), "peak_not_given"),
             **dict.fromkeys(("other_cells", "other_ceiling"), "one_count"),
             "mass": "not_weighed",
+            **dict.fromkeys(("available", "available_aged"), "cannot_hold"),
             "published": "no_published_cell",
         },
     )
