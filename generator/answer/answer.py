@@ -60,8 +60,8 @@ def _maps(few: Desk, study: Study, named: OptionStudy | None) -> dict[int, Stair
     """The map of the option that is spoken of; one is enough, for all motors stand on it."""
     battery = [each for each in study.options if each.findings.bank is not None]
     option = named if named in battery else next(iter(battery), None)
-    if option is None or not option.findings.case.legs:
-        return {}  # without a passage no battery is too small
+    if option is None or not few.ground.case.legs:
+        return {}  # no passage, so that nothing says what a motor or a battery must do
     place = option.findings.place
     found = staircase(few, place)
     return {} if found is None else {place: found}

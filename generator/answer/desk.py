@@ -55,19 +55,19 @@ class Desk:
     sky: Sky | None = None  # by which the year is followed again where a change moves it
     unchanged: dict[int, Look] = field(default_factory=dict, compare=False)  # asked for often
 
-    def base(self, place: int) -> Look:
-        """One option as it is, looked at once."""
-        return self.unchanged[place] if place in self.unchanged else self.look(place)
-
     def look(self, place: int, changes: Sequence[Change] = (), age: float | None = None) -> Look:
-        """One option with some changes made; the rows of the year as the study found them."""
+        """One option with some changes made; the rows of the year as the study found them.
+
+        As it is, it is looked at once.
+        """
         if changes or age is not None:
-            return self._anew(place, changes, age)
+            return self.anew(place, changes, age)
         if place not in self.unchanged:
-            self.unchanged[place] = self._anew(place, changes, age)
+            self.unchanged[place] = self.anew(place, changes, age)
         return self.unchanged[place]
 
-    def _anew(self, place: int, changes: Sequence[Change], age: float | None) -> Look:
+    def anew(self, place: int, changes: Sequence[Change], age: float | None) -> Look:
+        """The same, computed, whatever was looked at before."""
         case = self.ground.case
         for change in changes:
             case = change.applied(case, self.count)

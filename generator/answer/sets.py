@@ -9,7 +9,7 @@ from typing import ClassVar
 
 from generator.answer.desk import Desk, Look
 from generator.answer.offers import offers
-from generator.answer.remedy import STAGES, Change, Offer, Remedy, Typed
+from generator.answer.remedy import PARTS, STAGES, Change, Offer, Remedy, Typed
 from generator.records import number, record, working
 
 MOST_MEMBERS, MOST_SETS = 3, 3
@@ -89,7 +89,7 @@ def remedy_sets(few: Desk, full: Desk, place: int, whole: Look) -> tuple[RemedyS
     ``whole`` is the option as the study found it, on all draws. Where no set keeps every row as
     good as it was, sets that turn a pass into one with conditions.
     """
-    base = few.base(place)
+    base = few.look(place)
     if base.worst == 0 or few.ground.case.options[place].bank is None:
         return ()
     search = _Search(few, full, place, base, whole, {}, {})
@@ -133,9 +133,11 @@ def _first_stage(
             if any(smaller <= kinds for smaller in done):
                 continue
             sized = _sized(search, members, worst)
-            confirmed = None if sized is None else _confirmed(search, sized, worst)
+            if sized is None:
+                continue
+            done.append(kinds)  # with more members it would be no better than next to it
+            confirmed = None if _idle(search, sized) else _confirmed(search, sized, worst)
             if confirmed is not None:
-                done.append(kinds)
                 sets.append(confirmed)
             if len(sets) == MOST_SETS:
                 break
@@ -145,12 +147,28 @@ def _first_stage(
 
 
 def _lifts(search: _Search, offer: Offer, bad: set[int], worst: int) -> set[int]:
-    """Bad rows that an offer lifts by itself at its strongest, and those that add up."""
+    """Bad rows that an offer lifts by itself at its strongest, and those to which several add up.
+
+    A habit, a battery or a motor may add to such a row beside another alone; a part shows by itself
+    whether it does anything there.
+    """
     touched = set(offer.rows) & bad
-    if not touched - set(ADD_UP):
+    adding = touched & set(ADD_UP)
+    if touched == adding and offer.stage != PARTS:
         return touched
-    ranks = search.look({offer: len(offer.levels) - 1}).ranks
-    return {row for row in touched if row in ADD_UP or ranks.get(row, 0) <= worst}
+    look = search.look({offer: len(offer.levels) - 1})
+    if offer.stage == PARTS:
+        adding &= _moved(search.base, look)
+    return adding | {row for row in touched if look.ranks.get(row, 0) <= worst}
+
+
+def _moved(base: Look, look: Look) -> set[int]:
+    before = {row.criterion.id: (row.value, row.pessimistic) for row in base.rows}
+    return {
+        row.criterion.id
+        for row in look.rows
+        if (row.value, row.pessimistic) != before[row.criterion.id]
+    }
 
 
 def _combinations(
@@ -183,6 +201,15 @@ def _sized(search: _Search, members: tuple[Offer, ...], worst: int) -> dict[Offe
                 low = middle + 1
         levels[offer] = high
     return levels if search.does(levels, worst) else None
+
+
+def _idle(search: _Search, levels: dict[Offer, int]) -> bool:
+    """Whether few draws already tell that one member can be left out."""
+    if len(levels) < 2:
+        return False
+    reached = search.look(levels).worst
+    rests = ({each: levels[each] for each in levels if each is not left} for left in levels)
+    return any(search.look(rest).worst <= reached for rest in rests)
 
 
 def _confirmed(search: _Search, levels: dict[Offer, int], worst: int) -> RemedySet | None:

@@ -128,7 +128,7 @@ def staircase(desk: Desk, place: int) -> Staircase | None:
     option = desk.ground.case.options[place]
     if option.motor is None or option.bank is None:
         return None
-    base = desk.base(place)
+    base = desk.look(place)
     return told(climbed(desk, base), base.findings)
 
 

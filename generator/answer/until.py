@@ -38,7 +38,7 @@ class _Year:
 def until(few: Desk, place: int, at: float) -> Until | None:
     """Halving the years between the word's own age and the end of the horizon, on few draws."""
     horizon = float(few.ground.case.prices.horizon)
-    own = _year(few.base(place))  # the word is that of this age
+    own = _year(few.look(place))  # the word is that of this age
     if own.worst == 2:
         return None
     low, high, ends = int(at), int(horizon), None

@@ -125,15 +125,15 @@ def test_bank_grows_no_further_than_its_space_carries(tmp_path: Path) -> None:
 def test_nothing_is_looked_at_twice(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Neither a set on few draws, nor one on all, nor on all the option as the study has it."""
     asked: list[tuple[int, int, tuple[int, ...], float | None]] = []
-    own = Desk.look
+    held: list[Change] = []  # so that no other gets the same id
+    own = Desk.anew
 
-    def look(
-        desk: Desk, place: int, changes: Sequence[Change] = (), age: float | None = None
-    ) -> Look:
+    def anew(desk: Desk, place: int, changes: Sequence[Change], age: float | None) -> Look:
+        held.extend(changes)
         asked.append((desk.count, place, tuple(sorted(map(id, changes))), age))
         return own(desk, place, changes, age)
 
-    monkeypatch.setattr(Desk, "look", look)
+    monkeypatch.setattr(Desk, "anew", anew)
     case = _boat(tmp_path, "speed of the legs")
     study = _study(case, FEW + 1)
     answer(case, study)
