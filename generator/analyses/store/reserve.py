@@ -21,6 +21,8 @@ from generator.case.register import find_default
 from generator.case.usage import Planning
 from generator.records import number, record
 
+# What has no number where the aged bank gives no power at all.
+FROM_BANK = ("manoeuvring", "holding", "demand", "of_new", "of_aged", "by_rule")
 PARTS = ("manoeuvring_speed", "manoeuvring_time", "hold_speed", "hold_wind", "hold_time")
 
 
@@ -84,7 +86,8 @@ def reserve(case: Case, option: Option, found: Power, scale: Scale, held: Store)
         held=asked.held,
         hold_thrust=np.atleast_2d(asked.curve.demand.thrust)[:, 1:],
         hold_shaft_power=np.atleast_2d(asked.curve.demand.shaft_power)[:, 1:],
-        absent=dict.fromkeys(("hold_thrust", "hold_shaft_power"), "screw_cannot_hold"),
+        absent=dict.fromkeys(("hold_thrust", "hold_shaft_power"), "screw_cannot_hold")
+        | dict.fromkeys(FROM_BANK, "cannot_hold"),
     )
 
 
@@ -127,6 +130,8 @@ def _asked(boat: Outline, plan: Planning) -> _Asked:
     # lacking: a drain that the screw cannot take up has no value, and is the greatest there is
     wanted = np.where(np.isfinite(curve.output.drain), curve.output.drain, np.inf)
     drain = np.atleast_2d(taken(option.bank, boat.store.aged, np.minimum(wanted, most)))
+    # lacking: a bank that gives no power at all has nothing to plan with
+    drain = np.where(np.isnan(drain), np.inf, drain)
     rows = holds[1:, 1] if holds.shape[0] > 1 else holds[:, 1]
     return _Asked(
         curve=curve,

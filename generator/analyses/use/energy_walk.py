@@ -43,17 +43,20 @@ class Walk:
 def energy_walk(outfit: Outfit, item: LegResult, place: int) -> Walk | None:
     """The walk of one leg; none without a bank, or where the best estimate cannot do it."""
     need, held = np.atleast_2d(item.need), outfit.store
-    if held.aged is None or not np.isfinite(need[0, 0]):
+    spent = float(best(item.before)[0])
+    if held.aged is None or not np.isfinite(need[0, 0]) or not np.isfinite(spent):
         return None
     nominal = float(best(held.nominal)[0])
-    spent = float(best(item.before)[0])
     first = (Step("the way before it", spent),) if spent else ()
     steps = (*_bank(held, outfit.reserve, nominal), *first, *_leg(outfit, item))
+    left = nominal - sum(step.energy for step in steps)
+    if not np.isfinite(left):
+        return None
     return Walk(
         place=place,
         nominal=nominal,
         steps=steps,
-        left=nominal - sum(step.energy for step in steps),
+        left=left,
         left_each=item.above - item.before - need,
     )
 
