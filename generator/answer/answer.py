@@ -46,7 +46,7 @@ def answer(case: Case, study: Study) -> Answer:
         if option.verdict.word != WORD_GO:
             whole = Look(option.findings, option.verdict.judgements)
             sets[place] = remedy_sets(few, full, place, whole)
-        found = until(few, place, bank.ages[1].after)
+        found = until(few, place, bank.ages[1].after, option.verdict.word)
         if found is not None:
             ends[place] = found
     said = advice(Choice(study, sets))

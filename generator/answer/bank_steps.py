@@ -8,16 +8,15 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.motion.plant import LEAST_MADE_GOOD, passage_time
 from generator.analyses.percentiles import best, held_share, scalar
 from generator.analyses.use.berth import refill
 from generator.analyses.use.coverage import covered
-from generator.analyses.use.leg_energy import in_hand, worst_stream
+from generator.analyses.use.leg_energy import in_hand
 from generator.analyses.use.legs import LegResult
 from generator.analyses.weight.weight import Weight
-from generator.answer.motor_look import MATCH, NEVER, OF_POWER, Asked, MotorLook, rank_of
+from generator.answer.desk import FAILS
+from generator.answer.motor_look import MATCH, OF_POWER, Asked, MotorLook, rank_of
 from generator.arrays import Array, Places
-from generator.case.usage import Leg
 
 HOUSE, BY_ENERGY, BY_CURRENT, BY_CHARGE, BY_MASS = 13, (1, 2), (3, 14), 11, 16
 MOVED = (*OF_POWER, MATCH, HOUSE, *BY_ENERGY, *BY_CURRENT, BY_CHARGE, BY_MASS)
@@ -47,7 +46,7 @@ def _of_motor(
 ) -> list[Column]:
     count, found = len(sizes), look.found
     if look.short:
-        ranks = {row: np.full(count, NEVER) for row in look.short}
+        ranks = {row: np.full(count, FAILS) for row in look.short}
         return [Column(ranks)] * len(look.slower)
     fixed = {MATCH: np.full(count, look.ranks[MATCH])} | _as_limited(look, looks, sizes)
     fixed |= _falling(BY_CURRENT, count, lambda at: _with_limit(look, sizes[at]))
@@ -113,7 +112,7 @@ def _rank_at(row: int, look: MotorLook, looks: Sequence[MotorLook], power: float
     if power >= WHOLE * look.power:
         return look.ranks[row]
     able = [each.ranks[row] for each in looks if each.power <= power / WHOLE]
-    least = min(looks[0].ranks[row] + 1, NEVER)
+    least = min(looks[0].ranks[row] + 1, FAILS)
     return max(look.ranks[row], min(able, default=least))
 
 
@@ -182,8 +181,8 @@ def _berthed(look: MotorLook, asked: Asked) -> Findings:
     found, berth = look.found, look.found.use.berth
     if berth is None or berth.into_bank is None or not asked.needs:
         return found
-    calm, legs = asked.needs[0].calm, asked.outfit.case.legs
-    day = [_against_stream(calm[place], legs[place]) for place in berth.outing]
+    calm = asked.needs[0].calm
+    day = [calm[place] for place in berth.outing]
     typical = sum(day, np.zeros((1, 1)))
     assert found.option.bank is not None
     bank = found.option.bank.resized(1.0 / look.factor)
@@ -191,12 +190,6 @@ def _berthed(look: MotorLook, asked: Asked) -> Findings:
     hours = refill(bank, held, typical, berth.into_bank)
     berth = replace(berth, typical=np.atleast_2d(typical), hours_typical=hours)
     return replace(found, use=replace(found.use, berth=berth))
-
-
-def _against_stream(need: Array, leg: Leg) -> Array:
-    """A usual day meets the stream, whether the owner works the tide on the bad one or not."""
-    slack = np.maximum(np.asarray(leg.speed - worst_stream(leg)), LEAST_MADE_GOOD)
-    return np.asarray(need * passage_time(leg) * slack / np.asarray(leg.distance))
 
 
 def _heavier(look: MotorLook, size: float) -> Findings:

@@ -11,9 +11,11 @@ from generator.analyses.verdict.criteria.evaluate import evaluate
 from generator.analyses.verdict.verdict import Verdict, word_of
 from generator.analyses.year.weather import Sky
 from generator.answer.remedy import Change
-from generator.study import Ground, lived, technical
+from generator.one_option import Ground, technical
+from generator.study import lived
 
-RANK = {NO: 2, CONDITIONAL: 1}  # of a row that decides; all else is 0
+FAILS = 2
+RANK = {NO: FAILS, CONDITIONAL: 1}  # of a row that decides; all else is 0
 BY_THE_YEAR = (12,)  # rows that read the year by the sun, which a brief look leaves out
 
 
@@ -38,11 +40,6 @@ class Look:
     def worst(self) -> int:
         """The worst of them."""
         return max(self.ranks.values(), default=0)
-
-    def no_worse_than(self, other: Look) -> bool:
-        """Whether every row that decides is at least as good."""
-        ranks = other.ranks
-        return all(rank <= ranks.get(row, 0) for row, rank in self.ranks.items())
 
 
 @dataclass(frozen=True)

@@ -24,23 +24,23 @@ from generator.analyses.store.bank_state import draws_current
 from generator.analyses.store.outfit import Outfit
 from generator.analyses.store.reserve import reserve
 from generator.analyses.use.coverage import Needs, passage_needs
-from generator.analyses.use.legs import Curves, Legs, passages
+from generator.analyses.use.exposed_part import Curves
+from generator.analyses.use.legs import Legs, passages
 from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.analyses.verdict.criteria.evaluate import JUDGES
 from generator.analyses.weight.weight import weigh
-from generator.answer.desk import RANK, Desk, Look
+from generator.answer.desk import FAILS, RANK, Desk, Look
 from generator.answer.remedy import Change
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.option import Option
-from generator.study import CALM, Ground
+from generator.one_option import CALM, Ground
 
 OF_POWER = (4, 5, 6, 7, 9, 24)  # rows of the motor, where the bank gives it its current
 MATCH = 23  # a matched motor passes it, unless a new propeller is too near the hull
 LASTS = {4: HOLDING_TIME, 7: TOP_TIME, 9: TOP_TIME, 24: 0.0}  # s for which the peak must last
 SIZES = np.geomspace(0.25, 3.0, 10)  # times the bank of the look
 WITHOUT_LIMIT = 1e6  # A: a bank that gives whatever is asked
-NEVER = 2  # rank of a row that fails
 
 
 @dataclass(frozen=True, eq=False)
@@ -83,7 +83,7 @@ class MotorLook:
     @property
     def short(self) -> tuple[int, ...]:
         """Rows in which no bank helps: the motor is too small."""
-        return tuple(row for row in OF_POWER if self.ranks.get(row) == NEVER)
+        return tuple(row for row in OF_POWER if self.ranks.get(row) == FAILS)
 
     def left(self, row: int) -> float:
         """Of the power that a row rests on: the share that the bank of the look gives [-]."""
@@ -135,7 +135,7 @@ def motor_look(
         limit=limit,
         nominal=scalar(best(held.nominal)),
         factor=factor,
-        ranks={**ranks, MATCH: fits if change is None or fits == NEVER else 0},
+        ranks={**ranks, MATCH: fits if change is None or fits == FAILS else 0},
         slower=tuple(slower),
         count=desk.count,
     )

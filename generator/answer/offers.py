@@ -98,7 +98,7 @@ def _slower(look: Look, place: int) -> list[Offer]:
 
 def _less(leg: Leg, by: float) -> float | None:
     """The owner's speed less so much, to a hundredth of a knot; none where it is too little."""
-    stream = scalar(best(leg.foul_stream))
+    stream = scalar(best(leg.stream))
     speed = round((scalar(best(leg.speed)) - by) / KNOT, 2) * KNOT
     return speed if speed >= max(LEAST_THROUGH, stream + LEAST_OVER) - 1e-9 else None
 

@@ -7,13 +7,12 @@ from dataclasses import dataclass, field, replace
 from itertools import combinations
 from typing import ClassVar
 
-from generator.answer.desk import Desk, Look
+from generator.answer.desk import FAILS, Desk, Look
 from generator.answer.offers import offers
 from generator.answer.remedy import PARTS, STAGES, Change, Offer, Remedy, Typed
 from generator.records import number, record, working
 
 MOST_MEMBERS, MOST_SETS = 3, 3
-FAILS = 2  # rank of a row
 LAST = len(STAGES) - 1
 HEAVY = (16, 17)  # rows that a larger bank or motor makes worse, never better
 ADD_UP = (1, 2)  # rows to which several changes add up

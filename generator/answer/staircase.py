@@ -13,9 +13,9 @@ from generator.analyses.percentiles import best, scalar
 from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
 from generator.answer.bank_steps import MOVED, Column, columns
-from generator.answer.desk import Desk, Look
+from generator.answer.desk import FAILS, Desk, Look
 from generator.answer.grow import LADDER, matched_motor
-from generator.answer.motor_look import NEVER, OF_POWER, MotorLook, motor_look
+from generator.answer.motor_look import OF_POWER, MotorLook, motor_look
 from generator.answer.offers import LEAST_OVER, LEAST_THROUGH
 from generator.answer.remedy import HABIT, Change, Remedy
 from generator.arrays import Places
@@ -140,7 +140,7 @@ def climbed(desk: Desk, base: Look, mass_held: bool = False) -> Stairs:
     found = base.findings
     slower = [slower_by(found, by) for by in SLOWER]
     looks: list[MotorLook] = []
-    small = any(base.ranks.get(row) == NEVER for row in OF_POWER)
+    small = any(base.ranks.get(row) == FAILS for row in OF_POWER)
     motors = _motors(found, TOO_SMALL if small else BESIDE)
     for power, change in reversed(motors.items()):
         smaller = bool(looks) and bool(looks[0].short)
@@ -163,7 +163,7 @@ def slower_by(found: Findings, by: float) -> Change:
 
 
 def _speed(leg: Leg, by: float) -> float:
-    own, stream = scalar(best(leg.speed)), scalar(best(leg.foul_stream))
+    own, stream = scalar(best(leg.speed)), scalar(best(leg.stream))
     return min(own, max(own - by, LEAST_THROUGH, stream + LEAST_OVER))
 
 

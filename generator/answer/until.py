@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import ClassVar
 
 from generator.analyses.verdict.criteria.catalogue import criteria
-from generator.answer.desk import Desk, Look
+from generator.answer.desk import FAILS, Desk, Look
 from generator.records import number, record
 
 
@@ -35,11 +35,15 @@ class _Year:
     row: int | None
 
 
-def until(few: Desk, place: int, at: float) -> Until | None:
-    """Halving the years between the word's own age and the end of the horizon, on few draws."""
+def until(few: Desk, place: int, at: float, word: str) -> Until | None:
+    """Halving the years between the word's own age and the end of the horizon, on few draws.
+
+    None of an option that fails, and where few draws do not give the ``word`` that is told.
+    """
     horizon = float(few.ground.case.prices.horizon)
-    own = _year(few.look(place))  # the word is that of this age
-    if own.worst == 2:
+    look = few.look(place)  # the word is that of this age
+    own = _year(look)
+    if own.worst == FAILS or look.word != word:
         return None
     low, high, ends = int(at), int(horizon), None
     if at >= horizon or _at(few, place, horizon).worst <= own.worst:

@@ -102,6 +102,14 @@ def _grown(shown: str, by: float) -> str:
     return " ".join((f"{float(f'{float(number) * by:.2g}'):g}", *unit))
 
 
+def usual_value(key: str, circumstances: Iterable[str]) -> float:
+    """The value of a key that has a row for all, whatever the owner says [SI]."""
+    row = find_default(key, circumstances)
+    if row is None:
+        raise TableError(f"register: no row for {key}")
+    return row.value
+
+
 def _default(cells: tuple[str, ...]) -> Default:
     """One row with its numbers in SI."""
     key, when, value, low, high, unit, shape, source, mark, meaning = cells

@@ -69,6 +69,14 @@ class Leg:
     track: str | None  # file whose length is the distance
     line: int
 
+    @property
+    def stream(self) -> Numbers:
+        """Mean stream against her over the leg [m/s]; slack water where she works the tide.
+
+        The greatest stream, at a gate of the leg, stands there alone: criterion 9 asks for it.
+        """
+        return np.minimum(self.foul_stream, 0.0) if self.tide_worked else self.foul_stream
+
 
 OPEN_WATERS = ("coastal", "offshore", "ocean")
 

@@ -27,7 +27,8 @@ from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.option import Option
 from generator.draws import make_draws
-from generator.study import Ground, stand, technical
+from generator.one_option import Ground, technical
+from generator.study import stand
 from tests.once import once
 
 SLOOP = Path(__file__).parents[2] / "cases" / "sloop_30_weekend.yaml"

@@ -30,6 +30,7 @@ MAY_IMPORT = {
     ),
     "generator.answer": (
         "generator.answer",
+        "generator.one_option",
         "generator.study",
         "generator.draws",
         "generator.analyses",
@@ -39,10 +40,12 @@ MAY_IMPORT = {
     "generator.sensitivity": ("generator.study", "generator.draws", "generator.case"),
     "generator.search": ("generator.study", "generator.draws", "generator.case"),
     "generator.alternatives": ("generator.study", "generator.draws", "generator.case"),
+    "generator.one_option": ("generator.analyses", "generator.case", "generator.draws"),
     "generator.study": (
         "generator.analyses",
         "generator.case",
         "generator.draws",
+        "generator.one_option",
         "generator.turning",
     ),
     "generator.turning": ("generator.analyses", "generator.case", "generator.draws"),
@@ -127,6 +130,7 @@ SHARED_STEPS = tuple(
         "store.limits",
         "store.cold_months",
         "store.outfit",
+        "use.exposed_part",
         "use.leg_energy",
         "verdict.criteria",
         "weight.floating",

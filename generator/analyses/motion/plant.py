@@ -249,7 +249,7 @@ def house_drain(case: Case, option: Option) -> Numbers:
 
 def passage_time(leg: Leg) -> Array:
     """Time of a leg over the ground in a calm, against its mean stream [s]."""
-    made_good = np.maximum(np.asarray(leg.speed - leg.foul_stream), LEAST_MADE_GOOD)
+    made_good = np.maximum(np.asarray(leg.speed - leg.stream), LEAST_MADE_GOOD)
     return np.asarray(leg.distance / made_good)
 
 

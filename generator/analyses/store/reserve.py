@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.motion.demand import Scale, Weather
-from generator.analyses.motion.plant import Store
+from generator.analyses.motion.plant import Store, peak_lasts
 from generator.analyses.motion.power import Curve, Power, at_points
 from generator.analyses.motion.pull import drain_of, greatest_pull
 from generator.analyses.percentiles import best, scalar, side_by_side, spread
@@ -17,7 +17,7 @@ from generator.analyses.store.bank_state import taken
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
-from generator.case.register import find_default
+from generator.case.register import usual_value
 from generator.case.usage import Planning
 from generator.records import number, record
 
@@ -122,7 +122,9 @@ def _asked(boat: Outline, plan: Planning) -> _Asked:
     speed = side_by_side(plan.manoeuvring_speed, plan.hold_speed)
     weather = Weather(side_by_side(0.0, plan.hold_wind), case.waters.fetch)
     curve = at_points(case, option, found, boat.scale, speed, weather)
-    pull = greatest_pull(option, found, case.factors, speed, peak=lasts(option, plan.hold_time))
+    pull = greatest_pull(
+        option, found, case.factors, speed, peak=peak_lasts(option, plan.hold_time)
+    )
     most = drain_of(option, pull, case.factors)
     if boat.store.aged is not None:
         most = np.minimum(most, boat.store.aged.given_half)
@@ -141,11 +143,6 @@ def _asked(boat: Outline, plan: Planning) -> _Asked:
     )
 
 
-def lasts(option: Option, time: Numbers) -> bool:
-    """Whether the peak rating may be used for so long, in the middle of what is known."""
-    return option.motor is not None and scalar(best(option.motor.peak_time)) >= scalar(best(time))
-
-
 def rule_of(case: Case) -> Planning:
     """The owner's plan where it keeps more than the usual one, the usual one where it is less."""
     plan = case.planning
@@ -159,9 +156,7 @@ def rule_of(case: Case) -> Planning:
 
 def usual(case: Case, name: str) -> float:
     """What the register plans with in such waters."""
-    row = find_default(f"planning.{name}", (case.waters.exposure,))
-    assert row is not None
-    return row.value
+    return usual_value(f"planning.{name}", (case.waters.exposure,))
 
 
 def _below(own: Numbers, rule: float) -> bool:

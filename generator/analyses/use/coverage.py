@@ -10,7 +10,7 @@ from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.power import KNOT, at_points
 from generator.analyses.percentiles import scalar, side_by_side
 from generator.analyses.store.outfit import Outfit
-from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_before, worst_stream
+from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_before
 from generator.analyses.use.legs import Legs
 from generator.arrays import Array, Flags, Numbers
 from generator.case.usage import Leg
@@ -136,7 +136,7 @@ def _halves(legs: Legs, needs: Needs) -> _Halves:
 
 
 def _calm(leg: Leg, slower: float) -> tuple[_Part, ...]:
-    return (_Part(leg.distance, _speed(leg.speed, slower), worst_stream(leg), 0.0, leg.fetch),)
+    return (_Part(leg.distance, _speed(leg.speed, slower), leg.stream, 0.0, leg.fetch),)
 
 
 def _windy(leg: Leg, slower: float) -> tuple[_Part, ...]:
@@ -146,9 +146,9 @@ def _windy(leg: Leg, slower: float) -> tuple[_Part, ...]:
     assert leg.usual_wind is not None
     own = np.minimum(leg.exposed_speed, leg.speed) if leg.holds_outside else leg.speed
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
-    smooth = _Part(sheltered, _speed(leg.speed, slower), worst_stream(leg), 0.0, leg.fetch)
+    smooth = _Part(sheltered, _speed(leg.speed, slower), leg.stream, 0.0, leg.fetch)
     outside = _speed(own, slower)
-    rough = _Part(leg.exposed_distance, outside, worst_stream(leg), leg.usual_wind, leg.fetch)
+    rough = _Part(leg.exposed_distance, outside, leg.stream, leg.usual_wind, leg.fetch)
     return (smooth, rough)
 
 

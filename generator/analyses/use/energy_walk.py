@@ -96,7 +96,7 @@ def _leg(outfit: Outfit, item: LegResult) -> tuple[Step, ...]:
 
     levels = (
         both(clean, STILL), both(case.factors, STILL), both(flat, windy),
-        both(case.factors, windy), both(case.factors, windy, leg.foul_stream),
+        both(case.factors, windy), both(case.factors, windy, leg.stream),
     )  # fmt: skip
     names = ("calm, clean boat", "fouling", "wind", "sea", "stream")
     gains = np.diff((0.0, *levels))

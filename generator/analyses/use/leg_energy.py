@@ -181,14 +181,6 @@ def _between(case: Case, option: Option, leg: Leg) -> Numbers:
     return np.where(nights > 0.0, case.house.daily * nights, case.house.under_way * BETWEEN)
 
 
-def worst_stream(leg: Leg) -> Numbers:
-    """Mean stream against her over the leg, at springs; slack water where she works the tide.
-
-    The greatest stream, at a gate of the leg, stands there alone: criterion 9 asks for it.
-    """
-    return np.minimum(leg.foul_stream, 0.0) if leg.tide_worked else leg.foul_stream
-
-
 def in_hand(need: Array, available: Array) -> Array:
     """Energy above the reserve over the need; 0 where it cannot be done."""
     cannot = ~np.isfinite(need)

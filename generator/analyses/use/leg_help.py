@@ -18,7 +18,6 @@ from generator.analyses.use.leg_energy import (
     in_hand,
     stretches,
     wanted_usable,
-    worst_stream,
 )
 from generator.analyses.use.legs import LegResult, Legs
 from generator.arrays import Array
@@ -80,9 +79,9 @@ def leg_help(strips: Strips, sizes: BySize, legs: Legs) -> tuple[LegHelp, ...]:
 def _help(asked: _Question, place: int, legs: Legs) -> LegHelp:
     leg, item = asked.leg, asked.item
     parts = stretches(asked.strips, leg, item.outside)
-    slower, time = _slower(asked, parts[1].need(worst_stream(leg)))
+    slower, time = _slower(asked, parts[1].need(leg.stream))
     sail, stream = _sailed(asked, legs), _tide(asked, *(part.need for part in parts))
-    wind, charge = _wind(asked, parts[0].need(worst_stream(leg))), _charge(asked)
+    wind, charge = _wind(asked, parts[0].need(leg.stream)), _charge(asked)
     nominal = _nominal(asked)
     found = zip(ORDER, (slower, sail, stream, wind, charge, nominal), strict=False)
     return LegHelp(
@@ -109,8 +108,8 @@ def _slower(asked: _Question, exposed_need: Array) -> tuple[float | None, float 
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
     owner = float(best(leg.speed)[0])
     for speed in tried[(tried < owner) & (tried >= LEAST_THROUGH)][::-1]:
-        smooth, _ = cheapest(calm.at(float(speed)), sheltered, worst_stream(leg))
-        slow, _ = cheapest(rough, leg.exposed_distance, worst_stream(leg), speed)
+        smooth, _ = cheapest(calm.at(float(speed)), sheltered, leg.stream)
+        slow, _ = cheapest(rough, leg.exposed_distance, leg.stream, speed)
         # lacking: of two ways the one that can be done; where neither can, need has no value
         worse = np.where(np.isfinite(exposed_need), exposed_need, np.inf)
         # lacking: likewise
@@ -118,7 +117,7 @@ def _slower(asked: _Question, exposed_need: Array) -> tuple[float | None, float 
         need = smooth + np.where(np.isfinite(best_rough), best_rough, np.nan)
         if asked.fits(need):
             whole = float(best(leg.distance)[0])
-            return float(speed), whole / (float(speed) - float(best(worst_stream(leg))[0]))
+            return float(speed), whole / (float(speed) - float(best(leg.stream)[0]))
     return None, None
 
 
@@ -134,7 +133,7 @@ def _sailed(asked: _Question, legs: Legs) -> float | None:
 
 def _tide(asked: _Question, *needs: object) -> float | None:
     """The most foul stream, of shares of the leg's own, at which it fits; below 0 fair."""
-    own = np.asarray(worst_stream(asked.leg))
+    own = np.asarray(asked.leg.stream)
     if float(best(own)[0]) <= 0.0:
         return None
     for share in STREAMS:
@@ -154,7 +153,7 @@ def _wind(asked: _Question, sheltered_need: Array) -> float | None:
         if knots * KNOT >= float(best(leg.wind)[0]):
             continue
         rough = asked.strips.rough(leg, knots * KNOT)
-        need, _ = cheapest(rough, leg.exposed_distance, worst_stream(leg), own)
+        need, _ = cheapest(rough, leg.exposed_distance, leg.stream, own)
         if asked.fits(sheltered_need + need):
             return knots * KNOT
     return None

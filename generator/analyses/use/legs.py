@@ -19,14 +19,13 @@ from generator.analyses.percentiles import (
 )
 from generator.analyses.store.bank_state import taken
 from generator.analyses.store.outfit import Outfit
-from generator.analyses.use.leg_energy import LEAST_OVER, ROUGH_THROUGH, spent_before, worst_stream
+from generator.analyses.use.exposed_part import Curves, exposed
+from generator.analyses.use.leg_energy import spent_before
 from generator.arrays import Array, Flags, Numbers, Places
 from generator.case.usage import Leg, as_if_marked, must_be_made
 from generator.records import number, record, working
 
 HALF = 0.5  # share of draws from which a leg counts as one that can be made
-Curves = dict[tuple[bytes, ...], Curve]  # by speeds, wind and fetch
-STEPS = 7  # speeds tried on the exposed part, from the owner's down to the least that is a passage
 
 
 @record
@@ -48,9 +47,9 @@ class LegResult:
 
     It is judged on a bad day, the exposed part at the fastest speed held with which what is left
     suffices, down to 1 kn over the ground. ``untouched`` and ``with_reserve`` are shares of draws.
-    ``stopped_by`` is what keeps the best estimate from it, or where that makes it, what a draw
-    that cannot make it lacks: hull (a calm speed beyond her form), stream, current (the bank does
-    not give it), reserve (the bank has nothing above it) or power.
+    ``stopped_by`` is what most of the draws that cannot make it lack: stream, hull (a calm speed
+    beyond her form), current (the motor would hold it, the bank does not give it) or power; where
+    all can, reserve (the bank has nothing above it).
     """
 
     name: str
@@ -147,19 +146,6 @@ class _Sheltered:
     in_form: bool  # the best estimate's speed lies within her hull form
 
 
-@dataclass(frozen=True)
-class _Exposed:
-    """The part of a leg in wind and sea over the tried speeds, fastest first; (draws, speeds)."""
-
-    time: Array
-    loss: Array
-    speed: Array
-    held: Flags
-    by_motor: Flags  # whether the motor alone holds one of them, per draw
-    beyond_limit: bool
-    bank_short: bool  # the motor would do it, the bank does not give the current
-
-
 def _leg(
     outfit: Outfit,
     leg: Leg,
@@ -167,17 +153,17 @@ def _leg(
     stock: tuple[Array, Array],
     curves: Curves,
 ) -> LegResult:
-    sheltered, stream = np.asarray(leg.distance - leg.exposed_distance), worst_stream(leg)
+    sheltered, stream = np.asarray(leg.distance - leg.exposed_distance), leg.stream
     over = np.atleast_2d(leg.speed - stream)
     calm_time = sheltered / np.maximum(over, LEAST_MADE_GOOD)
-    rough = _exposed(outfit, leg, curves)
+    rough = exposed(outfit, leg, curves)
     calm_loss = np.atleast_2d(taken(outfit.option.bank, outfit.store.aged, part.drain))
     given = part.fits & np.isfinite(calm_loss)
-    short = rough.bank_short or bool((part.by_motor & ~given)[0].any())
-    swept = bool((np.broadcast_to(over, given.shape)[0] < LEAST_MADE_GOOD).any())
+    swept = rough.swept or bool((np.broadcast_to(over, given.shape)[0] < LEAST_MADE_GOOD).any())
     stopped = ~given | ((over < LEAST_MADE_GOOD) & (sheltered > 0.0))
     above, before = stock
     available = np.maximum(above - before, 0.0)
+    powered = np.atleast_2d(part.by_motor & rough.by_motor)
     needs = np.where(rough.held & ~stopped, calm_time * calm_loss + rough.time * rough.loss, np.nan)
     place = _fastest(needs, available)
     need = np.take_along_axis(needs, place, axis=1)
@@ -189,11 +175,10 @@ def _leg(
     low = scalar(spread(ratio, "low").low)
     why = ""
     if feasible < 1.0:
-        why = _stopped_by(outfit, part, (swept, short), available)
+        why = _stopped_by(part, swept, powered, cannot)
     elif low <= 0.0:
         why = "reserve"
     usable = np.asarray(outfit.store.usable_aged) - before
-    powered = np.atleast_2d(part.by_motor & rough.by_motor)
     return LegResult(
         name=leg.name,
         must_make=False,
@@ -228,7 +213,7 @@ def _at(values: Array, place: Places, shape: tuple[int, ...]) -> Array:
 
 
 def _among(powered: Flags, made: Flags) -> float:
-    """The share of those draws that the motor holds in which the bank does it too."""
+    """Of the draws in which the first holds, the share in which the other does; 0 of none."""
     held = np.broadcast_to(powered, made.shape)
     rows = slice(1, None) if made.shape[0] > 1 else slice(None)
     count = int(held[rows].sum())
@@ -251,57 +236,13 @@ def _fastest(needs: Array, available: Array) -> Places:
     return np.asarray(place[:, np.newaxis])
 
 
-def _stopped_by(
-    outfit: Outfit, part: _Sheltered, faults: tuple[bool, bool], available: Array
-) -> str:
-    """What a draw that cannot make it lacks: stream and current first, as they are plainest."""
-    swept, short = faults
+def _stopped_by(part: _Sheltered, swept: bool, powered: Flags, cannot: Flags) -> str:
+    """What most of the draws that cannot make it lack; stream and hull form first, as for all."""
     if swept:
         return "stream"
-    if short:
-        return "current"
     if not part.in_form:
         return "hull"
-    empty = outfit.option.bank is not None and scalar(spread(available, "low").low) <= 0.0
-    return "reserve" if empty else "power"
-
-
-def _exposed(outfit: Outfit, leg: Leg, curves: Curves) -> _Exposed:
-    """What the tried speeds lose in wind and sea, and which of them are held."""
-    case, option = outfit.case, outfit.option
-    if float(np.asarray(leg.exposed_distance).flat[0]) <= 0.0:
-        zero = np.zeros((1, 1))
-        yes = zero == 0.0
-        return _Exposed(zero, zero, zero + np.asarray(leg.exposed_speed), yes, yes, False, False)
-    stream = worst_stream(leg)
-    tried = _tried(leg, stream)
-    key = tuple(np.asarray(part).tobytes() for part in (tried, leg.wind, leg.fetch))
-    if key not in curves:  # legs of a long list meet the same weather at the same speeds
-        weather = Weather(leg.wind, leg.fetch)
-        curves[key] = at_points(case, option, outfit.power, outfit.scale, tried, weather)
-    curve = curves[key]
-    over_ground = np.atleast_2d(tried - stream)
-    drain = curve.output.drain + house_drain(case, option)
-    loss = np.atleast_2d(taken(option.bank, outfit.store.aged, drain))
-    workable = curve.demand.feasible & (over_ground >= LEAST_OVER - 1e-9)
-    by_motor = np.atleast_2d(within(curve.output.motor_load, workable))
-    held: Flags = np.atleast_2d(within(curve.output.load, workable) & np.isfinite(loss))
-    return _Exposed(
-        time=np.asarray(leg.exposed_distance) / np.maximum(over_ground, LEAST_OVER),
-        loss=loss,
-        speed=np.atleast_2d(tried),
-        held=held,
-        by_motor=np.asarray(by_motor.any(axis=1, keepdims=True)),
-        beyond_limit=bool(np.atleast_2d(curve.demand.beyond_limit)[0].any()),
-        bank_short=bool(by_motor[0].any() and not held[0].any()),
-    )
-
-
-def _tried(leg: Leg, stream: Numbers) -> Array:
-    """From the speed that the owner holds there down to the least that is a passage."""
-    fastest = np.atleast_2d(leg.exposed_speed)
-    slowest = np.minimum(np.maximum(LEAST_OVER + np.asarray(stream), ROUGH_THROUGH), fastest)
-    return np.asarray(fastest + (slowest - fastest) * np.linspace(0.0, 1.0, STEPS))
+    return "current" if _among(cannot, np.broadcast_to(powered, cannot.shape)) > HALF else "power"
 
 
 def with_slow(legs: Legs, slow: tuple[SlowLeg, ...]) -> Legs:

@@ -15,7 +15,6 @@ from generator.analyses.use.leg_energy import (
     cheapest,
     spent_before,
     wanted_usable,
-    worst_stream,
 )
 from generator.analyses.use.legs import Legs
 from generator.arrays import Array
@@ -67,7 +66,7 @@ def sizing(strips: Strips, sizes: BySize, legs: Legs, wanted: Wanted) -> Sizing:
 def _all_at(strips: Strips, legs: Legs, speed: float) -> list[tuple[Array, Array]]:
     """Need of every leg at one speed, and what those before it on the outing take at it."""
     every = [item.leg for item in legs.results]
-    calm = [cheapest(strips.calm.at(speed), leg.distance, worst_stream(leg))[0] for leg in every]
+    calm = [cheapest(strips.calm.at(speed), leg.distance, leg.stream)[0] for leg in every]
     of = strips.outfit
     spent = spent_before(of.case, of.option, [np.fmin(each, np.inf) for each in calm])
     return [(_at(strips, leg, speed), before) for leg, before in zip(every, spent, strict=True)]
@@ -76,9 +75,9 @@ def _all_at(strips: Strips, legs: Legs, speed: float) -> list[tuple[Array, Array
 def _at(strips: Strips, leg: Leg, speed: float) -> Array:
     """Need of a leg with its sheltered part at one speed, exposed no faster than the owner."""
     sheltered = np.asarray(leg.distance - leg.exposed_distance)
-    smooth, _ = cheapest(strips.calm.at(speed), sheltered, worst_stream(leg))
+    smooth, _ = cheapest(strips.calm.at(speed), sheltered, leg.stream)
     most = min(speed, max(scalar(leg.exposed_speed), LEAST_THROUGH))
-    slow, _ = cheapest(strips.rough(leg), leg.exposed_distance, worst_stream(leg), most)
+    slow, _ = cheapest(strips.rough(leg), leg.exposed_distance, leg.stream, most)
     return smooth + slow
 
 

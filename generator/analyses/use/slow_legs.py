@@ -9,7 +9,6 @@ from generator.analyses.use.leg_energy import (
     cheapest,
     in_hand,
     spent_before,
-    worst_stream,
 )
 from generator.analyses.use.legs import Legs, SlowLeg
 from generator.arrays import Array, Numbers
@@ -25,18 +24,18 @@ ABSENT = {
 def slow_legs(strips: Strips, legs: Legs) -> tuple[SlowLeg, ...]:
     """Each leg at its least-energy speeds, and those before it on the outing likewise."""
     results = []
-    calm = [np.fmin(cheapest(strips.calm, item.leg.distance, worst_stream(item.leg))[0], np.inf)
+    calm = [np.fmin(cheapest(strips.calm, item.leg.distance, item.leg.stream)[0], np.inf)
             for item in legs.results]  # fmt: skip
     before = spent_before(strips.outfit.case, strips.outfit.option, calm)
     for item, spent in zip(legs.results, before, strict=True):
         leg = item.leg
         available = np.maximum(item.above - np.fmin(spent, item.before), 0.0)
         sheltered = np.asarray(leg.distance - leg.exposed_distance)
-        smooth = cheapest(strips.calm, sheltered, worst_stream(leg))
-        rough = cheapest(strips.rough(leg), leg.exposed_distance, worst_stream(leg))
+        smooth = cheapest(strips.calm, sheltered, leg.stream)
+        rough = cheapest(strips.rough(leg), leg.exposed_distance, leg.stream)
         need = np.fmin(smooth[0] + rough[0], item.need)
-        time = _time(sheltered, smooth[1], worst_stream(leg))
-        time = time + _time(leg.exposed_distance, rough[1], worst_stream(leg))
+        time = _time(sheltered, smooth[1], leg.stream)
+        time = time + _time(leg.exposed_distance, rough[1], leg.stream)
         results.append(
             SlowLeg(
                 kept_in=item.kept_in,

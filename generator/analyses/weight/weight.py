@@ -16,6 +16,7 @@ from generator.analyses.weight.mass_ledger import (
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import LedgerItem, Option
+from generator.case.usage import OPEN_WATERS
 from generator.physics.hull.stability import GRAVITY
 
 
@@ -172,7 +173,7 @@ def _conditions(
 
 def _restraints(case: Case, found: Ledger) -> tuple[Restraint, ...]:
     """A box is held against its own weight, times an allowance, whichever way that points."""
-    at_sea = case.waters.exposure != "sheltered"
+    at_sea = case.waters.exposure in OPEN_WATERS
     allowance = case.masses.shock_allowance * GRAVITY
     return tuple(
         Restraint(item.name, item.mass, force, force if at_sea else None)

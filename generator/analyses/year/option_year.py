@@ -93,7 +93,7 @@ def _legs(outfit: Outfit) -> tuple[Array, Array]:
     drain = np.where(fits, drawn, np.nan)
     legs = [first_row(leg) for leg in outfit.case.legs]
     tried = np.array([float(leg.speed) for leg in legs])[:, np.newaxis] * SHARES
-    stream = np.array([[float(leg.foul_stream)] for leg in legs])
+    stream = np.array([[float(leg.stream)] for leg in legs])
     distance = np.array([[float(leg.distance)] for leg in legs])
     ground = np.where(tried - stream >= LEAST_MADE_GOOD, tried - stream, np.nan)
     time = distance / ground

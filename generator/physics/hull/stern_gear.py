@@ -10,8 +10,7 @@ from generator.arrays import Numbers
 from generator.physics.hull.friction import friction
 
 # Cylinders across a flow below the critical Reynolds number of their diameter: hoerner, chapter 3.
-ACROSS = 1.1
-CRITICAL = 5e5  # Reynolds number of the diameter; above it 0.6 stands for 1.1
+ACROSS = 1.1  # 0.6 above a Reynolds number of the diameter of 5e5, which no auxiliary's shaft meets
 
 
 @dataclass(frozen=True)

@@ -30,8 +30,8 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
     if end < 40:
         axes.axvspan(end, 40, color=BEYOND, linewidth=0, zorder=1)
         label(
-            axes, ((end + 40) / 2, axes.get_ylim()[1] * 0.5), "not by\nengine alone", ha="center",
-            va="center", color=QUIET, fontsize=7.5,
+            axes, ((end + 40) / 2, axes.get_ylim()[1] * 0.5), "beyond the\nwave formula",
+            ha="center", va="center", color=QUIET, fontsize=7.5,
         )  # fmt: skip
     label(
         axes, (0.5, 0.15), "lee-shore zone: less than 2 kn made good", color=QUIET, fontsize=7.5,

@@ -131,7 +131,7 @@ def _range_rows(found: Findings, item: Range) -> list[Row]:
 
 def _why_not(found: Findings, curve: Curve, place: int) -> str:
     if np.atleast_2d(curve.demand.beyond_limit)[0, place]:
-        return "not by engine alone: the sea is beyond the added-resistance formula"
+        return "the sea is beyond what the wave formula covers"
     if not np.atleast_2d(curve.demand.feasible)[0, place]:
         return "beyond what the hull form or the propeller series allow"
     if np.atleast_2d(curve.output.load)[0, place] > 1.0:

@@ -11,10 +11,11 @@ from generator.analyses.handling.headwind import Ladder
 from generator.analyses.motion.plant import LIMITS
 from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Array, Numbers
+from generator.case.register import usual_value
 from generator.report.results.suffix import PER_SI
 
 Row = dict[str, Any]
-NOT_ALONE = "not by engine alone: the sea is beyond the added-resistance formula"
+NOT_COVERED = "the sea is beyond what the wave formula covers"
 DRIVEN = "driven back"
 # What the analyses and the criteria take as enough: common practice, no source.
 LIMITS_OF_PRACTICE = {
@@ -70,7 +71,7 @@ def _speed(name: str, ladder: Ladder, place: int, beyond: bool) -> Row:
     told = spread(ladder.speed[:, [place]], "low")
     keys = (f"{name}_kn", f"{name}_low_kn", f"{name}_high_kn")
     if beyond:
-        return dict.fromkeys(keys) | {f"{name}_limit": None, f"{name}_kn_why": NOT_ALONE}
+        return dict.fromkeys(keys) | {f"{name}_limit": None, f"{name}_kn_why": NOT_COVERED}
     values = (told.middle, told.low, told.high)
     row: Row = {key: scalar(each) * PER_SI["kn"] for key, each in zip(keys, values, strict=True)}
     return row | {
@@ -98,10 +99,11 @@ def _binding_at(ladder: Ladder, wind: float) -> int:
 
 def _lee_shore(found: Findings) -> Row:
     """Thrust there and needed at 2 kn in the wind that criterion 4 names."""
-    wind = 20.0 if found.case.waters.exposure == "sheltered" else 25.0
+    held = usual_value("planning.hold_wind", (found.case.waters.exposure,))
+    wind = float(round(held * PER_SI["kn"]))
     place, ladder = int(wind), found.headwind
     beyond = bool(ladder.beyond_limit[0, place])
-    why = {"made_kn_why": NOT_ALONE} if beyond else {}
+    why = {"made_kn_why": NOT_COVERED} if beyond else {}
     return {
         "wind_kn": wind,
         "wave_height_m": _middle(ladder.height[:, [place]], "m"),

@@ -92,7 +92,11 @@ def _bar(found: Findings, item: Range, speed: float) -> Row:
     row: Row = {"sea": item.sea, "bank_age": item.age, "speed_kn": speed * PER_SI["kn"]}
     if scalar(told.middle) <= 0.0:
         beyond = bool(np.atleast_2d(found.power.seas[item.sea].beyond_limit)[0].any())
-        why = "not by engine alone" if beyond and item.sea != "calm" else "above continuous rating"
+        why = (
+            "beyond what the wave formula covers"
+            if beyond and item.sea != "calm"
+            else "above continuous rating"
+        )
         names = ("range_nm", "range_low_nm", "range_high_nm", "whole_bank_nm", "reserve_nm")
         return row | dict.fromkeys(names) | {"range_nm_why": why}
     back = kept / drain * speed

@@ -36,8 +36,8 @@ def _lee_shore(page: Page) -> Markup:
     key = f"{page.options[0]}.headwind.lee_shore"
     if page.value(f"{key}.beyond_limit"):
         return page.text(
-            f"Off a lee shore in {{{key}.wind_kn|wind}} the sea is beyond the wave formula: not by "
-            "engine alone."
+            f"Off a lee shore in {{{key}.wind_kn|wind}} the sea is beyond what the wave formula "
+            "covers, and no speed is given for any option."
         )
     held = "; ".join(_held(page, option) for option in page.options)
     return page.text(

@@ -22,7 +22,7 @@ from generator.analyses.verdict.criteria.criterion import (
     by_chance,
 )
 from generator.arrays import Array, Flags, Numbers
-from generator.case.register import find_default
+from generator.case.register import usual_value
 from generator.records import number, record
 
 MOST_BEYOND = 0.1  # share of draws; more than that and the sea's formula gives no pass
@@ -114,14 +114,7 @@ def read(table: Array, wind: float) -> Array:
 
 def bad_day(found: Findings) -> float:
     """Wind of a bad day in such waters [m/s]."""
-    return usual_wind("legs.wind", found)
-
-
-def usual_wind(key: str, found: Findings) -> float:
-    """What the register has for waters of this kind [m/s]."""
-    row = find_default(key, (found.case.waters.exposure,))
-    assert row is not None
-    return row.value
+    return usual_value("legs.wind", (found.case.waters.exposure,))
 
 
 def _limit(found: Findings) -> Numbers:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.verdict.criteria.against_wind import Question, judged, usual_wind
+from generator.analyses.verdict.criteria.against_wind import Question, judged
 from generator.analyses.verdict.criteria.criterion import Criterion, Judgement
+from generator.case.register import usual_value
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
@@ -15,6 +16,6 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     An owner who plans with more wind is judged by his own.
     """
     own = float(np.ravel(found.case.planning.hold_wind)[0])
-    wind = max(usual_wind("planning.hold_wind", found), own)
+    wind = max(usual_value("planning.hold_wind", (found.case.waters.exposure,)), own)
     held = found.holding
     return judged(criterion, found, Question(wind, held.ladder, held.at_peak, 0))
