@@ -67,7 +67,7 @@ def _insurer(page: Page) -> tuple[Section, ...]:
         _titled(page, "scope", "What changes, and what is asked", (change.part(page), *papers)),
         _titled(page, "wiring", "Direct-current installation", wiring.parts(page)),
         _titled(page, "risks", "Single failures", risks.parts(page)),
-        cautions.section(page),
+        _titled(page, "cautions", "Cautions", cautions.parts(page)),
         _titled(page, "tests", "Tests and manuals", (handover.part(page), manual.part(page))),
         _titled(page, "limits", "Limits", (bounds.part(page),)),
     )  # fmt: skip

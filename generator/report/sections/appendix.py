@@ -7,7 +7,7 @@ import re
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Section, Table, numbers, reasons, without_empty, words
+from generator.report.parts import Part, Row, Table, numbers, reasons, without_empty, words
 from generator.report.sections import forms
 from generator.report.sections.cruising_range import row_at_cruise
 from generator.report.sections.evidence import counted
@@ -17,18 +17,14 @@ ELSEWHERE = (".removed[", ".added[", ".costs[", "trial.rows[")
 OWNER = re.compile(r"(options|legs)\[(\d+)\]\.")  # of a path that begins with either
 
 
-def section(page: Page) -> Section:
-    """What went in, what was assumed, and whose formulas were used."""
-    lead = page.text(
-        "Case {case.reference|given}; {study.draws|count} draws from seed {study.seed|count}."
-    )
-    parts = (
-        _inputs(page), _assumptions(page), _method(page), forms.part(page),
-        _whole_bank(page), _warnings(page), _sources(page),
-    )  # fmt: skip
-    return Section(
-        "appendix", "Appendix: inputs, assumptions, sources", tuple(p for p in parts if p), lead
-    )
+def parts(page: Page) -> tuple[Part | None, ...]:
+    """Hull forms side by side, warnings on the inputs, and whose formulas were used."""
+    return (forms.part(page), _whole_bank(page), _warnings(page), _sources(page))
+
+
+def inputs(page: Page) -> tuple[Part, ...]:
+    """What went in, what was assumed, and what is the same for every boat."""
+    return (_inputs(page), _assumptions(page), _method(page))
 
 
 def _inputs(page: Page) -> Part:

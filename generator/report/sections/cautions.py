@@ -5,15 +5,19 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Section, Table, words
+from generator.report.parts import Part, Row, Table, words
 
 
-def section(page: Page) -> Section:
-    """One row for each caution, with the one who confirms it."""
-    lead = page.text(
+def lead(page: Page) -> Markup:
+    """What the study does not replace."""
+    return page.text(
         "This study of {boat.name|given} predicts; it replaces neither a survey nor the judgement "
         "of those named below, each for the number beside their name."
     )
+
+
+def parts(page: Page) -> tuple[Part, ...]:
+    """One row for each caution, with the one who confirms it."""
     rows = tuple(_row(page, key) for key in page.keys("cautions"))
     columns = (
         words("Caution", 20),
@@ -22,9 +26,7 @@ def section(page: Page) -> Section:
     )
     caption = page.text("Cautions, each tied to a number of this boat")
     table = Table("cautions-table", caption, columns, rows, (), "long")
-    outside = _outside(page)
-    parts = (Part("cautions-part", "", (), (), (table,)), *outside)
-    return Section("cautions", "Cautions", parts, lead)
+    return (Part("cautions-part", "", (), (), (table,)), *_outside(page))
 
 
 def _row(page: Page, key: str) -> Row:

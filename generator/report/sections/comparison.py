@@ -7,10 +7,10 @@ from typing import Any
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Section, Table, numbers, reasons, without_empty, words
+from generator.report.parts import Part, Row, Table, numbers, reasons, without_empty, words
 
 
-def section(page: Page) -> Section:
+def part(page: Page) -> Part:
     """One table: all options, one question a row."""
     judged = (
         "Bold marks the better motor, and only where the difference has been judged draw by draw "
@@ -18,12 +18,10 @@ def section(page: Page) -> Section:
         "references."
     )
     alone = "The diesels of {boat.name|given} stand beside the motor as references."
-    lead = page.text(judged if len(page.motors) > 1 else alone)
+    said = page.text(judged if len(page.motors) > 1 else alone)
     if page.value("answer.asked") and page.value("answer.comparison"):
-        lead += Markup(" ") + page.sentence("answer.comparison.words_rows")
-    return Section(
-        "comparison", "Comparison", (Part("comparison-part", "", (), (), (_table(page),)),), lead
-    )
+        said += Markup(" ") + page.sentence("answer.comparison.words_rows")
+    return Part("comparison-part", "Side by side", (said,), (), (_table(page),))
 
 
 def _table(page: Page) -> Table:

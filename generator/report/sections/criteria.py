@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Section, Table, numbers, without_empty, words
+from generator.report.parts import Part, Row, Table, numbers, without_empty, words
 from generator.report.sections import staircase
 
 EVIDENCE = 28  # the criterion whose value is a grade
@@ -24,17 +26,22 @@ CHIPS = {
 }  # fmt: skip
 
 
-def section(page: Page) -> Section:
-    """A table for every motor, then the criteria that are not assessed yet."""
-    lead = page.text(
+def parts(page: Page) -> tuple[Part, ...]:
+    """The map of motor and bank, what each motor does not simply pass, and what stays open."""
+    found = [*staircase.parts(page), *(_motor(page, motor) for motor in page.motors)]
+    if any(is_open(page, page.value(key)["id"]) for key in page.keys("criteria")):
+        found.append(_open(page))
+    return tuple(found)
+
+
+def every(page: Page) -> Part:
+    """All criteria, with how they are judged."""
+    said = page.text(
         "A row passes where its limit holds in nine of ten of {study.draws|count} draws, and with "
         "conditions where it holds in half of them. Rows that decide make the word on "
         "{boat.name|given}; rows that tell are printed only."
     )
-    parts = [_all(page), *staircase.parts(page), *(_motor(page, motor) for motor in page.motors)]
-    if any(is_open(page, page.value(key)["id"]) for key in page.keys("criteria")):
-        parts.append(_open(page))
-    return Section("criteria", "Criteria and verdict", tuple(parts), lead)
+    return replace(_all(page), text=(said,))
 
 
 def chip(result: str) -> Markup:

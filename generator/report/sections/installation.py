@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Column, Part, Row, Section, Table, numbers, reasons, words
+from generator.report.parts import Column, Part, Row, Table, numbers, reasons, words
 from generator.report.sections.evidence import graded
 
 TRIAL_FORMS = (
@@ -15,18 +17,17 @@ TRIAL_FORMS = (
 )  # fmt: skip
 
 
-def section(page: Page) -> Section:
-    """The engine and propeller, the trial rows kept and refused, the in-service factor."""
-    lead = page.text(
+def drive(page: Page) -> Part:
+    """The present engine, its gear and its propeller."""
+    engine = page.text(
         "The present diesel of {engine.year|year} gives {engine.rated_power_kw|power} at "
         "{engine.rated_speed_rpm|rpm} and has run {engine.hours_h|hours}; its condition is stated "
         "as {engine.condition|given}; its owner reckons {engine.hours_per_year_h|hours} a year. On "
         f"the legs of this case it runs {{engine.legs_hours_h|hours}} a year{_burnt(page)} "
         "from a tank of {engine.tank_l|fuel}."
     )
-    return Section(
-        "installation", "Existing installation", (_drive(page), _trial(page), _service(page)), lead
-    )
+    own = _drive(page)
+    return replace(own, text=(engine, *own.text))
 
 
 def _burnt(page: Page) -> str:
@@ -55,7 +56,8 @@ def _drive(page: Page) -> Part:
     return Part("drive", "Engine, gear and propeller", (text, *services))
 
 
-def _trial(page: Page) -> Part:
+def trial(page: Page) -> Part:
+    """The sea trial, row by row, and what it makes of the evidence."""
     if page.value("trial") is None:
         return Part("trial", "Sea trial", (graded(page),))
     rows = page.keys("trial.rows")
@@ -98,7 +100,8 @@ def _trial_row(page: Page, key: str) -> Row:
     return Row(line, (*cells, *curves, verdict), "" if used else "refused")
 
 
-def _service(page: Page) -> Part:
+def service(page: Page) -> Part:
+    """What bottom, propeller, wind and steering add to a clean hull."""
     known = page.value("service_factor.product_at_cruise") is not None
     raised = (
         " to {service_factor.product_at_cruise|ratio} of clean at cruise, against a flat "

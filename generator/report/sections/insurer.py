@@ -5,23 +5,11 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from generator.report.page import Page, joined
-from generator.report.parts import Part, Row, Section, Table, words
+from generator.report.parts import Part, Row, Table, words
 from generator.report.sections.change import each
 from generator.report.sections.yard import standing
 
 SPACE = 19  # id of the criterion of the battery's space
-
-
-def section(page: Page) -> Section:
-    """The list of the insurer pack, and the certificates."""
-    lead = page.text(
-        "The insurer pack of {boat.name|given} holds what changes, diagram, fuses, faults, papers "
-        "and manual points without prices, as a copy of its own. Written acceptance comes before "
-        "any order."
-    )
-    if not page.motors:
-        return Section("insurer", "Insurer pack", (), lead)
-    return Section("insurer", "Insurer pack", (_questions(page), _in_short(page)), lead)
 
 
 def parts(page: Page) -> tuple[Part, ...]:

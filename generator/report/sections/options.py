@@ -5,17 +5,20 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Section, Table, numbers, words
+from generator.report.parts import Part, Row, Table, numbers, words
 
 
-def section(page: Page) -> Section:
+def parts(page: Page) -> tuple[Part, ...]:
     """One paragraph and one row for each option, the references among them."""
-    lead = page.text(
+    return (*(_part(page, option) for option in page.options), _table(page))
+
+
+def lead(page: Page) -> Markup:
+    """On what all options are judged."""
+    return page.text(
         "Every option takes the same path from weight to verdict on the same legs of "
         f"{{boat.name|given}}{_reference(page)}."
     )
-    parts = tuple(_part(page, option) for option in page.options)
-    return Section("options", "Options", (*parts, _table(page)), lead)
 
 
 def _reference(page: Page) -> str:

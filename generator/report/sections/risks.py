@@ -5,21 +5,19 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from generator.report.page import Page, joined
-from generator.report.parts import Part, Row, Section, Table, words
+from generator.report.parts import Part, Row, Table, words
 
 
-def section(page: Page) -> Section:
-    """One table of faults over all motors, and the spares."""
+def lead(page: Page) -> Markup:
+    """How many faults leave her without her drive."""
     motors = _motors(page)
     if not motors:
-        lead = page.text("No option of {boat.name|given} has a propulsion battery to fail.")
-        return Section("risks", "Single failures", (), lead)
+        return page.text("No option of {boat.name|given} has a propulsion battery to fail.")
     key = f"{motors[0]}.failure_count"
-    lead = page.text(
+    return page.text(
         f"Of {{{key}.all|count}} single faults, {{{key}.sail|count}} leave {{boat.name|given}} "
         "without her drive; a diesel has such faults too, and they stand beside."
     )
-    return Section("risks", "Single failures", parts(page), lead)
 
 
 def parts(page: Page) -> tuple[Part, ...]:

@@ -15,8 +15,12 @@ def part(page: Page) -> Part:
     """Energy per mile over the ground, the speed that asks for least, the gates."""
     if not page.motors or not page.value(f"{page.motors[0]}.stream"):
         return Part("stream", "")
-    tables = (_streams(page), *_gates(page))
-    return Part("stream", "Foul stream", (), (_figure(page),), tables)
+    return Part("stream", "Foul stream", (), (_figure(page),), (_streams(page),))
+
+
+def gates(page: Page) -> Part:
+    """Whether she passes the gates of her legs."""
+    return Part("gates", "Foul stream at the gates", tables=_gates(page))
 
 
 def _figure(page: Page) -> Figure:

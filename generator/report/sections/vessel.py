@@ -5,7 +5,7 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Section, Table, numbers, words
+from generator.report.parts import Part, Row, Table, numbers, words
 
 PARTICULARS = (
     ("Length overall", "boat.length_overall_m", "length", "boat.hull.length_overall"),
@@ -34,16 +34,18 @@ LEG_FORMS = (
 )  # fmt: skip
 
 
-def section(page: Page) -> Section:
-    """Particulars, waters and berth, legs, and the owner's own words."""
-    lead = page.text(
+def parts(page: Page) -> tuple[Part, ...]:
+    """What she is, the owner's own words, particulars, waters and berth, legs."""
+    return (_owner(page), _particulars(page), _waters(page))
+
+
+def lead(page: Page) -> Markup:
+    """What she is, in a sentence."""
+    return page.text(
         "{boat.name|given} is a {boat.type|given} of {boat.length_overall_m|length}"
         f"{_keel(page)}, first placed on the market in {{boat.year_on_market|year}}, "
         "floating at {boat.displacement_kg|mass}. Her hull speed is {boat.hull_speed_kn|speed}; "
         "the owner plans to motor at {planning.cruise_speed_kn|speed}."
-    )
-    return Section(
-        "vessel", "Vessel and use", (_owner(page), _particulars(page), _waters(page)), lead
     )
 
 

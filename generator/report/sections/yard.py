@@ -5,17 +5,8 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from generator.report.page import Page, joined
-from generator.report.parts import Part, Row, Section, Table, words
+from generator.report.parts import Part, Row, Table, words
 from generator.report.sections.change import each
-
-
-def section(page: Page) -> Section:
-    """The list of the yard pack; alone it is written by its own command."""
-    lead = page.text(
-        "The yard pack of {boat.name|given} holds diagram, schedules, masses, drive, faults and "
-        "tests without prices; a copy of its own goes to the yard."
-    )
-    return Section("yard", "Yard pack", parts(page), lead)
 
 
 def parts(page: Page) -> tuple[Part, ...]:
