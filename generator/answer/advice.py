@@ -12,6 +12,7 @@ from generator.analyses.findings import Findings
 from generator.analyses.percentiles import best, scalar
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, NO, Judgement
 from generator.analyses.verdict.verdict import WORD_GO, WORD_NO
+from generator.answer.names import called
 from generator.answer.sets import RemedySet
 from generator.records import number, record
 from generator.study import OptionStudy, Study
@@ -153,10 +154,10 @@ def _said(
     diesel = None if found is None else found.option.diesel
     return Advice(
         rule=rule,
-        option="" if found is None else found.option.name,
+        option="" if found is None else called(choice.study, found),
         subject=subject,
         binding=binding,
-        stopped=choice.conversions[0].findings.option.name if choice.conversions else "",
+        stopped=_first_name(choice),
         refused_by=_refused_by(choice) if rule == "STOP" else 0,
         worn=case.engine.condition != "good",
         overhaul_due=case.engine.condition != "good" and not _overhauled(choice),
@@ -171,6 +172,13 @@ def _said(
         extra=None if option is None else _extra(option),
         new_power=None if diesel is None else scalar(best(diesel.rated_power)),
     )
+
+
+def _first_name(choice: Choice) -> str:
+    """The first conversion of the case."""
+    if not choice.conversions:
+        return ""
+    return called(choice.study, choice.conversions[0].findings)
 
 
 def _overhauled(choice: Choice) -> bool:

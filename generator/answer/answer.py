@@ -9,6 +9,7 @@ from generator.analyses.verdict.verdict import WORD_GO
 from generator.answer.advice import Advice, Choice, advice
 from generator.answer.compare import Comparison, compare
 from generator.answer.desk import Desk, Look, known_rows
+from generator.answer.names import called
 from generator.answer.sets import RemedySet, remedy_sets
 from generator.answer.staircase import Staircase, staircase
 from generator.answer.subjects import Subject, subjects
@@ -69,4 +70,6 @@ def _maps(few: Desk, study: Study, named: OptionStudy | None) -> dict[int, Stair
 
 def _named(study: Study, said: Advice) -> OptionStudy | None:
     """The option that the advice speaks of."""
-    return next((each for each in study.options if each.findings.option.name == said.option), None)
+    return next(
+        (each for each in study.options if called(study, each.findings) == said.option), None
+    )

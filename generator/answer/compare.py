@@ -13,6 +13,7 @@ from generator.analyses.motion.power import KNOT
 from generator.analyses.percentiles import best, held_share, scalar
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, SURE
 from generator.answer.advice import least
+from generator.answer.names import called
 from generator.answer.subjects import range_at_cruise
 from generator.arrays import Array, Numbers
 from generator.records import number, record
@@ -74,9 +75,9 @@ def compare(study: Study) -> Comparison | None:
     shares = {part: _share(a, b, part, dearer) for part in SHARED}
     ranges = range_at_cruise(a), range_at_cruise(b)
     return Comparison(
-        smaller=a.option.name,
-        larger=b.option.name,
-        quote=least(able).findings.option.name if able else "",
+        smaller=called(study, a),
+        larger=called(study, b),
+        quote=called(study, least(able).findings) if able else "",
         both=len(able) == 2,
         neither=not able,
         real=held_share(wind > 0.0) >= SURE,

@@ -24,6 +24,7 @@ class RemedySet:
 
     SAID_BY: ClassVar[str] = "remedy_set"
     SAID_IN: ClassVar[str] = "advice"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("needs",)
     remedies: tuple[Remedy, ...]
     word: str
     mends: tuple[int, ...]  # rows that it lifts

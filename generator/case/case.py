@@ -30,6 +30,7 @@ class Instruction:
     priorities: tuple[str, ...]
     reasons: tuple[str, ...]
     subjects: tuple[str, ...]  # of both, in the owner's order
+    wishes: tuple[tuple[str, str], ...] = ()  # what matters, then the reasons: words and subject
 
 
 @dataclass(frozen=True)

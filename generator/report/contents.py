@@ -63,10 +63,8 @@ BODY = (
     Question("options", lambda page: (*options.parts(page), comparison.part(page)), options.lead),
     Question("trips", lambda page: (cruising_range.part(page), legs.part(page))),
     Question("wind", lambda page: (headwind.part(page), docking.part(page), stream.gates(page))),
-    Question("charging", lambda page: (berth.part(page), year.part(page))),
-    Question(
-        "aboard", lambda page: (weight.part(page), floating.part(page), placement.part(page))
-    ),
+    Question("charge", lambda page: (berth.part(page), year.part(page))),
+    Question("aboard", lambda page: (weight.part(page), floating.part(page), placement.part(page))),
     Question("money", lambda page: (cost.part(page), carbon.part(page))),
     Question("failing", lambda page: (*risks.parts(page), *one_fault.parts(page)), risks.lead),
     Question(

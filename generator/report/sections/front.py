@@ -1,4 +1,4 @@
-"""Front page: what does the owner need to know, and nothing else?"""
+"""Page 1: what should the client do, and why?"""
 
 from __future__ import annotations
 
@@ -7,37 +7,62 @@ from itertools import zip_longest
 
 from markupsafe import Markup
 
+from generator.analyses.option import OptionAnswers
+from generator.analyses.verdict.criteria.against_wind import AgainstWind
+from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
 from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
+from generator.answer.sets import RemedySet
+from generator.answer.subjects import Subject
+from generator.report.criteria_records import FACTS
+from generator.report.figures.bad_day import bad_day
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
-from generator.report.parts import Column, Figure, Row, Table, numbers, reasons, words
+from generator.report.parts import Figure, Row
 from generator.report.sections.cruising_range import bars, row_at_cruise
 from generator.report.sections.legs import must_make_row
+from generator.report.template import pieces
+from generator.report.view import View
 
 LOOKS = {WORD_GO: "go", WORD_CONDITIONS: "conditional", WORD_NO: "no"}
+MUST, AGAINST = 1, 4  # criteria: the leg that must be made, and holding off a shore
+MOST_REASONS = 2  # of a motor that fails; all of them stand with the conditions
+MOST_OPTIONS = 7  # columns of the table
 
 
 @dataclass(frozen=True)
-class Card:
-    """The verdict on one motor in a few words."""
+class Reason:
+    """A row that an option fails: the name of its words, and its facts."""
 
-    name: Markup
-    word: Markup
+    said_by: str
+    facts: View
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One option as page 1 tells it."""
+
+    view: View
+    called: Markup
+    whole: Markup
     look: str
-    reasons: tuple[Markup, ...]
-    money: Markup
+    word: Markup
+    battery: bool
+    fails: tuple[Reason, ...]
+    more_fails: bool
+    mend: View | None  # the first set of changes, with the word that it gives
     until: Markup
-    mends: tuple[Markup, ...]  # sets of changes that would mend it, with the word they give
+    leg: View | None
+    wind: View | None
+    range: Markup
+    calm: Markup
+    weight: Markup
 
-
-@dataclass(frozen=True)
-class Lead:
-    """What to do next, why, and what the study says of each of the owner's subjects."""
-
-    advice: Markup
-    why: Markup
-    comparison: Markup
-    subjects: tuple[Markup, ...]
+    @property
+    def on_leg(self) -> bool:
+        """Whether there are two figures of energy for the leg that must be made."""
+        it = self.leg
+        return bool(it is not None and it.outcome == "makes" and it.leg and it.leg.available.there
+                    and it.leg.need.there)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -50,30 +75,97 @@ class Condition:
 
 @dataclass(frozen=True)
 class Front:
-    """All that the front page shows."""
+    """All that page 1 shows."""
 
     about: tuple[Row, ...]
-    lead: Lead
-    cards: tuple[Card, ...]
-    table: Table
+    advice: Markup
+    rests: Markup
+    comparison: Markup
+    choices: tuple[Choice, ...]
+    asked: tuple[View, ...]
+    leg: Markup
     figure: Figure | None
+    on_leg: bool
     conditions: tuple[Condition, ...]
+    age: Markup
+    horizon: Markup
+    cruise: Markup
+    wind: Markup
     validity: Markup
     signatory: Markup
+    priced: bool
+    sure: Markup
+
+    @property
+    def motors(self) -> list[Choice]:
+        """Options with a battery."""
+        return [each for each in self.choices if each.battery]
+
+    @property
+    def one_motor(self) -> bool:
+        """Whether all conditions are those of one motor among several."""
+        whom = {str(each.motors) for each in self.conditions}
+        return len(self.motors) > 1 and len(whom) == 1 and whom <= {
+            str(each.called) for each in self.motors
+        }  # fmt: skip
+
+    @property
+    def dearer(self) -> list[Choice]:
+        """Motors that cost more than keeping the diesel."""
+        return [
+            each
+            for each in self.motors
+            if each.view.worth is not None
+            and each.view.worth.outcome == "costs_more"
+            and each.view.worth.baseline == "keep"
+        ]
+
+    @property
+    def named_leg(self) -> View | None:
+        """The leg that must be made, as any motor has it."""
+        return next((each.leg.leg for each in self.motors if each.leg and each.leg.leg), None)
 
 
 def front(page: Page) -> Front:
-    """What to do, the word on each motor, key figures, conditions and validity."""
+    """What to do, why, the owner's questions, all options, conditions, and how sure."""
+    chart = _chart(page)
     return Front(
-        about(page),
-        _lead(page),
-        tuple(_card(page, motor) for motor in page.motors),
-        _table(page),
-        bars(page, "range-front", lambda: front_bars(page)) if page.motors else None,
-        _conditions(page),
-        _validity(page),
-        signatory(page),
-    )
+        about=about(page),
+        advice=page.sentence("answer.advice.words"),
+        rests=_sentence(page, "answer.advice.words_rests"),
+        comparison=(
+            page.sentence("answer.comparison.words") if page.value("answer.comparison")
+            else Markup("")
+        ),
+        choices=tuple(_choice(page, option) for option in _in_order(page)),
+        asked=tuple(page.views("answer.subjects", Subject)),
+        leg=page.words(f"{page.must_make}.name") if page.must_make else Markup(""),
+        figure=chart,
+        on_leg=chart is not None and chart.name == "bad-day",
+        conditions=_conditions(page),
+        age=page.show(_age(page), "years"),
+        horizon=page.show("planning.horizon_years", "years"),
+        cruise=page.show("planning.cruise_speed_kn", "speed"),
+        wind=page.show("planning.hold_wind_kn", "wind"),
+        validity=_validity(page),
+        signatory=signatory(page),
+        priced=not page.value("case.redacted"),
+        sure=pieces("sections/sure.html", "sure")(
+            str(page.value("evidence.grade")), _sure(page)
+        ),
+    )  # fmt: skip
+
+
+def _sure(page: Page) -> dict[str, Markup]:
+    """What the words on certainty name."""
+    return {
+        "runs": page.show("evidence.used_rows", "count"),
+        "low": page.show("evidence.curve_low_pct", "percent"),
+        "high": page.show("evidence.curve_high_pct", "percent:signed"),
+        "sure": page.show("input_count.sure", "count"),
+        "given": page.show("input_count.given", "count"),
+        "defaults": page.show("input_count.defaults", "count"),
+    }
 
 
 def signatory(page: Page) -> Markup:
@@ -92,34 +184,71 @@ def about(page: Page, evidence: bool = True) -> tuple[Row, ...]:
     )
 
 
-def _card(page: Page, motor: str) -> Card:
-    own = f"{motor}.verdict"
-    return Card(
-        page.words(f"{motor}.name"),
-        page.words(f"{own}.word"),
-        LOOKS.get(page.value(f"{own}.word"), "open"),
-        tuple(page.sentence(key) for key in page.keys(f"{own}.reasons")),
-        _money(page, motor),
-        _sentence(page, f"{motor}.until.words"),
-        tuple(page.whole_sentence(f"{key}.words") for key in page.keys(f"{motor}.remedies")),
-    )
+def _choice(page: Page, option: str) -> Choice:
+    view = page.view(option, OptionAnswers)
+    assert view is not None
+    failed = _failed(page, option)
+    return Choice(
+        view=view,
+        called=page.text(page.called(option)) if page.value(f"{option}.kind") == "battery"
+        else page.words(f"{option}.name"),
+        whole=page.words(f"{option}.name"),
+        look=LOOKS.get(str(page.value(f"{option}.verdict.word")), "open"),
+        word=page.words(f"{option}.verdict.word"),
+        battery=option in page.motors,
+        fails=tuple(failed[:MOST_REASONS]),
+        more_fails=len(failed) > MOST_REASONS,
+        mend=next(iter(page.views(f"{option}.remedies", RemedySet)), None),
+        until=_sentence(page, f"{option}.until.words"),
+        leg=page.view(f"{_row(page, option, MUST)}.facts", MustMakeLeg),
+        wind=page.view(f"{_row(page, option, AGAINST)}.facts", AgainstWind),
+        range=_range(page, option),
+        calm=page.show(f"{option}.top_speed.continuous_kn", "speed"),
+        weight=page.show(f"{option}.weight.net_kg", "mass:signed"),
+    )  # fmt: skip
 
 
-def _lead(page: Page) -> Lead:
-    """The answer of the study, where it was asked for one."""
-    return Lead(
-        page.sentence("answer.advice.words"),
-        _sentence(page, "answer.advice.words_rests"),
-        page.sentence("answer.comparison.words") if page.value("answer.comparison") else Markup(""),
-        tuple(page.sentence(f"{key}.words") for key in page.keys("answer.subjects")),
-    )
+def _row(page: Page, option: str, number: int) -> str:
+    return page.find(f"{option}.verdict.criteria", id=number) or "none"
 
 
-def _money(page: Page, motor: str) -> Markup:
-    """The second word, on money, and a plain warning where little of it comes back."""
-    said = _sentence(page, f"{motor}.worth.words")
-    warning = _sentence(page, f"{motor}.worth.words_warning")
-    return said + Markup(" ") + warning if said and warning else said or warning
+def _failed(page: Page, option: str) -> list[Reason]:
+    """The rows that decide and fail, in the order of the reasons."""
+    found = []
+    for key in page.keys(f"{option}.verdict.criteria"):
+        row = page.value(key)
+        if row["role"] == "decide" and row["result"] == "no":
+            record = FACTS[row["id"]]
+            facts = page.view(f"{key}.facts", record)
+            if facts is not None:
+                found.append(Reason(record.SAID_BY, facts))
+    return found
+
+
+def _range(page: Page, option: str) -> Markup:
+    """Range in a calm at cruise, the bank as old as the word, with its doubt."""
+    key = row_at_cruise(page, option, "calm", "aged")
+    if key is None or page.value(f"{key}.range_nm") is None:
+        return Markup("cannot hold it")
+    said = page.show(f"{key}.range_nm", "distance")
+    if option not in page.motors or page.value(f"{key}.range_low_nm") is None:
+        return said
+    ends = page.span(f"{key}.range_low_nm", f"{key}.range_high_nm", "distance:bare")
+    return said + Markup(" <small>(") + ends + Markup(")</small>")
+
+
+def _chart(page: Page) -> Figure | None:
+    """Energy there and needed on the leg that must be made; where there is none, the range."""
+    if not page.motors:
+        return None
+    legs = {motor: must_make_row(page, motor) for motor in page.motors}
+    found = {motor: leg for motor, leg in legs.items() if leg is not None}
+    if page.must_make is None or not found:
+        return bars(page, "range-front", lambda: front_bars(page))
+    name = page.words(f"{page.must_make}.name")
+    title = pieces("sections/sure.html", "leg_title")(name)
+    note = pieces("sections/sure.html", "leg_note")(name, page.show(_age(page), "years"))
+    return Figure("bad-day", title, note, lambda: bad_day(page, found))
 
 
 def _sentence(page: Page, key: str) -> Markup:
@@ -129,23 +258,6 @@ def _sentence(page: Page, key: str) -> Markup:
     return page.whole_sentence(key)
 
 
-LINES = (
-    ("Range to reserve, calm, bank new", "calm", "new", "range_nm"),
-    ("after {years}", "calm", "aged", "range_nm"),
-    ("Range to reserve against {wind}, after {years}", "wind_20", "aged", "range_nm"),
-)
-OTHERS = (
-    ("Speed on continuous power, calm", "top_speed.continuous_kn", "speed"),
-    ("First cost", "cost.first_money", "money"),
-    ("Dearer than keeping, {years}", "cost.against_keep_money", "money:signed"),
-    ("Net mass", "weight.net_kg", "mass:signed"),
-)
-
-
-MUST = 1  # criterion: the leg that must be made
-MADE = {"go": ("pass", "passes"), "conditional": ("pass", "cond."), "no": ("fail", "fails")}
-
-
 def _age(page: Page) -> str:
     """Age of the bank that the word is for: of the first motor, for they seldom differ."""
     return f"{page.motors[0]}.bank.ages.1.after_years" if page.motors else "planning.horizon_years"
@@ -153,66 +265,8 @@ def _age(page: Page) -> str:
 
 def _in_order(page: Page) -> list[str]:
     """Motors first: they are what the owner asks about."""
-    return [*page.motors, *(option for option in page.options if option not in page.motors)]
-
-
-def _table(page: Page) -> Table:
-    width = 58 // max(len(_in_order(page)), 1)
-    columns: list[Column] = [words("Quantity", 42)]
-    columns += [numbers(page.words(f"{option}.name"), width) for option in _in_order(page)]
-    rows = (_leg_row(page), *_range_rows(page), *_other_rows(page))
-    keys = [
-        f"{row_at_cruise(page, option, sea, age)}.{name}"
-        for option in _in_order(page) for _, sea, age, name in LINES
-    ]  # fmt: skip
-    if not page.value("case.redacted"):
-        keys += [f"{option}.{tail}" for option in _in_order(page) for _, tail, _ in OTHERS]
-    caption = page.text("{boat.name|given} in figures")
-    return Table("key-figures", caption, tuple(columns), rows, reasons(page, keys))
-
-
-def _leg_row(page: Page) -> Row:
-    must = page.must_make
-    if must is None:
-        return Row(Markup("Must-make leg"), tuple(Markup("none") for _ in _in_order(page)))
-    head = Markup("Leg that must be made: left over needed, nine times in ten at least")
-    return Row(Markup(head), tuple(_leg_cell(page, option) for option in _in_order(page)), "strong")
-
-
-def _leg_cell(page: Page, option: str) -> Markup:
-    key = must_make_row(page, option)
-    row = page.find(f"{option}.verdict.criteria", id=MUST)
-    if key is None or row is None:
-        return Markup("–")
-    look, word = MADE.get(page.value(row)["result"], ("", ""))
-    ratio = page.show(f"{key}.ratio_p10", "ratio")
-    return Markup('<span class="{}">{}</span> {}').format(look, word, ratio)
-
-
-def _range_rows(page: Page) -> tuple[Row, ...]:
-    wind = page.find("sea_states", id="wind_20")
-    rows = []
-    for label, sea, age, name in LINES:
-        said = label.replace("{wind}", f"{{{wind}.wind_kn|wind}}")
-        head = page.text(said.replace("{years}", f"{{{_age(page)}|years}}"))
-        cells = tuple(
-            page.at(row_at_cruise(page, option, sea, age), name, "distance")
-            for option in _in_order(page)
-        )
-        rows.append(Row(head, cells, "" if label.startswith("Range") else "inset"))
-    return tuple(rows)
-
-
-def _other_rows(page: Page) -> tuple[Row, ...]:
-    rows = []
-    for label, tail, form in OTHERS:
-        if form.startswith("money") and page.value("case.redacted"):
-            continue
-        head = page.text(label.replace("{years}", "{planning.horizon_years|years}"))
-        rows.append(
-            Row(head, tuple(page.show(f"{option}.{tail}", form) for option in _in_order(page)))
-        )
-    return tuple(rows)
+    every = [*page.motors, *(option for option in page.options if option not in page.motors)]
+    return every[:MOST_OPTIONS]
 
 
 def _conditions(page: Page) -> tuple[Condition, ...]:
@@ -250,13 +304,15 @@ def _word(page: Page, motor: str) -> str:
 
 def _whom(page: Page, motors: list[str]) -> Markup:
     if len(motors) == len(page.motors):
-        return Markup("All motors") if len(motors) > 1 else Markup("")
-    return joined((page.words(f"{motor}.name") for motor in motors), ", ")
+        return Markup("either motor" if len(motors) == 2 else "every motor") if (
+            len(motors) > 1
+        ) else Markup("")  # fmt: skip
+    return joined((page.text(page.called(motor)) for motor in motors), ", ")
 
 
 def _validity(page: Page) -> Markup:
-    if page.value("case.valid_until"):
-        return page.text("Valid until {case.valid_until|given}, at the prices and in the state "
-                         "of {boat.name|given} on {case.date|given}.")  # fmt: skip
-    return page.text("Valid for the prices and the state of {boat.name|given} on "
-                     "{case.date|given}.")  # fmt: skip
+    said: Markup = pieces("sections/sure.html", "valid")(
+        page.words("case.valid_until") if page.value("case.valid_until") else "",
+        page.words("case.date"),
+    )
+    return said
