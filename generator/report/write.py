@@ -13,7 +13,7 @@ from generator.report.csv_tables import csv_tables
 from generator.report.manifest import owners_files, read_manifest, write_manifest
 from generator.report.packs import TABLES, Pack
 from generator.report.pdf import PdfResult, make_pdf
-from generator.report.render import Pages, make_pack, make_pages
+from generator.report.render import Pages, make_pack, make_pages, shipped
 from generator.report.results_file import to_json
 
 PARTS = ("tables", "figures")
@@ -101,7 +101,7 @@ def write_pages(
     if pages is None:
         return ()
     write_texts({f"figures/{key}.svg": text for key, text in pages.charts.items()}, staging)
-    write_texts({f"{name}.html": pages.html_screen}, staging)
+    write_texts({f"{name}.html": shipped(pages.html_screen)}, staging)
     paper = f"{name}.pdf"
     made = net.stage(paper, lambda: make_pdf(pages.html_print, pages.charts))
     if made is None:
