@@ -7,6 +7,7 @@ import logging
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from generator.errors import EngineError
@@ -36,13 +37,37 @@ class PdfResult:
     pages: int
 
 
-def make_pdf(html_print: str, charts: dict[str, str]) -> PdfResult:
+@dataclass(frozen=True)
+class Attached:
+    """A file inside the PDF: its name, what it is, and what it is to the report."""
+
+    name: str
+    content: bytes
+    said: str
+    relationship: str  # Source, Data
+    day: str  # ISO 8601: no clock enters the paper
+
+
+def make_pdf(
+    html_print: str, charts: dict[str, str], attached: tuple[Attached, ...] = ()
+) -> PdfResult:
     """Set the print HTML as a PDF made to PDF/UA-1; nothing is fetched but from memory."""
     engine = _engine()
     with _logged() as lines, _no_collection():
         document = engine(string=html_print, url_fetcher=_memory(charts)).render()
+        document.metadata.attachments = [_attachment(each) for each in attached]
         packed = document.write_pdf(pdf_variant="pdf/ua-1", finisher=_finish)
     return PdfResult(packed, tuple(lines), len(document.pages))
+
+
+def _attachment(each: Attached) -> Any:
+    from weasyprint import Attachment
+
+    day = datetime.fromisoformat(each.day)
+    return Attachment(
+        string=each.content, name=each.name, description=each.said, created=day, modified=day,
+        relationship=each.relationship,
+    )  # fmt: skip
 
 
 def _engine() -> Any:

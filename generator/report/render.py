@@ -65,6 +65,15 @@ def make_pages(results: Results, stage: Stage = plainly) -> Pages:
     return _pages(page, "report.html", view, (body, first), stage)
 
 
+def make_summary(results: Results, stage: Stage = plainly) -> Pages:
+    """Page 1 alone."""
+    page = Page(results)
+    cover = front(page)
+    first = (cover.figure,) if cover.figure else ()
+    view = {"front": cover, "title": "diesel or electric"}
+    return _pages(page, "summary.html", view, ((), first), stage)
+
+
 def make_pack(results: Results, pack: Pack, stage: Stage = plainly) -> Pages:
     """The pages of one pack alone, likewise."""
     page = MotorPage(results)

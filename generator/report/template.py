@@ -61,6 +61,7 @@ def environment(page: bool = True, marked: bool = False) -> Environment:
     made.filters["label"] = label_of
     made.filters["unit"] = unit_in
     made.filters["whys"] = whys
+    made.filters["start"] = start
     return made
 
 
@@ -84,6 +85,11 @@ def _declared(value: Any) -> Any:
     if isinstance(value, float | bool):
         raise TypeError("a number without a declaration, or a condition, cannot be printed")
     return value
+
+
+def start(name: str) -> str:
+    """A name at the beginning of a sentence."""
+    return f"{name[:1].upper()}{name[1:]}"
 
 
 def said(view: View, part: str = "", file: str = "criteria", marked: bool = False) -> str:

@@ -68,12 +68,14 @@ def _needs(page: Page, axes: Axes, motor: str, leg: str, at: float) -> None:
         axes.barh(at, high - need, ROW * BAR, left=need, facecolor="white", edgecolor=colour,
                   linewidth=0.8, linestyle=(0, (2, 1.5)))  # fmt: skip
     end = (high or need) + step
-    number(axes, page, f"{leg}.need_kwh", "energy" if high is None else "energy:bare",
-                   (end, at), va="center", fontsize=7.2)  # fmt: skip
+    form = "energy" if high is None else "energy:bare"
+    first = number(axes, page, f"{leg}.need_kwh", form, (end, at), va="center", fontsize=7.2)
     if high is not None:
-        label(axes, (end + axes.get_xlim()[1] * 0.078, at), "to", va="center", fontsize=7.2)
-        number(axes, page, f"{leg}.need_high_kwh", "energy",
-               (end + axes.get_xlim()[1] * 0.118, at), va="center", fontsize=7.2)  # fmt: skip
+        behind = {"xytext": (2.5, 0), "textcoords": "offset points", "va": "center"}
+        word = axes.annotate("to", xy=(1.0, 0.5), xycoords=first, fontsize=7.2, **behind)
+        last = axes.annotate(page.plain(f"{leg}.need_high_kwh", "energy"), xy=(1.0, 0.5),
+                             xycoords=word, fontsize=7.2, **behind)  # fmt: skip
+        last.set_gid(f"number:{leg}.need_high_kwh*energy")
 
 
 def _short(page: Page, motor: str) -> str:
