@@ -61,7 +61,7 @@ def sentences(every: list[Part]) -> list[Markup]:
 
 SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
     "service factor": (
-        lambda page: installation.section(page).parts, ("service_factor.product_at_cruise",)
+        lambda page: (installation.service(page),), ("service_factor.product_at_cruise",)
     ),
     "motor sailing": (under_sail.part, (".under_sail.one_more.0.battery_w",)),
     "cruise": (power.part, (".cruise_shaft_high_kw", ".rules_of_thumb.gerr_share")),
@@ -99,11 +99,11 @@ def test_no_dash_stands_in_a_sentence(results: dict[str, Any], name: str) -> Non
 def test_engine_and_evidence_leave_out_what_is_absent(results: dict[str, Any]) -> None:
     page = without(results, "engine.litres_per_year_l", "evidence.curve_high_pct")
     assert DASH in page.text("{engine.litres_per_year_l|fuel}")
-    assert DASH not in installation.section(page).lead
+    assert DASH not in str(installation.drive(page).text[0])
     assert DASH not in evidence.graded(page)
     page = without(results, "engine.litres_per_hour_cruise_l")
-    assert "burns" in installation.section(page).lead
-    assert DASH not in installation.section(page).lead
+    assert "burns" in str(installation.drive(page).text[0])
+    assert DASH not in str(installation.drive(page).text[0])
 
 
 def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:

@@ -133,18 +133,18 @@ def test_every_old_key_has_a_new_one_that_is_there_or_a_reason() -> None:
 
 # What the words beside a number say it is, and the number that must stand there.
 SAID = (
-    ("{} ahead: needs", "leg.wind"), ("needs {}", "leg.need"),
-    ("(cautious figure {}) and has", "leg.need_high"),
-    ("has {} above the reserve", "leg.available"), (", {} gone on the way before it", "leg.before"),
-    ("the chance that the motor holds it is {}", "powered"),
-    ("untouched with a chance of {}", "untouched"), ("carries her with one of {}", "with_reserve"),
-    ("the chance that it cannot be made is {}", "impossible"),
+    ("day with {} ahead", "leg.wind"), ("needs {}, at worst", "leg.need"),
+    ("at worst {}", "leg.need_high"), ("{} is left above the reserve", "leg.available"),
+    ("after the {} of the trip before it", "leg.before"),
+    ("hold the trip in {} of all cases", "powered"), ("untouched in {} of cases", "untouched"),
+    ("she gets home in {} of them", "with_reserve"),
+    ("cannot be made in {} of cases", "impossible"),
     ("{} through the water in shelter", "slow_speed"), ("battery of {} nominal", "wanted_high"),
-    ("no more than {} on the nose", "wind"),
-    ("in ordinary weather {} of", "covered"), ("of {} passages a year", "passages"),
-    ("passages a year (cautious figure {})", "covered_low"), ("and {} of their miles", "miles"),
-    ("{} when slower by", "slower"), ("when slower by {}", "by"), ("wind ahead {}", "bad_day"),
-    ("{} stay in reserve", "kept"), ("the usual rule keeps {}", "wanted"),
+    ("only in up to {} of head wind", "wind"),
+    ("in ordinary weather {} of", "covered"), ("of the {} yearly trips", "passages"),
+    ("yearly trips (cautious figure {})", "covered_low"), ("and {} of their miles", "miles"),
+    (", {} when", "slower"), ("when {} slower", "by"), ("on a bad day {}", "bad_day"),
+    ("{} stays in reserve", "kept"), ("the usual rule requires {}", "wanted"),
 )  # fmt: skip
 
 

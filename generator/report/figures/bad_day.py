@@ -11,6 +11,7 @@ from generator.report.page import Page
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
+    from matplotlib.text import Annotation, Text
 
 WIDTH = 3.3  # inches: half of the page
 ROW, GAP = 0.175, 0.1  # inches: a bar with its distance, and the room between two motors
@@ -71,11 +72,17 @@ def _needs(page: Page, axes: Axes, motor: str, leg: str, at: float) -> None:
     form = "energy" if high is None else "energy:bare"
     first = number(axes, page, f"{leg}.need_kwh", form, (end, at), va="center", fontsize=7.2)
     if high is not None:
-        behind = {"xytext": (2.5, 0), "textcoords": "offset points", "va": "center"}
-        word = axes.annotate("to", xy=(1.0, 0.5), xycoords=first, fontsize=7.2, **behind)
-        last = axes.annotate(page.plain(f"{leg}.need_high_kwh", "energy"), xy=(1.0, 0.5),
-                             xycoords=word, fontsize=7.2, **behind)  # fmt: skip
+        word = _behind(axes, first, "to")
+        last = _behind(axes, word, page.plain(f"{leg}.need_high_kwh", "energy"))
         last.set_gid(f"number:{leg}.need_high_kwh*energy")
+
+
+def _behind(axes: Axes, before: Text, said: str) -> Annotation:
+    """A word set behind another one."""
+    return axes.annotate(
+        said, xy=(1.0, 0.5), xycoords=before, xytext=(2.5, 0), textcoords="offset points",
+        va="center", fontsize=7.2,
+    )  # fmt: skip
 
 
 def _short(page: Page, motor: str) -> str:
