@@ -13,7 +13,7 @@ ALONE = {
 
 
 def called(study: Study, found: Findings) -> str:
-    """Its kind where it is the only one of it; else its name up to the comma, if no other has it."""
+    """Its kind where it is the only one; else its name up to the comma, if no other has it."""
     kinds = [each.findings.option.kind for each in study.options]
     kind = found.option.kind
     if kinds.count(kind) == 1 and kind in ALONE:

@@ -55,7 +55,7 @@ def make_pdf(
     engine = _engine()
     with _logged() as lines, _no_collection():
         document = engine(string=html_print, url_fetcher=_memory(charts)).render()
-        document.metadata.attachments = [_attachment(each) for each in attached]
+        document.metadata.attachments += [_attachment(each) for each in attached]
         packed = document.write_pdf(pdf_variant="pdf/ua-1", finisher=_finish)
     return PdfResult(packed, tuple(lines), len(document.pages))
 

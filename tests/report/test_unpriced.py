@@ -51,7 +51,7 @@ def test_the_sentence_on_money_names_the_price_that_is_missing(ids: tuple[str, .
     assert words.startswith("there is no answer on money, because no price is given for ")
     assert ("fitting it" in words) == ("a" in ids)
     assert ("the overhaul that the dying engine needs" in words) == ("keep" in ids)
-    assert f"The motor: {words}." in front_words(page)
+    assert f"Electric, 10 kW: {words}." in front_words(page)
 
 
 def test_nothing_is_held_against_what_has_no_price() -> None:

@@ -30,7 +30,7 @@ def _draw(page: Page, figure: Figure, legs: dict[str, str]) -> None:
     axes.set_axis_off()
     most = max([1.0, *(page.value(f"{leg}.{key}") or 0.0 for leg in legs.values()
                        for key in ("available_kwh", "need_kwh", "need_high_kwh"))])  # fmt: skip
-    axes.set_xlim(-LEFT * most * 1.55, most * 1.42)
+    axes.set_xlim(-LEFT * most * 1.75, most * 1.42)
     place = 0.0
     for motor, leg in legs.items():
         _has(page, axes, motor, leg, place)
@@ -88,4 +88,4 @@ def _behind(axes: Axes, before: Text, said: str) -> Annotation:
 def _short(page: Page, motor: str) -> str:
     """Its name up to the comma, cut where it would run into the bar."""
     name = page.name(motor).partition(",")[0]
-    return name if len(name) <= 12 else f"{name[:11]}…"
+    return name if len(name) <= 10 else f"{name[:9].rstrip()}…"
