@@ -17,7 +17,7 @@ from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report import old_keys
-from generator.report.csv_tables import FACTS
+from generator.report.criteria_records import FACTS
 from generator.report.numbers import Display, shown
 from generator.report.page import Page
 from generator.report.results_file import build, to_json
