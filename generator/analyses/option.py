@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.analyses.handling.headwind_table import HeadwindTable
 from generator.analyses.money.worth import Worth
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
@@ -16,6 +17,7 @@ class OptionAnswers:
     id: str
     name: str
     kind: str
+    headwind: HeadwindTable
     bank: BankResult | None
     reserve: Reserve
     legs: tuple[LegResult, ...]

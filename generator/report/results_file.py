@@ -7,6 +7,8 @@ from dataclasses import replace
 from typing import Any
 
 from generator.analyses.findings import Findings
+from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.verdict.limits_of_practice import LimitsOfPractice
 from generator.answer.answer import Answer
 from generator.case.case import Case
 from generator.report.numbers import Display
@@ -45,7 +47,6 @@ from generator.report.results.frame_part import (
     seas_part,
     service_part,
 )
-from generator.report.results.headwind_part import headwind_part, limits_part
 from generator.report.results.hours_part import (
     energy_year_part,
     house_year_part,
@@ -125,7 +126,7 @@ def build(
             for place, item in enumerate(study.options)
         ],
         "answer": _answer(led, telling),
-        "limits": limits_part() | goals_part(study),
+        "limits": _limits(study, telling),
         "money": money_frame(case, study),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
@@ -141,6 +142,11 @@ def build(
     typed = sorted(braced(case), key=len, reverse=True)
     result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
     return result
+
+
+def _limits(study: Study, telling: Telling) -> dict[str, Any]:
+    """Limits of the rules that pages name."""
+    return {**tree(LimitsOfPractice.told(), "limits", telling), **goals_part(study)}
 
 
 def _answer(led: Answer | None, telling: Telling) -> dict[str, Any]:
@@ -203,7 +209,7 @@ def _option(
         "low_speed": crawl_rows(found.low_speed) if found.low_speed else [],
         "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
         "top_speed": top_speed(found),
-        "headwind": headwind_part(found),
+        "headwind": tree(HeadwindTable.of(found), f"{key}.headwind", telling),
         "docking": docking_part(found),
         "match": match_part(found),
         "stream": stream_part(found),

@@ -19,7 +19,7 @@ from generator.tables.method import method
 
 ADDED_MASS = method("docking.added_mass")
 STEP = 0.25 * KNOT
-STOPS = (3.0, 5.0)  # kn
+STOPS = (method("docking.stop_from"), method("docking.stop_from_more"))
 SLOWEST = 1e-3  # m/s, in place of standstill
 CROSS_WINDS = np.array([10.0, 15.0, 20.0, 25.0]) * KNOT
 BOW_LEVER, SAIL_LEVER, RUDDER_LEVER = 0.25, 0.45, 0.45  # of length, from midships: our sketch
@@ -28,7 +28,7 @@ RUDDER_LIFT = method("docking.rudder_lift")
 
 @dataclass(frozen=True)
 class Stop:
-    """From a speed [kn] to standstill: m, s, per draw."""
+    """From a speed [m/s] to standstill: m, s, per draw."""
 
     speed: float
     distance: Array
@@ -72,7 +72,7 @@ def _stops(
     case: Case, option: Option, hull: Vessel, scale: Scale, astern: Array
 ) -> tuple[Stop, ...]:
     """Way lost under thrust astern and her own resistance, after the time to reverse."""
-    steps = round(max(STOPS) * KNOT / STEP)
+    steps = round(max(STOPS) / STEP)
     speed = np.maximum(np.arange(steps + 1) * STEP, SLOWEST)
     parts = calm_parts(hull, case.factors, speed)
     drag = calm_resistance(parts, case.factors, case.boat, scale.at(speed))
@@ -82,12 +82,12 @@ def _stops(
     assert plant is not None
     wait = np.asarray(plant.reversal_time)
     stops = []
-    for knots in STOPS:
-        upto = round(knots * KNOT / STEP) + 1
+    for start in STOPS:
+        upto = round(start / STEP) + 1
         slower = np.asarray(mass / braking)[:, :upto]
         time = np.asarray(np.trapezoid(slower, dx=STEP, axis=1))[:, np.newaxis]
         way = np.asarray(np.trapezoid(slower * speed[:upto], dx=STEP, axis=1))[:, np.newaxis]
-        stops.append(Stop(knots, way + wait * knots * KNOT, time + wait))
+        stops.append(Stop(start, way + wait * start, time + wait))
     return tuple(stops)
 
 

@@ -36,7 +36,7 @@ def docking_part(found: Findings) -> Row:
         "bollard_limit": LIMITS[docked.binding],
         "stops": [
             {
-                "speed_kn": stop.speed,
+                "speed_kn": stop.speed * PER_SI["kn"],
                 "distance_m": _middle(stop.distance, "m"),
                 "distance_high_m": scalar(spread(stop.distance).high),
                 "lengths": _middle(stop.distance / length, "1"),
