@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind_table import HeadwindTable
 from generator.analyses.money.worth import Worth
+from generator.analyses.motion.key_figures import Reached
+from generator.analyses.motion.match import Match
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
@@ -18,6 +21,9 @@ class OptionAnswers:
     name: str
     kind: str
     headwind: HeadwindTable
+    docking: Docking
+    match: Match
+    reached: Reached
     bank: BankResult | None
     reserve: Reserve
     legs: tuple[LegResult, ...]

@@ -31,7 +31,6 @@ from generator.report.results.curve_evidence import (
     score_rows,
 )
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
-from generator.report.results.docking_part import docking_part, match_part
 from generator.report.results.energy_part import (
     chemistries_part,
     duty_part,
@@ -210,8 +209,9 @@ def _option(
         "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
         "top_speed": top_speed(found),
         "headwind": tree(HeadwindTable.of(found), f"{key}.headwind", telling),
-        "docking": docking_part(found),
-        "match": match_part(found),
+        "docking": tree(found.docking, f"{key}.docking", telling),
+        "match": tree(found.match, f"{key}.match", telling),
+        "reached": tree(found.key.reached, f"{key}.reached", telling),
         "stream": stream_part(found),
         "under_sail": under_sail_part(found),
         "rules_of_thumb": rules_part(found),

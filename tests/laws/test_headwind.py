@@ -130,7 +130,7 @@ def test_bollard_power_of_every_option_is_below_rated_once_matched(name: str) ->
         option = geared(of.option, of.match.ratio)
         (again,) = studied(of.case, option)
         assert float(again.match.deviation[0, 0]) == pytest.approx(0.0, abs=0.01)
-        assert np.all(again.docking.power < 0.97 * again.key.rated_shaft_power)
+        assert np.all(again.docking.bollard_power < 0.97 * again.key.rated_shaft_power)
 
 
 @pytest.mark.parametrize("name", CASES)

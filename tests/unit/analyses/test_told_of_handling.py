@@ -8,14 +8,18 @@ from typing import Any
 import numpy as np
 import pytest
 
+from generator.analyses.handling.docking import Stop
 from generator.analyses.handling.headwind import WINDS, Headwind, Ladder
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.motion.match import BestScrew
 from generator.analyses.motion.plant import LIMITS
 from generator.analyses.motion.power import KNOT
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
 from tests.unit.report.lacking import found
+
+RPM = np.pi / 30.0  # rad/s
 
 
 def told(item: Any) -> Any:
@@ -70,3 +74,60 @@ def test_the_lee_shore_stands_in_the_wind_of_her_waters() -> None:
     shore = told(HeadwindTable.of(found(headwind=steep)))["lee_shore"]
     assert (shore["beyond_limit"], shore["peak_kn"]) == (True, None)
     assert shore["continuous_why"] == reason("sea_beyond_formula")
+
+
+def test_a_stop_is_told_in_metres_lengths_and_seconds() -> None:
+    """Draws of 9, 10 and 11 m: the ends lie a fifth of a step in; 20 m of boat."""
+    way = np.array([[10.0], [9.0], [10.0], [11.0]])
+    row = told(Stop(3.0 * KNOT, way, way / 20.0, 2.0 * way))
+    assert row["speed_kn"] == pytest.approx(3.0)
+    assert [row[key] for key in ("distance_low_m", "distance_m", "distance_high_m")] == (
+        pytest.approx([9.2, 10.0, 10.8])
+    )
+    assert (row["lengths"], row["time_high_s"]) == pytest.approx((0.5, 21.6))
+
+
+def test_docking_is_told_with_what_binds_at_the_quay() -> None:
+    """The screw takes what the rating gives the shaft, or less; lengths are ways over hers."""
+    own = found().docking
+    row, length = told(own), found().case.boat.hull.length_overall
+    rated = found().key.rated_shaft_power
+    np.testing.assert_array_equal(own.of_rated, own.bollard_power / rated)
+    assert row["of_rated_share"] <= 1.0
+    assert row["bollard_limit"] in LIMITS
+    assert [stop["speed_kn"] for stop in row["stops"]] == pytest.approx([3.0, 5.0])
+    for stop in own.stops:
+        np.testing.assert_array_equal(stop.lengths, stop.distance / length)
+    assert [each["wind_kn"] for each in row["cross_wind"]] == pytest.approx([10, 15, 20, 25])
+    forces = [each["bow_force_n"] for each in row["cross_wind"]]
+    assert forces[2] == pytest.approx(4.0 * forces[0])  # by the square of the wind
+
+
+def test_the_best_propeller_is_told_beside_her_own() -> None:
+    """Of 2 kW at cruise it takes 1.5: a quarter is saved; in fuel for a diesel."""
+    screw = BestScrew("bank", 0.4, 0.3, 2.0, 0.48, 900.0, 0.6, 1500.0, 500.0, 0.25)
+    row = told(screw)
+    assert (row["diameter_mm"], row["pitch_mm"]) == pytest.approx((400.0, 300.0))
+    assert row["aperture_needed_mm"] == pytest.approx(480.0)
+    assert (row["cruise_kw"], row["saving_kw"], row["saved_share"]) == (1.5, 0.5, 0.25)
+    row = told(replace(screw, kept_in="tank", cruise=1e-6, saving=1e-7))
+    assert (row["cruise_l_per_h"], row["saving_l_per_h"]) == pytest.approx((3.6, 0.36))
+
+
+def test_what_fits_is_told_of_the_propeller_that_is_in_her() -> None:
+    fit = found().match
+    assert fit.best is not None
+    assert fit.best.saving == pytest.approx(fit.own.drain - fit.best.cruise)
+    assert fit.best.saved == pytest.approx(fit.best.saving / fit.own.drain)
+    assert fit.best.aperture_needed == pytest.approx(1.2 * fit.best.diameter)  # a tenth each side
+    row = told(replace(fit, pitch=None, clearance=None, aperture_height=None, shaft_diameter=None))
+    assert row["pitch_why"] == reason("no_pitch_does")
+    assert row["clearance_why"] == row["aperture_height_why"] == reason("no_aperture")
+    assert row["shaft_diameter_why"] == reason("shaft_not_measured")
+    assert row["deviation_share"] == pytest.approx(row["turns_rpm"] * RPM / rated_turns() - 1.0)
+
+
+def rated_turns() -> float:
+    motor = found().option.motor
+    assert motor is not None
+    return float(np.ravel(motor.rated_speed)[0])
