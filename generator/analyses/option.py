@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.handling.stream import Stream
 from generator.analyses.money.worth import Worth
 from generator.analyses.motion.key_figures import Reached
 from generator.analyses.motion.match import Match
@@ -24,6 +25,7 @@ class OptionAnswers:
     docking: Docking
     match: Match
     reached: Reached
+    stream: Stream
     bank: BankResult | None
     reserve: Reserve
     legs: tuple[LegResult, ...]

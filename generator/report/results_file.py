@@ -61,7 +61,6 @@ from generator.report.results.option_part import (
     year_part,
 )
 from generator.report.results.quick_part import quick_part
-from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
@@ -212,7 +211,7 @@ def _option(
         "docking": tree(found.docking, f"{key}.docking", telling),
         "match": tree(found.match, f"{key}.match", telling),
         "reached": tree(found.key.reached, f"{key}.reached", telling),
-        "stream": stream_part(found),
+        "stream": tree(found.stream, f"{key}.stream", telling),
         "under_sail": under_sail_part(found),
         "rules_of_thumb": rules_part(found),
         "range": range_rows(found),

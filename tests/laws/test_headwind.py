@@ -158,12 +158,12 @@ def test_least_energy_over_the_ground_for_a_cube_law_is_at_one_and_a_half_stream
 @pytest.mark.parametrize("name", CASES)
 def test_a_stream_never_makes_a_mile_cheaper(name: str) -> None:
     for of in found(name):
-        for costs in (of.stream.least, of.stream.cruise):
+        for costs in (of.stream.rows.least, of.stream.rows.cruise):
             step = np.diff(costs, axis=1)
             assert np.all(step[np.isfinite(step)] >= -ROUND_OFF)
-        filled = np.nan_to_num(of.stream.cruise, nan=np.inf)
+        filled = np.nan_to_num(of.stream.rows.cruise, nan=np.inf)
         off_grid = 0.02  # the cheapest speed is chosen among quarter knots
-        assert np.all(np.nan_to_num(of.stream.least, nan=0.0) <= filled * (1.0 + off_grid))
+        assert np.all(np.nan_to_num(of.stream.rows.least, nan=0.0) <= filled * (1.0 + off_grid))
 
 
 def test_states_of_a_propeller_under_sail_stand_in_order() -> None:

@@ -11,6 +11,7 @@ import pytest
 from generator.analyses.handling.docking import Stop
 from generator.analyses.handling.headwind import WINDS, Headwind, Ladder
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.handling.stream import Gate, StreamRows
 from generator.analyses.motion.match import BestScrew
 from generator.analyses.motion.plant import LIMITS
 from generator.analyses.motion.power import KNOT
@@ -131,3 +132,49 @@ def rated_turns() -> float:
     motor = found().option.motor
     assert motor is not None
     return float(np.ravel(motor.rated_speed)[0])
+
+
+def rows(least: Any, kept_in: str = "bank") -> StreamRows:
+    """Two streams; 3,600 J a metre are 1.852 kWh a mile."""
+    through = np.array([2.5, 3.0]) * KNOT
+    streams = np.array([0.0, 0.5]) * KNOT
+    return StreamRows(kept_in, streams, least, least, through, through - streams)
+
+
+def test_a_mile_against_a_stream_is_energy_or_fuel() -> None:
+    first, second = told(rows(np.array([[3600.0, 7200.0]])))
+    assert (first["stream_kn"], second["stream_kn"]) == pytest.approx((0.0, 0.5))
+    assert (first["least_kwh_per_nm"], second["cruise_kwh_per_nm"]) == (
+        pytest.approx(1.852), pytest.approx(3.704)
+    )  # fmt: skip
+    assert (second["through_kn"], second["over_kn"]) == pytest.approx((3.0, 2.5))
+    fuel = told(rows(np.array([[1e-6, 2e-6]]), "tank"))
+    assert [row["least_l_per_nm"] for row in fuel] == pytest.approx([1.852, 3.704])
+    stemmed = told(rows(np.array([[3600.0, np.nan]])))[1]
+    assert (stemmed["least_kwh_per_nm"], stemmed["least_why"]) == (
+        None, reason("too_slow_over_ground")
+    )  # fmt: skip
+
+
+def test_the_stream_that_doubles_a_mile_lies_between_two_rows() -> None:
+    """By the sloop's own middles: straight between the row below twice slack water and above."""
+    own = found().stream
+    table = told(own)
+    costs = [row["least_kwh_per_nm"] for row in table["rows"]]
+    above = next(place for place, cost in enumerate(costs) if cost >= 2.0 * costs[0])
+    step = (2.0 * costs[0] - costs[above - 1]) / (costs[above] - costs[above - 1])
+    assert table["doubles_kn"] == pytest.approx(0.25 * (above - 1 + step))
+    assert told(replace(own, doubles=None))["doubles_why"] == reason("not_doubled")
+
+
+def test_a_gate_is_told_with_what_is_to_spare() -> None:
+    """Draws of 1, 2 and 3 kn to spare: one in ten has 1.2."""
+    leg = found().case.legs[0]
+    margin = np.array([[2.0], [1.0], [2.0], [3.0]]) * KNOT
+    gate = Gate(
+        "bank", "bar", True, False, 2.0 * KNOT, margin, np.full((4, 1), np.nan), np.nan, leg
+    )
+    row = told(gate)
+    assert (row["margin_kn"], row["margin_low_kn"]) == pytest.approx((2.0, 1.2))
+    assert (row["stream_kn"], row["name"], row["must_make"]) == (pytest.approx(2.0), "bar", True)
+    assert row["least_why"] == row["through_why"] == reason("too_slow_over_ground")

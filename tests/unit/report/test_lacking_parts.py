@@ -22,11 +22,10 @@ from generator.report.results.curve_part import curve_rows, range_rows
 from generator.report.results.energy_part import chemistries_part, duty_part, one_fault_part
 from generator.report.results.frame_part import evidence_part, service_part
 from generator.report.results.quick_part import quick_part
-from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, excused, plain
 from generator.report.results.under_sail_part import under_sail_part
 from generator.report.results.use_part import use_part
-from generator.report.tree import Telling
+from generator.report.tree import Telling, tree
 from tests.unit.report.lacking import (
     ELECTRIC,
     LACKING,
@@ -253,9 +252,9 @@ def test_what_is_left_of_the_walk(number: int, high: float | None, low: float | 
 
 @lacking
 def test_mile_against_the_stream(number: int, high: float | None, low: float | None) -> None:
-    whole = found().stream
-    width = whole.least.shape[1]
-    row = stream_part(changed("stream", least=np.hstack([draws(number)] * width)))["rows"][2]
+    whole = found().stream.rows
+    least = np.hstack([draws(number)] * whole.least.shape[1])
+    row = tree(replace(whole, least=least), "here", TELLING)[2]
     check(row, "least_kwh_per_nm", high, PER_SI["kwh_per_nm"])
 
 
