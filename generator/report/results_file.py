@@ -64,7 +64,6 @@ from generator.report.results.quick_part import quick_part
 from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
-from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
@@ -212,8 +211,8 @@ def _option(
         "match": tree(found.match, f"{key}.match", telling),
         "reached": tree(found.key.reached, f"{key}.reached", telling),
         "stream": tree(found.stream, f"{key}.stream", telling),
-        "under_sail": under_sail_part(found),
-        "rules_of_thumb": rules_part(found),
+        "under_sail": tree(found.sail, f"{key}.under_sail", telling),
+        "rules_of_thumb": tree(found.rules, f"{key}.rules_of_thumb", telling),
         "range": range_rows(found),
         "range_at_cruise": ranges,
         "range_slower": slower_bar(found),

@@ -179,6 +179,7 @@ def test_regeneration_is_less_than_what_its_drag_takes(name: str) -> None:
     for of in found(name):
         fixed = of.option.motor is not None and of.option.propeller.kind == "fixed"
         assert of.sail is not None
-        assert np.all((of.sail.returned > 0.0) == fixed)
+        assert np.all((of.sail.rows.returned > 0.0) == fixed)
         speed = np.array([4.0, 5.0, 6.0]) * KNOT
-        assert np.all(of.sail.returned < of.sail.drag["locked"] * speed)
+        back = np.nan_to_num(of.sail.rows.returned)  # lacking: what cannot give, gives nothing
+        assert np.all(back < of.sail.rows.locked * speed)

@@ -12,13 +12,15 @@ from generator.analyses.handling.docking import Stop
 from generator.analyses.handling.headwind import WINDS, Headwind, Ladder
 from generator.analyses.handling.headwind_table import HeadwindTable
 from generator.analyses.handling.stream import Gate, StreamRows
+from generator.analyses.handling.under_sail import OneMoreRows, under_sail
 from generator.analyses.motion.match import BestScrew
 from generator.analyses.motion.plant import LIMITS
 from generator.analyses.motion.power import KNOT
+from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
-from tests.unit.report.lacking import found
+from tests.unit.report.lacking import found, study
 
 RPM = np.pi / 30.0  # rad/s
 
@@ -178,3 +180,42 @@ def test_a_gate_is_told_with_what_is_to_spare() -> None:
     assert (row["margin_kn"], row["margin_low_kn"]) == pytest.approx((2.0, 1.2))
     assert (row["stream_kn"], row["name"], row["must_make"]) == (pytest.approx(2.0), "bar", True)
     assert row["least_why"] == row["through_why"] == reason("too_slow_over_ground")
+
+
+def test_a_knot_more_is_drawn_from_the_bank_or_the_tank() -> None:
+    item = OneMoreRows("bank", np.array([2.0 * KNOT]), np.array([[300.0]]), np.array([[400.0]]))
+    (row,) = told(item)
+    assert (row["sailing_kn"], row["shaft_w"], row["drain_w"]) == pytest.approx((2.0, 300.0, 400.0))
+    (row,) = told(replace(item, kept_in="tank", drain=np.array([[1e-6 / 3.6]])))
+    assert row["drain_l_per_h"] == pytest.approx(1.0)
+
+
+def test_what_a_propeller_gives_back_under_sail_is_told_or_why_not() -> None:
+    """The sloop's own is fixed; her diesel's gives nothing, nor does one that folds."""
+    motor, diesel = found(), study().options[0].findings
+    assert motor.sail is not None
+    assert diesel.sail is not None
+    rows = told(motor.sail)["rows"]
+    assert [row["sailing_kn"] for row in rows] == pytest.approx([4.0, 5.0, 6.0])
+    assert all(row["returned_w"] > 0.0 for row in rows)
+    assert all(row["locked_n"] > row["folded_n"] > 0.0 for row in rows)
+    assert all(row["locked_lost_kn"] > row["folded_lost_kn"] > 0.0 for row in rows)
+    assert motor.sail.state == "locked"
+    row = told(diesel.sail)["rows"][0]
+    assert row["returned_w"] is None
+    assert row["returned_why"] == row["returned_lost_why"] == reason("diesel_gives_nothing_back")
+    folding = replace(motor.option, propeller=replace(motor.option.propeller, kind="folding"))
+    sail = under_sail(motor.case, folding, motor.power, motor.trial.scale)
+    assert sail.state == "folded"
+    assert told(sail)["rows"][0]["returned_why"] == reason("screw_gives_nothing_back")
+
+
+def test_the_rules_of_thumb_stand_beside_the_computed_need() -> None:
+    """Half of Gerr's is no input error; more than his is."""
+    own = found()
+    gerr = own.rules.gerr
+    for need, above in ((0.5 * gerr, False), (1.1 * gerr, True)):
+        rules = rules_of_thumb(own.case, own.power, np.full((3, 1), need))
+        assert rules.above is above
+        assert told(rules)["of_gerr_share"] == pytest.approx(need / gerr)
+        assert told(rules)["gerr_kw"] == pytest.approx(gerr / 1e3)
