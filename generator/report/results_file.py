@@ -7,6 +7,8 @@ from dataclasses import replace
 from typing import Any
 
 from generator.analyses.findings import Findings
+from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.verdict.limits_of_practice import LimitsOfPractice
 from generator.answer.answer import Answer
 from generator.case.case import Case
 from generator.report.numbers import Display
@@ -29,7 +31,6 @@ from generator.report.results.curve_evidence import (
     score_rows,
 )
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
-from generator.report.results.docking_part import docking_part, match_part
 from generator.report.results.energy_part import (
     chemistries_part,
     duty_part,
@@ -45,7 +46,6 @@ from generator.report.results.frame_part import (
     seas_part,
     service_part,
 )
-from generator.report.results.headwind_part import headwind_part, limits_part
 from generator.report.results.hours_part import (
     energy_year_part,
     house_year_part,
@@ -61,11 +61,9 @@ from generator.report.results.option_part import (
     year_part,
 )
 from generator.report.results.quick_part import quick_part
-from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
-from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
@@ -125,7 +123,7 @@ def build(
             for place, item in enumerate(study.options)
         ],
         "answer": _answer(led, telling),
-        "limits": limits_part() | goals_part(study),
+        "limits": _limits(study, telling),
         "money": money_frame(case, study),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
@@ -141,6 +139,11 @@ def build(
     typed = sorted(braced(case), key=len, reverse=True)
     result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
     return result
+
+
+def _limits(study: Study, telling: Telling) -> dict[str, Any]:
+    """Limits of the rules that pages name."""
+    return {**tree(LimitsOfPractice.told(), "limits", telling), **goals_part(study)}
 
 
 def _answer(led: Answer | None, telling: Telling) -> dict[str, Any]:
@@ -203,12 +206,13 @@ def _option(
         "low_speed": crawl_rows(found.low_speed) if found.low_speed else [],
         "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
         "top_speed": top_speed(found),
-        "headwind": headwind_part(found),
-        "docking": docking_part(found),
-        "match": match_part(found),
-        "stream": stream_part(found),
-        "under_sail": under_sail_part(found),
-        "rules_of_thumb": rules_part(found),
+        "headwind": tree(HeadwindTable.of(found), f"{key}.headwind", telling),
+        "docking": tree(found.docking, f"{key}.docking", telling),
+        "match": tree(found.match, f"{key}.match", telling),
+        "reached": tree(found.key.reached, f"{key}.reached", telling),
+        "stream": tree(found.stream, f"{key}.stream", telling),
+        "under_sail": tree(found.sail, f"{key}.under_sail", telling),
+        "rules_of_thumb": tree(found.rules, f"{key}.rules_of_thumb", telling),
         "range": range_rows(found),
         "range_at_cruise": ranges,
         "range_slower": slower_bar(found),

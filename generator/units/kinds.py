@@ -72,6 +72,10 @@ KINDS: Mapping[str, Kind] = {
     "watts": _same("w", 1.0, "W", 0, 1000, -1, 10000, -2, family="power"),
     "energy": _same("kwh", 1 / KILOWATT_HOUR, "kWh", 2, 1, 1, 100, 0, family="energy"),
     "energy_per_mile": _same("kwh_per_nm", MILE / KILOWATT_HOUR, "kWh/nm", 2, also="kwh per_nm"),
+    "fuel_per_mile": _both(
+        "l_per_nm", MILE * 1e3, Look("L/nm", _rounding(2)),
+        Look("US gal/nm", _rounding(2), scale=1 / GALLON),
+    ),
     "current": _same("a", 1.0, "A", 0, family="current"),
     "resistance": _same("mohm", 1e3, "mΩ", 1, 10, 0, family="resistance"),
     "short_circuit": _same("ka", 1e-3, "kA", 1, family="current"),
@@ -152,4 +156,11 @@ KINDS: Mapping[str, Kind] = {
     "money": _same("money", 1.0, "", 0, 1000, -1, 20000, -2, family="money"),
     "money_whole": _same("money", 1.0, "", 0, family="money"),  # lines that add to their sum
 }  # fmt: skip
-STORES: Mapping[str, str] = {"bank": "energy", "tank": "fuel"}  # what a "stored" number is
+# What a number that depends on the store is of, by where it is kept: energy of a bank or fuel of a
+# tank, either of them for a mile, or as it is drawn, much or little.
+STORES: Mapping[str, Mapping[str, str]] = {
+    "stored": {"bank": "energy", "tank": "fuel"},
+    "per_mile": {"bank": "energy_per_mile", "tank": "fuel_per_mile"},
+    "drain": {"bank": "power", "tank": "fuel_rate"},
+    "small_drain": {"bank": "watts", "tank": "fuel_rate"},
+}

@@ -14,6 +14,7 @@ from generator.report.figures.cost_years import cost_years
 from generator.report.figures.money_swing import money_swing
 from generator.report.figures.peak_time import peak_time
 from generator.report.figures.tornado import tornado
+from generator.report.old_keys import new_key
 from generator.report.page import Page
 from generator.report.parts import Part
 from generator.report.sections import (
@@ -44,7 +45,7 @@ def without(results: dict[str, Any], *keys: str) -> Page:
             row: Any = tree
             for step in way:
                 row = row[int(step)] if isinstance(row, list) else row[step]
-            row[last], row[f"{last}_why"] = None, WHY
+            row[last], row[new_key(f"{path}_why").rpartition(".")[2]] = None, WHY
     return Page(tree)
 
 
@@ -63,8 +64,8 @@ SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
     "service factor": (
         lambda page: (installation.service(page),), ("service_factor.product_at_cruise",)
     ),
-    "motor sailing": (under_sail.part, (".under_sail.one_more.0.battery_w",)),
-    "cruise": (power.part, (".cruise_shaft_high_kw", ".rules_of_thumb.gerr_share")),
+    "motor sailing": (under_sail.part, (".under_sail.one_more.0.drain_w",)),
+    "cruise": (power.part, (".cruise_shaft_high_kw", ".rules_of_thumb.of_gerr_share")),
     "duty": (
         duty.parts, (".duty.heat_cruise_w", ".duty.space_cruise_c", ".duty.before_share")
     ),

@@ -22,11 +22,9 @@ from generator.report.results.curve_part import curve_rows, range_rows
 from generator.report.results.energy_part import chemistries_part, duty_part, one_fault_part
 from generator.report.results.frame_part import evidence_part, service_part
 from generator.report.results.quick_part import quick_part
-from generator.report.results.stream_part import stream_part
-from generator.report.results.suffix import PER_SI, excused, plain
-from generator.report.results.under_sail_part import under_sail_part
+from generator.report.results.suffix import PER_SI, excused
 from generator.report.results.use_part import use_part
-from generator.report.tree import Telling
+from generator.report.tree import Telling, tree
 from tests.unit.report.lacking import (
     ELECTRIC,
     LACKING,
@@ -103,18 +101,20 @@ def test_fuel_of_the_present_engine(number: int, high: float | None, low: float 
 
 @lacking
 def test_motor_sailing(number: int, high: float | None, low: float | None) -> None:
-    three = np.hstack([draws(number)] * 3)
-    part = changed("sail", more_shaft=three, more_drain=three, lost={"locked": three})
-    row = under_sail_part(part)
-    check(row["one_more"][1], "shaft_w", high)
-    check(row["one_more"][1], "battery_w", high)
-    check(row["rows"][1], "locked_lost_kn", high, PER_SI["kn"])
+    sail, three = found().sail, np.hstack([draws(number)] * 3)
+    assert sail is not None
+    row = tree(replace(sail.one_more, shaft=three, drain=three), "here", TELLING)[1]
+    check(row, "shaft_w", high)
+    check(row, "drain_w", high)
+    row = tree(replace(sail.rows, locked_lost=three), "here", TELLING)[1]
+    check(row, "locked_lost_kn", high, PER_SI["kn"])
 
 
 @lacking
 def test_power_returned_under_sail(number: int, high: float | None, low: float | None) -> None:
-    three = np.hstack([draws(number)] * 3)
-    row = under_sail_part(changed("sail", returned=three, returned_lost=three))["rows"][0]
+    sail, three = found().sail, np.hstack([draws(number)] * 3)
+    assert sail is not None
+    row = tree(replace(sail.rows, returned=three, returned_lost=three), "here", TELLING)[0]
     check(row, "returned_w", low)
     check(row, "returned_lost_kn", high, PER_SI["kn"])
 
@@ -122,8 +122,9 @@ def test_power_returned_under_sail(number: int, high: float | None, low: float |
 @lacking
 def test_rules_of_thumb(number: int, high: float | None, low: float | None) -> None:
     own = found()
-    rules = rules_of_thumb(own.case, own.power, draws(number))
-    assert close(plain(rules.computed), high)
+    row = tree(rules_of_thumb(own.case, own.power, draws(number)), "here", TELLING)
+    check(row, "computed_kw", high, 1e-3)
+    check(row, "of_gerr_share", None if high is None else high / own.rules.gerr)
 
 
 @lacking
@@ -253,9 +254,9 @@ def test_what_is_left_of_the_walk(number: int, high: float | None, low: float | 
 
 @lacking
 def test_mile_against_the_stream(number: int, high: float | None, low: float | None) -> None:
-    whole = found().stream
-    width = whole.least.shape[1]
-    row = stream_part(changed("stream", least=np.hstack([draws(number)] * width)))["rows"][2]
+    whole = found().stream.rows
+    least = np.hstack([draws(number)] * whole.least.shape[1])
+    row = tree(replace(whole, least=least), "here", TELLING)[2]
     check(row, "least_kwh_per_nm", high, PER_SI["kwh_per_nm"])
 
 
