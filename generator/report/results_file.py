@@ -30,12 +30,6 @@ from generator.report.results.curve_evidence import (
 )
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
 from generator.report.results.docking_part import docking_part, match_part
-from generator.report.results.energy_part import (
-    chemistries_part,
-    duty_part,
-    losses_part,
-    one_fault_part,
-)
 from generator.report.results.failures_part import failures_part, papers_part
 from generator.report.results.frame_part import (
     cautions_part,
@@ -69,6 +63,7 @@ from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
+from generator.report.template import reason
 from generator.report.tree import Telling, tree
 from generator.search import Smallest
 from generator.sensitivity import Tornado
@@ -78,8 +73,6 @@ from generator.verbatim import as_typed, braced, kept_apart
 from generator.version import VERSION
 
 SCHEMA = 2
-NO_BANK = "no propulsion battery"
-NO_NEED = "neither a leg nor planned cruise has a number in half of the draws"
 
 
 def build(
@@ -213,13 +206,13 @@ def _option(
         "range_at_cruise": ranges,
         "range_slower": slower_bar(found),
         "bank": bank,
-        **({} if bank else {"bank_why": NO_BANK}),
+        **({} if bank else {"bank_why": reason("no_propulsion_bank")}),
         "reserve": tree(found.reserve, f"{key}.reserve", telling),
-        "duty": duty_part(found),
-        "one_fault": one_fault_part(found),
-        "losses": losses_part(found),
-        "chemistries": chemistries_part(found),
-        "chemistries_why": NO_NEED if bank else NO_BANK,
+        "duty": tree(found.duty, f"{key}.duty", telling),
+        "one_fault": tree(found.fault, f"{key}.one_fault", telling),
+        "losses": tree(found.losses, f"{key}.losses", telling),
+        "chemistries": tree(found.chemistries, f"{key}.chemistries", telling),
+        "chemistries_why": reason("neither_leg_nor_cruise" if bank else "no_propulsion_bank"),
         "legs": tree(found.legs.results, f"{key}.legs", telling),
         "use": use_part(found, sizes, telling),
         "year": year_part(found),

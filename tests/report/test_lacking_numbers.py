@@ -14,6 +14,7 @@ from generator.report.figures.cost_years import cost_years
 from generator.report.figures.money_swing import money_swing
 from generator.report.figures.peak_time import peak_time
 from generator.report.figures.tornado import tornado
+from generator.report.old_keys import new_key
 from generator.report.page import Page
 from generator.report.parts import Part
 from generator.report.sections import (
@@ -40,11 +41,12 @@ def without(results: dict[str, Any], *keys: str) -> Page:
     tree = copy.deepcopy(results)
     for key in keys:
         for path in [f"options.{motor}{key}" for motor in MOTORS] if key[0] == "." else [key]:
-            *way, last = path.split(".")
+            *way, last = new_key(path).split(".")
             row: Any = tree
             for step in way:
                 row = row[int(step)] if isinstance(row, list) else row[step]
-            row[last], row[f"{last}_why"] = None, WHY
+            # of a record the reason bears the name of the field, without its unit
+            row[last], row[f"{last}_why"], row[f"{last.rpartition('_')[0]}_why"] = None, WHY, WHY
     return Page(tree)
 
 

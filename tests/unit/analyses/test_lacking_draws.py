@@ -287,7 +287,7 @@ def test_failures_tell_no_number_that_is_none(number: int, told: bool) -> None:
         bank=replace(own.bank, cruise_current=draws(number), peak_current=draws(0)),
         key=replace(own.key, cruise_drain=draws(number)),
         fault=replace(own.fault, strings=2, endurance=draws(number),
-                      cruise_trips=np.array([False]), peak_trips=np.array([False])),
+                      cruise_trips=0.0, peak_trips=0.0),
     )  # fmt: skip
     rows = {item.id: item for item in failures(part)}
     assert ("cruise_w" in rows["joint"].left) is told

@@ -12,21 +12,21 @@ from generator.analyses.money.bill import Bill
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.analyses.motion.service_factor import ServiceFactor
 from generator.analyses.store.chemistries import chemistries
-from generator.analyses.store.duty import Hold
+from generator.analyses.store.duty import Held, _hold
+from generator.analyses.store.one_fault import one_fault
 from generator.arrays import Array
 from generator.report.numbers import Display
 from generator.report.results.carbon_part import carbon_part
 from generator.report.results.case_part import engine_part
 from generator.report.results.cost_part import cost_part
 from generator.report.results.curve_part import curve_rows, range_rows
-from generator.report.results.energy_part import chemistries_part, duty_part, one_fault_part
 from generator.report.results.frame_part import evidence_part, service_part
 from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, excused, plain
 from generator.report.results.under_sail_part import under_sail_part
 from generator.report.results.use_part import use_part
-from generator.report.tree import Telling
+from generator.report.tree import Telling, tree
 from tests.unit.report.lacking import (
     ELECTRIC,
     LACKING,
@@ -54,6 +54,12 @@ def test_a_number_that_is_none_has_its_reason_beside_it() -> None:
 
 
 TELLING = Telling(Display("metric", "EUR"))
+
+
+def made_of(item: Any) -> Any:
+    """A record as it stands in the results."""
+    assert item is not None
+    return tree(item, "options.2", TELLING)
 
 
 @lacking
@@ -129,9 +135,8 @@ def test_rules_of_thumb(number: int, high: float | None, low: float | None) -> N
 @lacking
 def test_duty_at_cruise(number: int, high: float | None, low: float | None) -> None:
     values = dict.fromkeys(("space_cruise", "heat_cruise", "before"), draws(number))
-    row = duty_part(changed("duty", **values))
-    assert row is not None
-    for key in ("space_cruise_c", "heat_cruise_w", "before_share"):
+    row = made_of(changed("duty", **values).duty)
+    for key in ("space_cruise_degc", "heat_cruise_w", "before_share"):
         check(row, key, high)
 
 
@@ -139,32 +144,54 @@ def test_duty_at_cruise(number: int, high: float | None, low: float | None) -> N
 def test_load_and_heat_of_a_speed(number: int, high: float | None, low: float | None) -> None:
     values, good = draws(number), np.isfinite(draws(number))
     held = np.where(good, 600.0, 0.0)
-    hold = Hold(values, held, held, values, good)
-    row = duty_part(changed("duty", holding=hold))
-    assert row is not None
-    check(row["holding"], "load_share", high)
-    check(row["holding"], "heat_w", high)
-    assert row["holding"]["state"] == ("not" if high is None else "for a time")
+    row = made_of(_hold(Held(values, held, held, values, good), 0))
+    check(row, "load_share", high)
+    check(row, "heat_w", high)
+    assert row["state"] == ("not" if high is None else "for a time")
+    assert row["possible_share"] == pytest.approx(1.0 - number / 100.0)
+
+
+def test_what_is_held_for_a_day_is_held_for_good() -> None:
+    """Of three draws, 10 minutes, a day and two: the middle one has no end, the low one has.
+
+    The tenth percentile lies a fifth of the way from 10 minutes to what has no end.
+    """
+    times = np.array([[600.0], [600.0], [86400.0], [172800.0]])
+    good = np.full((4, 1), True)
+    for cold, middle in ((times, None), (np.minimum(times, 86399.0), 86399.0 / 60.0)):
+        row = made_of(_hold(Held(times, cold, times, times, good), 0))
+        assert close(row["cold_min"], middle)
+        assert row["cold_why"] == ("for good" if middle is None else None)
+        assert row["state"] == "for good"
+    assert row["cold_low_min"] == pytest.approx(10.0 + 0.2 * (86399.0 / 60.0 - 10.0))
 
 
 @lacking
 def test_one_string_lost(number: int, high: float | None, low: float | None) -> None:
-    values = dict.fromkeys(("distance", "endurance", "cruise_share", "peak_share"), draws(number))
-    row = one_fault_part(changed("fault", strings=2, **values))
-    assert row is not None
+    values = dict.fromkeys(("distance", "endurance", "cruise_string", "peak_string"), draws(number))
+    row = made_of(changed("fault", strings=2, **values).fault)
     check(row, "distance_nm", low, PER_SI["nm"])
     check(row, "endurance_h", low, PER_SI["h"])
     assert close(row["cruise_string_a"], high)
     assert close(row["peak_string_a"], high)
-    assert row["string_why"] == ("planned cruise cannot be had" if high is None else None)
+    lacks = "planned cruise cannot be had"
+    assert (row["cruise_string_a"] is None) is (high is None)
+    assert (row["cruise_string_why"] == lacks) is (number > 10)  # the cautious end is told as well
 
 
 def test_current_without_end_is_no_huge_number() -> None:
     endless = np.full((101, 1), np.inf)
-    row = one_fault_part(changed("fault", strings=1, cruise_share=endless, peak_share=endless))
-    assert row is not None
-    assert row["cruise_string_a"] is None
-    assert row["string_why"] == "no string is left"
+    own = found().outfit
+    assert own.option.bank is not None
+    blocks = replace(own.option.bank.blocks, parallel=1)
+    single = replace(own.option, bank=replace(own.option.bank, blocks=blocks))
+    fault = one_fault(replace(own, option=single), found().bank, None)
+    assert fault is not None
+    np.testing.assert_array_equal(fault.cruise_string, endless)
+    row = made_of(fault)
+    assert row["strings"] == 1
+    assert row["cruise_string_a"] is row["peak_string_a"] is None
+    assert row["cruise_string_why"] == row["peak_string_why"] == "no string is left"
 
 
 @lacking
@@ -178,17 +205,15 @@ def test_chemistries(number: int, high: float | None, low: float | None) -> None
     answer = chemistries(own.outfit, bank, made)
     assert (answer is None) is (high is None)
     if answer is not None and high is not None:
-        assert close(answer.need.cruise_current, high)
-        assert close(answer.need.yearly, high * 1e9)
+        assert close(answer.cruise_current, high)
+        assert close(answer.yearly, high * 1e9)
 
 
 def test_life_of_a_chemistry_is_absent_where_the_yearly_use_is() -> None:
     own = found()
     made = replace(own.legs, yearly=draws(60))
     answer = chemistries(own.outfit, own.bank, made)
-    row = chemistries_part(found(chemistries=answer))
-    assert row is not None
-    for bank in row["banks"]:
+    for bank in made_of(answer)["banks"]:
         check(bank, "life_years", None)
 
 
