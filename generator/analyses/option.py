@@ -10,6 +10,7 @@ from generator.analyses.store.losses import Losses
 from generator.analyses.store.one_fault import OneFault
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
+from generator.analyses.use.use import Use
 from generator.records import record
 
 
@@ -27,4 +28,5 @@ class OptionAnswers:
     losses: Losses | None  # a table along speed
     chemistries: Chemistries | None
     legs: tuple[LegResult, ...]
+    use: Use
     worth: Worth | None  # none in a copy without prices

@@ -35,8 +35,10 @@ from generator.analyses.verdict.criteria.recharge import Recharge
 from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
 from generator.analyses.verdict.criteria.stopping import Stopping
 from generator.analyses.verdict.criteria.trim_and_list import TrimAndList
+from generator.analyses.verdict.goals import Goals
 from generator.report.page import PLACEHOLDER, Page, bare_text
 from generator.report.tree import dictionary
+from generator.search import Smallest
 from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
@@ -69,6 +71,7 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
     rows = [*dictionary(OptionAnswers, "options.*")]
+    rows += [*dictionary(Smallest, "options.*.use.smallest"), *dictionary(Goals, "limits")]
     for number, facts in FACTS.items():
         rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")
     return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from generator.analyses.findings import Findings
+from generator.analyses.verdict.goals import Goals
 from generator.answer.answer import Answer
 from generator.case.case import Case
 from generator.report.numbers import Display
@@ -60,7 +61,6 @@ from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
-from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
 from generator.report.template import reason
@@ -118,7 +118,7 @@ def build(
             for place, item in enumerate(study.options)
         ],
         "answer": _answer(led, telling),
-        "limits": limits_part() | goals_part(study),
+        "limits": limits_part() | _goals(study, telling),
         "money": money_frame(case, study),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
@@ -134,6 +134,12 @@ def build(
     typed = sorted(braced(case), key=len, reverse=True)
     result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
     return result
+
+
+def _goals(study: Study, telling: Telling) -> dict[str, Any]:
+    """What makes the legs go, by the criteria themselves."""
+    found: dict[str, Any] = tree(Goals.of(study.options[0].verdict.judgements), "limits", telling)
+    return found
 
 
 def _answer(led: Answer | None, telling: Telling) -> dict[str, Any]:
@@ -214,7 +220,7 @@ def _option(
         "chemistries": tree(found.chemistries, f"{key}.chemistries", telling),
         "chemistries_why": reason("neither_leg_nor_cruise" if bank else "no_propulsion_bank"),
         "legs": tree(found.legs.results, f"{key}.legs", telling),
-        "use": use_part(found, sizes, telling),
+        "use": _use(found, sizes, f"{key}.use", telling),
         "year": year_part(found),
         **installation_part(found),
         "weight": weight_part(found),
@@ -225,6 +231,16 @@ def _option(
         "verdict": verdict_part(item.verdict, found.place, telling),
         **failures_part(item.failures, found.place),
     }
+
+
+def _use(
+    found: Findings, sizes: tuple[Smallest, ...], key: str, telling: Telling
+) -> dict[str, Any]:
+    """The owner's use, and the end of the search for the smallest bank."""
+    use: dict[str, Any] = tree(replace(found.use, sun=found.carried), key, telling)
+    size = next((item for item in sizes if item.place == found.place), None)
+    use["smallest"] = tree(size, f"{key}.smallest", telling)
+    return use | {"smallest_why": None if size else reason("no_propulsion_bank")}
 
 
 def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:

@@ -50,7 +50,7 @@ def tree(item: Any, key: str, telling: Telling) -> Any:
     if not dataclasses.is_dataclass(item):
         return item
     kind: Any = type(item)
-    facts = {name: tree(getattr(item, name), f"{key}.{name}", telling) for name in facts_of(kind)}
+    facts = _facts(item, key, telling)
     columns = dict(
         cell for name, said in numbers_of(kind).items() for cell in _columns(item, name, said)
     )
@@ -59,6 +59,22 @@ def tree(item: Any, key: str, telling: Telling) -> Any:
         return rows
     node = facts | (rows[0] if rows else {})
     return node | _words(View(node, kind, key, telling.display), kind, telling.marked)
+
+
+def _facts(item: Any, key: str, telling: Telling) -> dict[str, Any]:
+    """The facts of a record, and why one is not there; a table that is not there has no rows."""
+    kind: Any = type(item)
+    tables = {name for name, inner in records_of(kind).items() if hasattr(inner[0], "ALONG")}
+    absent = getattr(item, "absent", {})
+    facts: dict[str, Any] = {}
+    for name in facts_of(kind):
+        value = getattr(item, name)
+        if value is None and name in tables:
+            value = ()
+        facts[name] = tree(value, f"{key}.{name}", telling)
+        if name in absent:
+            facts[f"{name}_why"] = reason(absent[name]) if value is None else None
+    return facts
 
 
 def _words(view: View, kind: Any, marked: bool) -> dict[str, str]:

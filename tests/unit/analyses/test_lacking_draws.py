@@ -162,8 +162,8 @@ def test_usual_day_at_the_berth(
     berth = berthed(own.outfit, 10.0 * HOUR)
     assert berth is not None
     assert float(np.isnan(berth.typical[1:]).mean()) == number / 100
-    assert berth.hours_typical is not None
-    assert float(np.isnan(berth.hours_typical[1:]).mean()) == number / 100
+    assert berth.typical_hours is not None
+    assert float(np.isnan(berth.typical_hours[1:]).mean()) == number / 100
     assert (berth.least_charger is None) is (number > 0)
     part = replace(own, use=replace(own.use, berth=berth))
     judged = judge_recharge(criterion(11), part)

@@ -67,6 +67,7 @@ def close(value: float | None, wanted: float | None) -> bool:
 
 
 def excuses(row: dict[str, Any], key: str) -> bool:
-    """Whether a number is there, or a reason in its place."""
+    """Whether a number is there, or a reason in its place; its ends share it."""
     stem = key.rpartition("_")[0]
-    return row[key] is not None or bool(row.get(f"{key}_why") or row.get(f"{stem}_why"))
+    names = (key, stem, stem.removesuffix("_low").removesuffix("_high"))
+    return row[key] is not None or any(row.get(f"{name}_why") for name in names)

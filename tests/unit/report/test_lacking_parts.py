@@ -14,6 +14,10 @@ from generator.analyses.motion.service_factor import ServiceFactor
 from generator.analyses.store.chemistries import chemistries
 from generator.analyses.store.duty import Held, _hold
 from generator.analyses.store.one_fault import one_fault
+from generator.analyses.use.berth import CURRENTS, never_full, without
+from generator.analyses.use.energy_walk import Step, Walk
+from generator.analyses.use.use import Parts, use_of
+from generator.analyses.year.sun_carries import without as without_sun
 from generator.arrays import Array
 from generator.report.numbers import Display
 from generator.report.results.carbon_part import carbon_part
@@ -25,7 +29,6 @@ from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, excused, plain
 from generator.report.results.under_sail_part import under_sail_part
-from generator.report.results.use_part import use_part
 from generator.report.tree import Telling, tree
 from tests.unit.report.lacking import (
     ELECTRIC,
@@ -240,40 +243,61 @@ def test_carbon(number: int, high: float | None, low: float | None) -> None:
 def test_berth(number: int, high: float | None, low: float | None) -> None:
     berth = found().use.berth
     assert berth is not None
-    values, many = draws(number), np.hstack([draws(number)] * len(berth.currents))
+    values, many = draws(number), np.hstack([draws(number)] * len(CURRENTS))
     other = replace(
-        berth, typical=values, worst=values, hours_typical=values, hours_worst=values,
-        by_current_typical=many, by_current_worst=many, outings=values, least_charger=None,
+        berth, typical=values, worst=values, typical_hours=values, worst_hours=values,
+        outings=values, least_charger=None, absent=without(values, values),
     )  # fmt: skip
-    row = use_part(found(use=replace(found().use, berth=other)), (), TELLING)
+    by_breaker = dict.fromkeys(("typical", "worst"), never_full(many))
+    charging = replace(berth.charging, typical=many, worst=many, absent=by_breaker)
+    row = made_of(replace(found().use, berth=other, charging=charging))
     check(row["berth"], "typical_kwh", high, PER_SI["kwh"])
     check(row["berth"], "typical_hours_h", high, PER_SI["h"])
     check(row["berth"], "typical_hours_high_h", 90.1 if number == 0 else None, PER_SI["h"])
     check(row["berth"], "outings", low)
     check(row["charging"][3], "worst_h", high, PER_SI["h"])
-    motored = row["berth"]["least_charger_kw_why"].startswith("no charger")
+    motored = row["berth"]["least_charger_why"].startswith("no charger")
     assert motored is (number == 0)
+
+
+def test_hours_at_a_berth_that_nobody_read_are_not_known() -> None:
+    """No breaker is read; or it is, and nothing comes in: then no time has an end."""
+    hours = np.full((101, 1), np.inf)
+    assert without(draws(0), None)["typical_hours"] == "no_breaker"
+    assert without(draws(0), hours)["worst_hours"] == "nothing_charges_at_all"
+    assert without(draws(0), draws(20))["worst_hours"] == "leg_beyond"
+
+
+def test_parts_of_the_use_that_are_not_there_have_a_reason_and_tables_no_rows() -> None:
+    row = made_of(use_of(Parts(coverage=None, berth=None)))
+    assert row["walk"] == row["charging"] == row["sizing"] == []
+    assert row["berth"] is row["walk_leg"] is row["walk_left_kwh"] is None
+    assert row["coverage_why"] == "no passage is motored"
+    assert row["berth_why"] == "no propulsion battery"
+    assert row["walk_leg_why"].startswith("no bank, or the best estimate")
+    assert row["sun_why"].startswith("no bank, no week of use")
+    assert made_of(found().use)["berth_why"] is None
 
 
 @lacking
 def test_weeks_of_sun(number: int, high: float | None, low: float | None) -> None:
     carried = found().carried
     assert carried is not None
-    row = use_part(
-        found(carried=replace(carried, ratio=draws(number), use=draws(number))), (), TELLING
-    )
-    check(row["sun"], "ratio", low)
-    check(row["sun"], "use_kwh", high, PER_SI["kwh"])
+    lacks = without_sun(draws(number))
+    row = made_of(replace(carried, ratio=draws(number), use=draws(number), absent=lacks))
+    check(row, "ratio", low)
+    check(row, "use_kwh", high, PER_SI["kwh"])
+    assert (lacks["least"] == "no_panels_do_it") is (number == 0)
 
 
 @lacking
 def test_what_is_left_of_the_walk(number: int, high: float | None, low: float | None) -> None:
     """The 9.9th place of n beyond the low end and 1, 2, 3 ...: 10.9, and beyond it from 10 on."""
-    walk = found().use.walk
-    assert walk is not None
-    other = replace(found().use, walk=replace(walk, left_each=draws(number)))
-    row = use_part(found(use=other), (), TELLING)
+    walk = Walk(0, 100.0, (Step("reserve", 50.0),), draws(number))
+    row = made_of(use_of(Parts(None, None, walk=walk)))
     check(row, "walk_left_low_kwh", 10.9 if number == 0 else None, PER_SI["kwh"])
+    assert close(row["walk_left_kwh"], 50.0 * PER_SI["kwh"])  # the best estimate, at any number
+    assert close(row["walk"][0]["energy_kwh"], 50.0 * PER_SI["kwh"])
 
 
 @lacking
