@@ -11,6 +11,7 @@ from generator.analyses.handling.docking import docking
 from generator.analyses.handling.headwind import asked_winds, headwind
 from generator.analyses.handling.holding import holding
 from generator.analyses.handling.low_speed import low_speed
+from generator.analyses.handling.range_bars import range_bars
 from generator.analyses.handling.stream import stream
 from generator.analyses.handling.under_sail import under_sail
 from generator.analyses.handling.yardstick import Yardstick
@@ -90,6 +91,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     key = key_figures(case, option, found, legs)
     use = _brief_use(outfit, legs) if brief else _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
+    ranges = () if brief else cruising_range(outfit)
     against = headwind(case, option, found, trial.scale, asked_winds(case, brief))
     return Findings(
         case=case,
@@ -107,7 +109,8 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         match=match(case, option, found, trial.scale, docked, brief),
         store=held,
         reserve=kept,
-        ranges=() if brief else cruising_range(outfit),
+        ranges=ranges,
+        bars=range_bars(outfit, ranges),
         bank=bank,
         installation=made,
         legs=legs if brief else with_slow(legs, use.slow),

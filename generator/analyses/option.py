@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from generator.analyses.handling.range_bars import RangeBar
 from generator.analyses.money.worth import Worth
+from generator.analyses.motion.power import TopSpeed
+from generator.analyses.particulars import Particulars
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.chemistries import Chemistries
 from generator.analyses.store.duty import Duty
 from generator.analyses.store.losses import Losses
 from generator.analyses.store.one_fault import OneFault
 from generator.analyses.store.reserve import Reserve
-from generator.analyses.use.legs import LegResult
+from generator.analyses.use.legs import LegResult, YearOfLegs
 from generator.analyses.use.use import Use
 from generator.records import record
 
@@ -21,6 +24,10 @@ class OptionAnswers:
     id: str
     name: str
     kind: str
+    particulars: Particulars
+    top_speed: TopSpeed
+    range_at_cruise: tuple[RangeBar, ...]
+    range_slower: RangeBar | None
     bank: BankResult | None
     reserve: Reserve
     duty: Duty | None
@@ -29,4 +36,5 @@ class OptionAnswers:
     chemistries: Chemistries | None
     legs: tuple[LegResult, ...]
     use: Use
+    year: YearOfLegs
     worth: Worth | None  # none in a copy without prices

@@ -7,6 +7,7 @@ import io
 from collections.abc import Mapping
 from typing import Any
 
+from generator.analyses.key_numbers import KeyNumbers
 from generator.analyses.option import OptionAnswers
 from generator.analyses.verdict.criteria.after_one_fault import AfterOneFault
 from generator.analyses.verdict.criteria.against_wind import AgainstWind
@@ -70,7 +71,7 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
-    rows = [*dictionary(OptionAnswers, "options.*")]
+    rows = [*dictionary(OptionAnswers, "options.*"), *dictionary(KeyNumbers, "options.*")]
     rows += [*dictionary(Smallest, "options.*.use.smallest"), *dictionary(Goals, "limits")]
     for number, facts in FACTS.items():
         rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")

@@ -7,6 +7,9 @@ from dataclasses import replace
 from typing import Any
 
 from generator.analyses.findings import Findings
+from generator.analyses.key_numbers import KeyNumbers
+from generator.analyses.particulars import Particulars
+from generator.analyses.use.legs import YearOfLegs
 from generator.analyses.verdict.goals import Goals
 from generator.answer.answer import Answer
 from generator.case.case import Case
@@ -48,14 +51,6 @@ from generator.report.results.hours_part import (
     weather_part,
 )
 from generator.report.results.installation_part import installation_part
-from generator.report.results.option_part import (
-    bars,
-    particulars,
-    slower_bar,
-    top_speed,
-    year_part,
-)
-from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
@@ -186,8 +181,9 @@ def _option(
     item: OptionStudy, money: Tornado | None, sizes: tuple[Smallest, ...], telling: Telling
 ) -> dict[str, Any]:
     found = item.findings
-    option, ranges = found.option, bars(found)
+    option = found.option
     key = f"options.{found.place}"
+    year = YearOfLegs.of(found.legs, found.reserve.kept_in)
     bank = tree(found.bank, f"{key}.bank", telling)
     return {
         "id": option.id,
@@ -195,13 +191,14 @@ def _option(
         "kind": option.kind,
         "note": option.note,
         "reference": option.kind != "battery",
-        "particulars": particulars(found),
-        **quick_part(found, ranges),
+        "particulars": tree(Particulars.of(option), f"{key}.particulars", telling)
+        | {"propeller": propeller_part(option.propeller)},
+        **tree(KeyNumbers.of(found), key, telling),
         "speed_power": curve_rows(found, "calm"),
         "wind_power": wind_rows(found),
         "low_speed": crawl_rows(found.low_speed) if found.low_speed else [],
         "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
-        "top_speed": top_speed(found),
+        "top_speed": tree(found.power.top, f"{key}.top_speed", telling),
         "headwind": headwind_part(found),
         "docking": docking_part(found),
         "match": match_part(found),
@@ -209,8 +206,8 @@ def _option(
         "under_sail": under_sail_part(found),
         "rules_of_thumb": rules_part(found),
         "range": range_rows(found),
-        "range_at_cruise": ranges,
-        "range_slower": slower_bar(found),
+        "range_at_cruise": tree(found.bars.at_cruise, f"{key}.range_at_cruise", telling),
+        "range_slower": tree(found.bars.slower, f"{key}.range_slower", telling),
         "bank": bank,
         **({} if bank else {"bank_why": reason("no_propulsion_bank")}),
         "reserve": tree(found.reserve, f"{key}.reserve", telling),
@@ -221,7 +218,7 @@ def _option(
         "chemistries_why": reason("neither_leg_nor_cruise" if bank else "no_propulsion_bank"),
         "legs": tree(found.legs.results, f"{key}.legs", telling),
         "use": _use(found, sizes, f"{key}.use", telling),
-        "year": year_part(found),
+        "year": tree(year, f"{key}.year", telling),
         **installation_part(found),
         "weight": weight_part(found),
         "cost": cost_part(found, money),

@@ -8,14 +8,18 @@ from typing import Any
 import numpy as np
 import pytest
 
+from generator.analyses.handling.range_bars import RangeBars
+from generator.analyses.key_numbers import KeyNumbers
 from generator.analyses.money.bill import Bill
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.analyses.motion.service_factor import ServiceFactor
+from generator.analyses.particulars import Particulars
 from generator.analyses.store.chemistries import chemistries
 from generator.analyses.store.duty import Held, _hold
 from generator.analyses.store.one_fault import one_fault
 from generator.analyses.use.berth import CURRENTS, never_full, without
 from generator.analyses.use.energy_walk import Step, Walk
+from generator.analyses.use.legs import YearOfLegs
 from generator.analyses.use.use import Parts, use_of
 from generator.analyses.year.sun_carries import without as without_sun
 from generator.arrays import Array
@@ -25,7 +29,6 @@ from generator.report.results.case_part import engine_part
 from generator.report.results.cost_part import cost_part
 from generator.report.results.curve_part import curve_rows, range_rows
 from generator.report.results.frame_part import evidence_part, service_part
-from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, excused, plain
 from generator.report.results.under_sail_part import under_sail_part
@@ -96,9 +99,48 @@ def test_nothing_is_a_share_of_a_middle_without_end() -> None:
 @lacking
 def test_needs_at_cruise(number: int, high: float | None, low: float | None) -> None:
     part = changed("key", clean_need=draws(number), cruise_drain=draws(number))
-    row = quick_part(part, [])
+    row = made_of(KeyNumbers.of(part))
     check(row, "clean_need_kw", high, 1e-3)
     check(row, "cruise_battery_kw", high, 1e-3)
+    assert row["cruise_fuel_why"] == "it runs from a battery"
+
+
+def test_key_numbers_are_those_of_the_bars_and_of_the_worst_leg() -> None:
+    part = found()
+    row, bars = made_of(KeyNumbers.of(part)), made_of(part.bars.at_cruise)
+    named = {(bar["sea"], bar["bank_age"]): bar["range_nm"] for bar in bars}
+    assert row["calm_range_nm"] == named["calm", "new"]
+    assert row["calm_aged_nm"] == named["calm", "aged"]
+    assert row["wind_aged_nm"] == named["wind_20", "aged"]
+    worst = part.legs.results[row["worst_leg"]]
+    assert row["worst_leg_ratio"] == made_of(worst)["ratio_low"]
+    none = replace(part, key=replace(part.key, worst_leg=None), bars=RangeBars((), None))
+    row = made_of(KeyNumbers.of(none))
+    assert row["worst_leg"] is row["worst_leg_ratio"] is row["calm_range_nm"] is None
+    assert row["worst_leg_why"] == "no leg has to be made under engine"
+
+
+def test_the_year_of_the_legs_is_energy_of_a_bank_and_fuel_of_a_tank() -> None:
+    """Of 1 to 100 kWh and of as many litres the middle is 50.5; more than half lacking, none."""
+    legs = replace(found().legs, yearly=draws(0) * 3.6e6, yearly_time=draws(0) * 3600.0)
+    row = made_of(YearOfLegs.of(legs, "bank"))
+    assert close(row["energy_kwh"], 50.5)
+    assert close(row["motoring_h"], 50.5)
+    assert close(
+        made_of(YearOfLegs.of(replace(legs, yearly=draws(0) * 1e-3), "tank"))["energy_l"], 50.5
+    )
+    row = made_of(YearOfLegs.of(replace(legs, yearly=draws(60)), "bank"))
+    check(row, "energy_kwh", None)
+
+
+def test_particulars_are_those_of_the_plate() -> None:
+    """The sloop's motor as her case has it, and the diesel that she has now."""
+    motor = made_of(Particulars.of(found().option))
+    assert motor["diesel"] is None
+    assert motor["motor"]["continuous_power_kw"] == pytest.approx(10.0)
+    diesel = made_of(Particulars.of(study().options[0].findings.option))
+    assert diesel["motor"] is None
+    assert diesel["diesel"]["tank_l"] == pytest.approx(55.0)
 
 
 @lacking
