@@ -11,6 +11,7 @@ from generator.analyses.handling.docking import docking
 from generator.analyses.handling.headwind import asked_winds, headwind
 from generator.analyses.handling.holding import holding
 from generator.analyses.handling.low_speed import low_speed
+from generator.analyses.handling.range_bars import range_bars
 from generator.analyses.handling.stream import stream
 from generator.analyses.handling.under_sail import under_sail
 from generator.analyses.handling.yardstick import Yardstick
@@ -41,7 +42,7 @@ from generator.analyses.use.leg_help import leg_help
 from generator.analyses.use.legs import Legs, passages, with_slow
 from generator.analyses.use.sizing import Wanted, sizing
 from generator.analyses.use.slow_legs import slow_legs
-from generator.analyses.use.use import Use
+from generator.analyses.use.use import Parts, Use, use_of
 from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.analyses.weight.placement import place as placed
 from generator.analyses.weight.weight import weigh
@@ -90,6 +91,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     key = key_figures(case, option, found, legs)
     use = _brief_use(outfit, legs) if brief else _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
+    ranges = () if brief else cruising_range(outfit)
     against = headwind(case, option, found, trial.scale, asked_winds(case, brief))
     return Findings(
         case=case,
@@ -107,7 +109,8 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         match=match(case, option, found, trial.scale, docked, brief),
         store=held,
         reserve=kept,
-        ranges=() if brief else cruising_range(outfit),
+        ranges=ranges,
+        bars=range_bars(outfit, ranges),
         bank=bank,
         installation=made,
         legs=legs if brief else with_slow(legs, use.slow),
@@ -133,15 +136,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
 def _brief_use(outfit: Outfit, legs: Legs) -> Use:
     """What the rows of the verdict read of the use: passages inside range, and the berth."""
     hours = next(row for row in criteria() if row.id == RECHARGE)
-    return Use(
-        slow=(),
-        sizes=None,
-        coverage=coverage(outfit, legs),
-        help=(),
-        walk=None,
-        berth=berthed(outfit, hours.go * HOUR),
-        sizing=None,
-    )
+    return use_of(Parts(coverage(outfit, legs), berthed(outfit, hours.go * HOUR)))
 
 
 def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
@@ -156,12 +151,14 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
     leg = None if worst is None else legs.results[worst]
     electric = option.bank is not None and bool(legs.results)
     wanted = Wanted(must.go, share.go)
-    return Use(
-        slow=slow,
-        sizes=sizes,
-        coverage=coverage(outfit, legs),
-        help=leg_help(strips, sizes, legs),
-        walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
-        berth=berthed(outfit, hours.go * HOUR),
-        sizing=sizing(strips, sizes, legs, wanted) if electric else None,
+    return use_of(
+        Parts(
+            coverage=coverage(outfit, legs),
+            berth=berthed(outfit, hours.go * HOUR),
+            slow=slow,
+            sizes=sizes,
+            failing=leg_help(strips, sizes, legs),
+            walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
+            sizing=sizing(strips, sizes, legs, wanted) if electric else None,
+        )
     )

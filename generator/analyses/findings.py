@@ -10,6 +10,7 @@ from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind import Headwind
 from generator.analyses.handling.holding import Holding
 from generator.analyses.handling.low_speed import LowSpeed
+from generator.analyses.handling.range_bars import RangeBars
 from generator.analyses.handling.stream import Stream
 from generator.analyses.handling.under_sail import UnderSail
 from generator.analyses.handling.yardstick import Yardstick
@@ -66,6 +67,7 @@ class Findings:
     store: Store
     reserve: Reserve
     ranges: tuple[Range, ...]
+    bars: RangeBars
     bank: BankResult | None
     installation: Installation | None
     legs: Legs

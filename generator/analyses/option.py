@@ -4,15 +4,23 @@ from __future__ import annotations
 
 from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.handling.range_bars import RangeBar
 from generator.analyses.handling.stream import Stream
 from generator.analyses.handling.under_sail import UnderSail
 from generator.analyses.money.worth import Worth
 from generator.analyses.motion.key_figures import Reached
 from generator.analyses.motion.match import Match
+from generator.analyses.motion.power import TopSpeed
 from generator.analyses.motion.rules_of_thumb import RulesOfThumb
+from generator.analyses.particulars import Particulars
 from generator.analyses.store.bank import BankResult
+from generator.analyses.store.chemistries import Chemistries
+from generator.analyses.store.duty import Duty
+from generator.analyses.store.losses import Losses
+from generator.analyses.store.one_fault import OneFault
 from generator.analyses.store.reserve import Reserve
-from generator.analyses.use.legs import LegResult
+from generator.analyses.use.legs import LegResult, YearOfLegs
+from generator.analyses.use.use import Use
 from generator.records import record
 
 
@@ -30,7 +38,17 @@ class OptionAnswers:
     stream: Stream
     under_sail: UnderSail
     rules_of_thumb: RulesOfThumb
+    particulars: Particulars
+    top_speed: TopSpeed
+    range_at_cruise: tuple[RangeBar, ...]
+    range_slower: RangeBar | None
     bank: BankResult | None
     reserve: Reserve
+    duty: Duty | None
+    one_fault: OneFault | None
+    losses: Losses | None  # a table along speed
+    chemistries: Chemistries | None
     legs: tuple[LegResult, ...]
+    use: Use
+    year: YearOfLegs
     worth: Worth | None  # none in a copy without prices

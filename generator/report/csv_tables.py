@@ -7,10 +7,13 @@ import io
 from collections.abc import Mapping
 from typing import Any
 
+from generator.analyses.key_numbers import KeyNumbers
 from generator.analyses.option import OptionAnswers
+from generator.analyses.verdict.goals import Goals
 from generator.report.criteria_records import FACTS
 from generator.report.page import PLACEHOLDER, Page, bare_text
 from generator.report.tree import dictionary
+from generator.search import Smallest
 from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
@@ -35,7 +38,8 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
-    rows = [*dictionary(OptionAnswers, "options.*")]
+    rows = [*dictionary(OptionAnswers, "options.*"), *dictionary(KeyNumbers, "options.*")]
+    rows += [*dictionary(Smallest, "options.*.use.smallest"), *dictionary(Goals, "limits")]
     for number, facts in FACTS.items():
         rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")
     return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]

@@ -155,9 +155,10 @@ class Page:
         return None
 
     def why(self, key: str) -> str | None:
-        """Why a value is absent, when the results say so."""
+        """Why a value is absent, when the results say so; the ends of a number share its reason."""
         stem = key.rsplit("_", 1)[0]
-        reason = self.value(f"{key}_why") or self.value(f"{stem}_why")
+        names = (key, stem, stem.removesuffix("_low").removesuffix("_high"))
+        reason = next(filter(None, (self.value(f"{name}_why") for name in names)), None)
         return as_typed(str(reason)) if reason else None
 
     @cached_property

@@ -8,6 +8,10 @@ from typing import Any
 
 from generator.analyses.findings import Findings
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.key_numbers import KeyNumbers
+from generator.analyses.particulars import Particulars
+from generator.analyses.use.legs import YearOfLegs
+from generator.analyses.verdict.goals import Goals
 from generator.analyses.verdict.limits_of_practice import LimitsOfPractice
 from generator.answer.answer import Answer
 from generator.case.case import Case
@@ -31,12 +35,6 @@ from generator.report.results.curve_evidence import (
     score_rows,
 )
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
-from generator.report.results.energy_part import (
-    chemistries_part,
-    duty_part,
-    losses_part,
-    one_fault_part,
-)
 from generator.report.results.failures_part import failures_part, papers_part
 from generator.report.results.frame_part import (
     cautions_part,
@@ -53,20 +51,12 @@ from generator.report.results.hours_part import (
     weather_part,
 )
 from generator.report.results.installation_part import installation_part
-from generator.report.results.option_part import (
-    bars,
-    particulars,
-    slower_bar,
-    top_speed,
-    year_part,
-)
-from generator.report.results.quick_part import quick_part
 from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
-from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
+from generator.report.template import reason
 from generator.report.tree import Telling, tree
 from generator.search import Smallest
 from generator.sensitivity import Tornado
@@ -76,8 +66,6 @@ from generator.verbatim import as_typed, braced, kept_apart
 from generator.version import VERSION
 
 SCHEMA = 2
-NO_BANK = "no propulsion battery"
-NO_NEED = "neither a leg nor planned cruise has a number in half of the draws"
 
 
 def build(
@@ -142,8 +130,12 @@ def build(
 
 
 def _limits(study: Study, telling: Telling) -> dict[str, Any]:
-    """Limits of the rules that pages name."""
-    return {**tree(LimitsOfPractice.told(), "limits", telling), **goals_part(study)}
+    """Limits of the rules that pages name, and what makes the legs go by the criteria."""
+    goals = Goals.of(study.options[0].verdict.judgements)
+    return {
+        **tree(LimitsOfPractice.told(), "limits", telling),
+        **tree(goals, "limits", telling),
+    }
 
 
 def _answer(led: Answer | None, telling: Telling) -> dict[str, Any]:
@@ -190,8 +182,9 @@ def _option(
     item: OptionStudy, money: Tornado | None, sizes: tuple[Smallest, ...], telling: Telling
 ) -> dict[str, Any]:
     found = item.findings
-    option, ranges = found.option, bars(found)
+    option = found.option
     key = f"options.{found.place}"
+    year = YearOfLegs.of(found.legs, found.reserve.kept_in)
     bank = tree(found.bank, f"{key}.bank", telling)
     return {
         "id": option.id,
@@ -199,13 +192,14 @@ def _option(
         "kind": option.kind,
         "note": option.note,
         "reference": option.kind != "battery",
-        "particulars": particulars(found),
-        **quick_part(found, ranges),
+        "particulars": tree(Particulars.of(option), f"{key}.particulars", telling)
+        | {"propeller": propeller_part(option.propeller)},
+        **tree(KeyNumbers.of(found), key, telling),
         "speed_power": curve_rows(found, "calm"),
         "wind_power": wind_rows(found),
         "low_speed": crawl_rows(found.low_speed) if found.low_speed else [],
         "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
-        "top_speed": top_speed(found),
+        "top_speed": tree(found.power.top, f"{key}.top_speed", telling),
         "headwind": tree(HeadwindTable.of(found), f"{key}.headwind", telling),
         "docking": tree(found.docking, f"{key}.docking", telling),
         "match": tree(found.match, f"{key}.match", telling),
@@ -214,19 +208,19 @@ def _option(
         "under_sail": tree(found.sail, f"{key}.under_sail", telling),
         "rules_of_thumb": tree(found.rules, f"{key}.rules_of_thumb", telling),
         "range": range_rows(found),
-        "range_at_cruise": ranges,
-        "range_slower": slower_bar(found),
+        "range_at_cruise": tree(found.bars.at_cruise, f"{key}.range_at_cruise", telling),
+        "range_slower": tree(found.bars.slower, f"{key}.range_slower", telling),
         "bank": bank,
-        **({} if bank else {"bank_why": NO_BANK}),
+        **({} if bank else {"bank_why": reason("no_propulsion_bank")}),
         "reserve": tree(found.reserve, f"{key}.reserve", telling),
-        "duty": duty_part(found),
-        "one_fault": one_fault_part(found),
-        "losses": losses_part(found),
-        "chemistries": chemistries_part(found),
-        "chemistries_why": NO_NEED if bank else NO_BANK,
+        "duty": tree(found.duty, f"{key}.duty", telling),
+        "one_fault": tree(found.fault, f"{key}.one_fault", telling),
+        "losses": tree(found.losses, f"{key}.losses", telling),
+        "chemistries": tree(found.chemistries, f"{key}.chemistries", telling),
+        "chemistries_why": reason("neither_leg_nor_cruise" if bank else "no_propulsion_bank"),
         "legs": tree(found.legs.results, f"{key}.legs", telling),
-        "use": use_part(found, sizes, telling),
-        "year": year_part(found),
+        "use": _use(found, sizes, f"{key}.use", telling),
+        "year": tree(year, f"{key}.year", telling),
         **installation_part(found),
         "weight": weight_part(found),
         "cost": cost_part(found, money),
@@ -236,6 +230,16 @@ def _option(
         "verdict": verdict_part(item.verdict, found.place, telling),
         **failures_part(item.failures, found.place),
     }
+
+
+def _use(
+    found: Findings, sizes: tuple[Smallest, ...], key: str, telling: Telling
+) -> dict[str, Any]:
+    """The owner's use, and the end of the search for the smallest bank."""
+    use: dict[str, Any] = tree(replace(found.use, sun=found.carried), key, telling)
+    size = next((item for item in sizes if item.place == found.place), None)
+    use["smallest"] = tree(size, f"{key}.smallest", telling)
+    return use | {"smallest_why": None if size else reason("no_propulsion_bank")}
 
 
 def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:

@@ -51,7 +51,7 @@ def tree(item: Any, key: str, telling: Telling) -> Any:
     if not dataclasses.is_dataclass(item):
         return item
     kind: Any = type(item)
-    facts = {name: tree(getattr(item, name), f"{key}.{name}", telling) for name in facts_of(kind)}
+    facts = _facts(item, key, telling)
     columns = dict(
         cell for name, said in numbers_of(kind).items() for cell in _columns(item, name, said)
     )
@@ -65,6 +65,22 @@ def tree(item: Any, key: str, telling: Telling) -> Any:
 def _of_row(facts: dict[str, Any], place: int) -> dict[str, Any]:
     """The facts of one row of a table; one that is not told row by row is that of all."""
     return {name: told[place] if isinstance(told, list) else told for name, told in facts.items()}
+
+
+def _facts(item: Any, key: str, telling: Telling) -> dict[str, Any]:
+    """The facts of a record, and why one is not there; a table that is not there has no rows."""
+    kind: Any = type(item)
+    tables = {name for name, inner in records_of(kind).items() if hasattr(inner[0], "ALONG")}
+    absent = getattr(item, "absent", {})
+    facts: dict[str, Any] = {}
+    for name in facts_of(kind):
+        value = getattr(item, name)
+        if value is None and name in tables:
+            value = ()
+        facts[name] = tree(value, f"{key}.{name}", telling)
+        if name in absent:
+            facts[f"{name}_why"] = reason(absent[name]) if value is None else None
+    return facts
 
 
 def _words(view: View, kind: Any, marked: bool) -> dict[str, str]:

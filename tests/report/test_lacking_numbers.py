@@ -41,11 +41,16 @@ def without(results: dict[str, Any], *keys: str) -> Page:
     tree = copy.deepcopy(results)
     for key in keys:
         for path in [f"options.{motor}{key}" for motor in MOTORS] if key[0] == "." else [key]:
-            *way, last = path.split(".")
+            *way, last = new_key(path).split(".")
             row: Any = tree
             for step in way:
                 row = row[int(step)] if isinstance(row, list) else row[step]
-            row[last], row[new_key(f"{path}_why").rpartition(".")[2]] = None, WHY
+            reasons = {
+                f"{last}_why",
+                f"{last.rpartition('_')[0]}_why",
+                new_key(f"{path}_why").rpartition(".")[2],
+            }
+            row.update({last: None, **dict.fromkeys(reasons, WHY)})
     return Page(tree)
 
 

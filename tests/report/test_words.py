@@ -126,6 +126,7 @@ def test_every_old_key_has_a_new_one_that_is_there_or_a_reason() -> None:
     }
     facts = {
         "options.*.bank.ages.*.name", "options.*.use.failing.*.words", "options.*.reached.limit",
+        "options.*.one_fault.bound_by",
     }  # fmt: skip
     for row in rows:
         assert row["why"], row["old"]

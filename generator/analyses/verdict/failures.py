@@ -79,13 +79,13 @@ def _string(found: Findings, fault: OneFault) -> Failure | None:
     if fault.strings < 2:
         return None
     key = f"options.{found.place}.one_fault"
-    cascade = float(np.mean(fault.cruise_trips)) > MANY
+    cascade = fault.cruise_trips > MANY
     left = f"{{{key}.speed_kn|speed}} at most"
     if np.isfinite(scalar(spread(fault.endurance, "low").middle)):
         left += f"; {{{key}.endurance_h|hours}} at {{planning.manoeuvring_speed_kn|speed}}"
     if cascade:
         left = "sail: at cruise the strings left trip one after the other"
-    elif float(np.mean(fault.peak_trips)) > MANY:
+    elif fault.peak_trips > MANY:
         left += ", throttle back at the alarm"
     held = _held(found)
     action = "Throttle back, isolate that string, go in; no new fuse before the cause is known"

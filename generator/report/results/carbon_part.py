@@ -9,8 +9,7 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.money.emissions import Emissions
 from generator.analyses.percentiles import lacking_share, scalar
-from generator.report.results.option_part import told_of
-from generator.report.results.suffix import NEVER_CHARGED, NOT_MOTORED, excused
+from generator.report.results.suffix import NEVER_CHARGED, NOT_MOTORED, excused, told_of
 
 Row = dict[str, Any]
 G_PER_KWH = 3.6e9  # per kg/J

@@ -12,9 +12,15 @@ from generator.analyses.money.cost import Cost, Overhaul
 from generator.analyses.money.cost_ledger import FIRST_DIRECTIVE, Payment
 from generator.analyses.percentiles import best, scalar, spread
 from generator.case.case import Case
-from generator.report.results.option_part import told_of
 from generator.report.results.saving_part import expected_of, saving_part
-from generator.report.results.suffix import NEVER_CHARGED, NOT_MOTORED, PER_SI, excused, put
+from generator.report.results.suffix import (
+    NEVER_CHARGED,
+    NOT_MOTORED,
+    PER_SI,
+    excused,
+    put,
+    told_of,
+)
 from generator.report.results.turning_part import turning_part
 from generator.sensitivity import Tornado
 from generator.study import Study

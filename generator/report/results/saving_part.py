@@ -10,8 +10,7 @@ from generator.analyses.findings import Findings
 from generator.analyses.money.savings import Saving
 from generator.analyses.percentiles import best, scalar, spread
 from generator.arrays import Array
-from generator.report.results.option_part import told_of
-from generator.report.results.suffix import NOT_MOTORED, excused
+from generator.report.results.suffix import NOT_MOTORED, excused, told_of
 
 Row = dict[str, Any]
 NOT_REPAID = "will not pay back"

@@ -7,6 +7,7 @@ from typing import Any
 
 import numpy as np
 
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Numbers
 from generator.units.kinds import KINDS
 
@@ -29,6 +30,19 @@ def put(value: Numbers | None, suffix: str) -> float | None:
         return None
     first = float(np.asarray(value, dtype=np.float64).flat[0])
     return first * PER_SI[suffix] if math.isfinite(first) else None
+
+
+def told_of(
+    name: str, values: Numbers, suffix: str, tail: str = "", cautious: str = "high"
+) -> dict[str, Any]:
+    """Middle, low and high under ``name``, each with the suffix."""
+    told, factor = spread(values, cautious), PER_SI[suffix]
+    end = tail or suffix
+    return {
+        f"{name}_{end}": scalar(told.middle) * factor,
+        f"{name}_low_{end}": scalar(told.low) * factor,
+        f"{name}_high_{end}": scalar(told.high) * factor,
+    }
 
 
 def column(values: Numbers, suffix: str) -> list[float | None]:

@@ -42,9 +42,7 @@ def told(findings: Findings) -> dict[str, Failure]:
 def changed(strings: int = 2, cruise: bool = False, peak: bool = False) -> Findings:
     base = found()
     assert base.fault is not None
-    fault = replace(
-        base.fault, strings=strings, cruise_trips=np.array([cruise]), peak_trips=np.array([peak])
-    )
+    fault = replace(base.fault, strings=strings, cruise_trips=float(cruise), peak_trips=float(peak))
     return replace(base, fault=fault)
 
 

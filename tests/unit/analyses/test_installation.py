@@ -269,9 +269,9 @@ def test_peak_through_one_string_counts_as_a_trip_where_its_fuse_is_smaller(
     found = study(tmp_path, TWO).findings
     assert found.fault is not None
     assert found.installation is not None
-    peak = float(found.fault.peak_share.flat[0])
+    peak = float(found.fault.peak_string.flat[0])
     assert found.installation.string.for_peak < peak
-    assert found.fault.peak_trips.all()
+    assert found.fault.peak_trips == 1.0
 
 
 def test_fuses_break_the_fault_of_the_least_resistances(tmp_path: Path) -> None:

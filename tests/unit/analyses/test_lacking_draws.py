@@ -162,8 +162,8 @@ def test_usual_day_at_the_berth(
     berth = berthed(own.outfit, 10.0 * HOUR)
     assert berth is not None
     assert float(np.isnan(berth.typical[1:]).mean()) == number / 100
-    assert berth.hours_typical is not None
-    assert float(np.isnan(berth.hours_typical[1:]).mean()) == number / 100
+    assert berth.typical_hours is not None
+    assert float(np.isnan(berth.typical_hours[1:]).mean()) == number / 100
     assert (berth.least_charger is None) is (number > 0)
     part = replace(own, use=replace(own.use, berth=berth))
     judged = judge_recharge(criterion(11), part)
@@ -287,7 +287,7 @@ def test_failures_tell_no_number_that_is_none(number: int, told: bool) -> None:
         bank=replace(own.bank, cruise_current=draws(number), peak_current=draws(0)),
         key=replace(own.key, cruise_drain=draws(number)),
         fault=replace(own.fault, strings=2, endurance=draws(number),
-                      cruise_trips=np.array([False]), peak_trips=np.array([False])),
+                      cruise_trips=0.0, peak_trips=0.0),
     )  # fmt: skip
     rows = {item.id: item for item in failures(part)}
     assert ("cruise_w" in rows["joint"].left) is told

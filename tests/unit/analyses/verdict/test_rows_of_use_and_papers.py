@@ -90,7 +90,7 @@ def at_berth(
 ) -> Findings:
     berth = found().use.berth
     assert berth is not None
-    timed = replace(berth, hours_typical=np.atleast_2d(hours) * HOUR)
+    timed = replace(berth, typical_hours=np.atleast_2d(hours) * HOUR)
     part = replace(found(), use=replace(found().use, berth=timed))
     between = None if lies is None else lies * DAY
     return in_case(part, "berth", days_between_use=between, unattended=unattended)
@@ -142,7 +142,7 @@ def test_somebody_aboard_mends_what_may_not_charge_alone() -> None:
 def test_a_post_that_nobody_read_is_a_condition() -> None:
     berth = found().use.berth
     assert berth is not None
-    unread = replace(berth, hours_typical=None, hours_worst=None)
+    unread = replace(berth, typical_hours=None, worst_hours=None)
     judged = row(11, replace(found(), use=replace(found().use, berth=unread)))
     assert judged.result == CONDITIONAL
     assert "the breaker on the post read" in said(judged)
@@ -672,8 +672,9 @@ def test_energy_of_a_usual_day_does_not_follow_the_rest_of_the_year() -> None:
         return made
 
     few, many = day(1.0), day(10.0)
-    assert few.outing == many.outing == (0, 1)
+    assert few.places == many.places == (0, 1)
     np.testing.assert_array_equal(few.typical, many.typical)
     own = [result.leg for result in found().legs.results[:2]]
+    assert few.outing == tuple(leg.name for leg in own)
     assert float(few.typical[0, 0]) > 0.0
     assert len(own) == 2
