@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.analyses.money.account import Account
 from generator.analyses.money.worth import Worth
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
@@ -19,4 +20,5 @@ class OptionAnswers:
     bank: BankResult | None
     reserve: Reserve
     legs: tuple[LegResult, ...]
+    cost: Account
     worth: Worth | None  # none in a copy without prices

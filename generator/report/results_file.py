@@ -20,7 +20,6 @@ from generator.report.results.case_part import (
     surroundings_part,
 )
 from generator.report.results.comparison_part import comparison_part
-from generator.report.results.cost_part import cost_part, money_frame
 from generator.report.results.curve_evidence import (
     band_row,
     crawl_rows,
@@ -66,6 +65,7 @@ from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
+from generator.report.results.turning_part import swing_part
 from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
@@ -101,7 +101,7 @@ def build(
     keep = _first(found, "keep")
     assumptions = inputs_part(case)
     telling = Telling(Display(case.study.units, case.study.currency), marked)
-    tree: dict[str, Any] = {
+    whole: dict[str, Any] = {
         "schema": SCHEMA,
         "tool_version": VERSION,
         **case_part(case, study.draws),
@@ -126,7 +126,7 @@ def build(
         ],
         "answer": _answer(led, telling),
         "limits": limits_part() | goals_part(study),
-        "money": money_frame(case, study),
+        "money": tree(study.terms, "money", telling),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
         "form_scores": score_rows(study.opinions),
@@ -137,9 +137,9 @@ def build(
         **papers_part(study.papers, float(own.power.speed[-1]) * PER_SI["kn"]),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
-    tree["sources"] = _sources(tree)
+    whole["sources"] = _sources(whole)
     typed = sorted(braced(case), key=len, reverse=True)
-    result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
+    result: dict[str, Any] = kept_apart(without_idle_reasons(plain(whole)), typed)
     return result
 
 
@@ -225,7 +225,7 @@ def _option(
         "year": year_part(found),
         **installation_part(found),
         "weight": weight_part(found),
-        "cost": cost_part(found, money),
+        "cost": tree(item.account, f"{key}.cost", telling) | swing_part(found, money),
         "worth": tree(found.worth, f"{key}.worth", telling),
         "carbon": carbon_part(found),
         **placement_part(found),
@@ -234,12 +234,12 @@ def _option(
     }
 
 
-def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:
+def _sources(whole: dict[str, Any]) -> list[dict[str, Any]]:
     """The sources that this study used, by key."""
-    used = {row["source"] for row in tree["assumptions"]}
-    used |= {row["source"] for row in tree["range_warnings"]}
+    used = {row["source"] for row in whole["assumptions"]}
+    used |= {row["source"] for row in whole["range_warnings"]}
     used |= set(METHOD_SOURCES)
-    used |= set(SUN_SOURCES) if tree["weather"] else set()
+    used |= set(SUN_SOURCES) if whole["weather"] else set()
     return [
         {"key": source.key, "text": source.text}
         for source in sources().values()

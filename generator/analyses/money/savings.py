@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 import numpy as np
 
-from generator.analyses.money.bill import Bill
+from generator.analyses.money.bill import Bill, printed
 from generator.analyses.money.cost import Cost
 from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.money.present_value import discounted, recovery
+from generator.records import number, record
+
+NOT_MOTORED = "leg_beyond_the_forms"  # why an amount is absent
 
 
 @dataclass(frozen=True)
@@ -60,7 +64,29 @@ class Savings:
     @property
     def fairly(self) -> Saving | None:
         """Against the baseline."""
-        return self.new_diesel if self.fair == "new diesel" else self.keep
+        return self.against(self.fair)
+
+    def against(self, kind: str) -> Saving | None:
+        """Against one of the diesels."""
+        return self.new_diesel if kind == "new diesel" else self.keep
+
+
+@record
+class SavingResult:
+    """What an option saves against the baseline, and when its extra cost is repaid."""
+
+    baseline: str  # keep, new diesel
+    present_value: Array = number(
+        "money_whole", "saved over the horizon, present value", "low", expected=True
+    )
+    extra_first: Array = number("money_whole", "first cost above it", "high", expected=True)
+    yearly: Array = number("money_whole", "saved each year", "low", expected=True)
+    cheaper: float = number("share", "share of the draws in which it is the cheaper one")
+    repaid: float = number("share", "share of the draws in which it is repaid")
+    window: float = number("years", "years within which it is to be repaid")
+    simple_payback: Array = number("years", "payback without interest", "high", expected=True)
+    discounted_payback: Array = number("years", "payback with interest", "high", expected=True)
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def fair_baseline(case: Case) -> str:
@@ -109,6 +135,32 @@ def saving(case: Case, own: Cost, other: Cost) -> Saving:
         repaid=_share(np.isfinite(with_interest)),
         window=window,
     )
+
+
+def saving_result(saving: Saving, baseline: str) -> SavingResult:
+    """The draws, with the expected case as the tables of the cost have it."""
+    money = dict.fromkeys(("present_value", "extra_first", "yearly"), NOT_MOTORED)
+    return SavingResult(
+        baseline=baseline,
+        present_value=printed(saving.present_value, -saving.extra),
+        extra_first=printed(saving.extra_first, saving.first),
+        yearly=printed(saving.yearly, saving.a_year),
+        cheaper=saving.chance,
+        repaid=saving.repaid,
+        window=float(saving.window),
+        simple_payback=saving.simple_payback,
+        discounted_payback=saving.discounted_payback,
+        absent={
+            **money,
+            "simple_payback": _unpaid(saving.simple_payback),
+            "discounted_payback": _unpaid(saving.discounted_payback),
+        },
+    )
+
+
+def _unpaid(years: Array) -> str:
+    """Why a payback has no number of years."""
+    return "not_repaid_or_not_motored" if np.isnan(years).any() else "not_repaid"
 
 
 def _recovered(flows: Array) -> Array:

@@ -13,8 +13,6 @@ from generator.units.kinds import KINDS
 PER_SI = {kind.suffix: kind.per_si for kind in KINDS.values() if kind.suffix} | {
     "1": 1.0,
     "l_per_nm": 1852.0 * 1e3,
-    "money_per_kwh": 3.6e6,
-    "money_per_l": 1e-3,
 }
 DIGITS = 9
 # Why numbers are absent, in words that are as true of a tenth percentile as of the middle.
