@@ -93,7 +93,9 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
-    options = tuple(OptionStudy(item, verdict(item), failures(item), account(item)) for item in found)
+    options = tuple(
+        OptionStudy(item, verdict(item), failures(item), account(item)) for item in found
+    )
     own = _as_she_is(case)
     return Study(
         draws=draws,
@@ -106,7 +108,7 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
         sky=sky,
         times=times,
         papers=papers(found),
-        terms=money_terms(case),
+        terms=money_terms(case, fair_baseline(case)),
         as_she_is=own,
     )
 

@@ -62,16 +62,15 @@ from generator.report.results.option_part import (
 from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
-from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
-from generator.report.results.turning_part import swing_part
 from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
+from generator.report.template import reason
 from generator.report.tree import Telling, tree
 from generator.search import Smallest
-from generator.sensitivity import Tornado
+from generator.sensitivity import MoneyTornado, Moved, Tornado
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
 from generator.verbatim import as_typed, braced, kept_apart
@@ -85,7 +84,7 @@ NO_NEED = "neither a leg nor planned cruise has a number in half of the draws"
 def build(
     case: Case,
     study: Study,
-    moved: tuple[Tornado, ...] = (),
+    moved: Moved = (),
     sizes: tuple[Smallest, ...] = (),
     marked: bool = False,
     led: Answer | None = None,
@@ -117,10 +116,10 @@ def build(
         **assumptions,
         "sea_states": seas_part(own),
         "options": [
-            _option(item, _money(moved, place), sizes, telling)
+            _option(item, moved, sizes, telling)
             | energy_year_part(study, item.findings)
             | sun_only_part(item.findings)
-            | tornado_part(study, _of(moved, place))
+            | _tornado(moved, place, telling)
             | _led(led, place, telling)
             for place, item in enumerate(study.options)
         ],
@@ -171,20 +170,25 @@ def _first(found: tuple[Findings, ...], kind: str) -> Findings | None:
     return next((item for item in found if item.option.kind == kind), None)
 
 
-def _of(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
+def _tornado(moved: Moved, place: int, telling: Telling) -> dict[str, Any]:
     """What moves the verdict of an option."""
     own = (item for item in moved if item.option == place)
-    return next((item for item in own if item.criterion is not None), None)
+    found = next((item for item in own if isinstance(item, Tornado)), None)
+    told = tree(found, f"options.{place}.tornado", telling)
+    return {"tornado": told, "tornado_why": None if told else reason("nothing_decides")}
 
 
-def _money(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
-    """What moves its money."""
-    own = (item for item in moved if item.option == place)
-    return next((item for item in own if item.criterion is None), None)
+def _cost(item: OptionStudy, moved: Moved, telling: Telling) -> dict[str, Any]:
+    """Its money, and what moves that."""
+    place = item.findings.place
+    own = (each for each in moved if each.option == place)
+    swing = next((each for each in own if isinstance(each, MoneyTornado)), None)
+    cost: dict[str, Any] = tree(item.account, f"options.{place}.cost", telling)
+    return cost | (tree(swing, f"options.{place}.cost", telling) or {"swing": []})
 
 
 def _option(
-    item: OptionStudy, money: Tornado | None, sizes: tuple[Smallest, ...], telling: Telling
+    item: OptionStudy, moved: Moved, sizes: tuple[Smallest, ...], telling: Telling
 ) -> dict[str, Any]:
     found = item.findings
     option, ranges = found.option, bars(found)
@@ -225,7 +229,7 @@ def _option(
         "year": year_part(found),
         **installation_part(found),
         "weight": weight_part(found),
-        "cost": tree(item.account, f"{key}.cost", telling) | swing_part(found, money),
+        "cost": _cost(item, moved, telling),
         "worth": tree(found.worth, f"{key}.worth", telling),
         "carbon": carbon_part(found),
         **placement_part(found),

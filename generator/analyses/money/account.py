@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import field
 from typing import Any, ClassVar
 
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.money.bill import Bill, printed
-from generator.analyses.money.break_even import Maps, Turn, maps_of
+from generator.analyses.money.bill import Bill
+from generator.analyses.money.break_even import Maps, Turn
 from generator.analyses.money.cost import Cost, Overhaul
 from generator.analyses.money.cost_ledger import Payment
-from generator.analyses.money.savings import NOT_MOTORED, Saving, SavingResult, saving_result
+from generator.analyses.money.savings import NOT_MOTORED, Saving, SavingResult
 from generator.analyses.percentiles import held_share, scalar, spread
 from generator.arrays import Array, Numbers
 from generator.records import number, record
@@ -133,16 +133,16 @@ def account(found: Findings) -> Account:
         assessment=lines.assessment,
         overhaul=None if cost.overhaul is None else _risk(found, cost.overhaul),
         items=tuple(_item(item) for item in cost.payments if _counts(found, item)),
-        cumulative=PaidByYear(np.arange(paid.shape[1]), paid, {"paid": NOT_MOTORED}),
-        saving=None if held is None or fair is None else saving_result(fair, held.fair),
+        cumulative=PaidByYear(np.arange(float(paid.shape[1])), paid, {"paid": NOT_MOTORED}),
+        saving=None if held is None or fair is None else fair.result(held.fair),
         unmapped="" if turned else "no_baseline" if bank else "no_bank",
         turn=turned.turn if turned else None,
-        maps=maps_of(turned) if turned else None,
+        maps=turned.maps if turned else None,
         **(sums if cost.priced else dict.fromkeys(sums)),
         **_yearly(found),
         **_bank(found),
         **_against(found),
-        absent=_absent(found),
+        absent=_absent(found, sums),
     )
 
 
@@ -150,9 +150,9 @@ def _sums(cost: Cost) -> dict[str, Any]:
     """What no number can stand behind while a part of the cost is not known."""
     bill = cost.bill
     return {
-        "first": printed(cost.first, bill.first),
+        "first": Bill.printed(cost.first, bill.first),
         "contingency": bill.contingency,
-        "present_value": printed(cost.present_value, bill.ownership),
+        "present_value": Bill.printed(cost.present_value, bill.ownership),
         "equal_yearly": cost.equal_yearly,
         "yearly_worth": bill.yearly_worth,
         "later_worth": bill.later_worth,
@@ -203,15 +203,15 @@ def _saving(found: Findings, kind: str) -> Saving | None:
 
 def _dearer(found: Findings, kind: str, saving: Saving | None) -> Numbers | None:
     if saving is not None:
-        return printed(-saving.present_value, saving.extra)
+        return Bill.printed(-saving.present_value, saving.extra)
     return 0.0 if found.option.kind == kind else None
 
 
-def _absent(found: Findings) -> dict[str, str]:
+def _absent(found: Findings, sums: Iterable[str]) -> dict[str, str]:
     """Why a number is absent, by its field."""
     cost, kinds = found.cost, {option.kind for option in found.case.options}
     unpriced = "no_price_of_overhaul" if found.option.kind == "keep" else "no_price_of_fitting"
-    whys = dict.fromkeys(_sums(cost), NOT_MOTORED if cost.priced else unpriced)
+    whys = dict.fromkeys(sums, NOT_MOTORED if cost.priced else unpriced)
     for name, use in (("per_mile", cost.use.distance), ("per_hour", cost.use.time)):
         if cost.priced and scalar(use) <= 0.0:
             whys[name] = "no_leg_motored"
@@ -254,7 +254,7 @@ def _item(item: Payment) -> Item:
         part=item.part,
         when=item.when,
         source=item.source,
-        amount=printed(item.amount, Bill.whole(item.amount)),
+        amount=Bill.printed(item.amount, Bill.whole(item.amount)),
         contingency=Bill.whole(item.contingency),
         year=item.year,
         priced=item.price_year,

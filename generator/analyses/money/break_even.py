@@ -79,12 +79,12 @@ class BreakEven:
     price_and_life: Grid | None
     turn: Turn
 
-
-def maps_of(found: BreakEven) -> Maps:
-    """Both grids, point by point."""
-    return Maps(
-        HoursAndFuel(*_points(found.hours_and_fuel)), PriceAndLife(*_points(found.price_and_life))
-    )
+    @property
+    def maps(self) -> Maps:
+        """Both grids, point by point."""
+        return Maps(
+            HoursAndFuel(*_points(self.hours_and_fuel)), PriceAndLife(*_points(self.price_and_life))
+        )
 
 
 def _points(grid: Grid | None) -> tuple[Array, Array, Array]:

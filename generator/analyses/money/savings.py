@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from generator.analyses.money.bill import Bill, printed
+from generator.analyses.money.bill import Bill
 from generator.analyses.money.cost import Cost
 from generator.arrays import Array, Flags
 from generator.case.case import Case
@@ -16,6 +16,24 @@ from generator.money.present_value import discounted, recovery
 from generator.records import number, record
 
 NOT_MOTORED = "leg_beyond_the_forms"  # why an amount is absent
+
+
+@record
+class SavingResult:
+    """What an option saves against the baseline, and when its extra cost is repaid."""
+
+    baseline: str  # keep, new diesel
+    present_value: Array = number(
+        "money_whole", "saved over the horizon, present value", "low", expected=True
+    )
+    extra_first: Array = number("money_whole", "first cost above it", "high", expected=True)
+    yearly: Array = number("money_whole", "saved each year", "low", expected=True)
+    cheaper: float = number("share", "share of the draws in which it is the cheaper one")
+    repaid: float = number("share", "share of the draws in which it is repaid")
+    window: float = number("years", "years within which it is to be repaid")
+    simple_payback: Array = number("years", "payback without interest", "high", expected=True)
+    discounted_payback: Array = number("years", "payback with interest", "high", expected=True)
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -50,6 +68,26 @@ class Saving:
         """Saved each year in the expected case."""
         return self.bills[1].yearly - self.bills[0].yearly
 
+    def result(self, baseline: str) -> SavingResult:
+        """The draws, with the expected case as the tables of the cost have it."""
+        money = dict.fromkeys(("present_value", "extra_first", "yearly"), NOT_MOTORED)
+        return SavingResult(
+            baseline=baseline,
+            present_value=Bill.printed(self.present_value, -self.extra),
+            extra_first=Bill.printed(self.extra_first, self.first),
+            yearly=Bill.printed(self.yearly, self.a_year),
+            cheaper=self.chance,
+            repaid=self.repaid,
+            window=float(self.window),
+            simple_payback=self.simple_payback,
+            discounted_payback=self.discounted_payback,
+            absent={
+                **money,
+                "simple_payback": _unpaid(self.simple_payback),
+                "discounted_payback": _unpaid(self.discounted_payback),
+            },
+        )
+
 
 @dataclass(frozen=True)
 class Savings:
@@ -69,24 +107,6 @@ class Savings:
     def against(self, kind: str) -> Saving | None:
         """Against one of the diesels."""
         return self.new_diesel if kind == "new diesel" else self.keep
-
-
-@record
-class SavingResult:
-    """What an option saves against the baseline, and when its extra cost is repaid."""
-
-    baseline: str  # keep, new diesel
-    present_value: Array = number(
-        "money_whole", "saved over the horizon, present value", "low", expected=True
-    )
-    extra_first: Array = number("money_whole", "first cost above it", "high", expected=True)
-    yearly: Array = number("money_whole", "saved each year", "low", expected=True)
-    cheaper: float = number("share", "share of the draws in which it is the cheaper one")
-    repaid: float = number("share", "share of the draws in which it is repaid")
-    window: float = number("years", "years within which it is to be repaid")
-    simple_payback: Array = number("years", "payback without interest", "high", expected=True)
-    discounted_payback: Array = number("years", "payback with interest", "high", expected=True)
-    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def fair_baseline(case: Case) -> str:
@@ -134,27 +154,6 @@ def saving(case: Case, own: Cost, other: Cost) -> Saving:
         chance=_share(worth > 0.0),
         repaid=_share(np.isfinite(with_interest)),
         window=window,
-    )
-
-
-def saving_result(saving: Saving, baseline: str) -> SavingResult:
-    """The draws, with the expected case as the tables of the cost have it."""
-    money = dict.fromkeys(("present_value", "extra_first", "yearly"), NOT_MOTORED)
-    return SavingResult(
-        baseline=baseline,
-        present_value=printed(saving.present_value, -saving.extra),
-        extra_first=printed(saving.extra_first, saving.first),
-        yearly=printed(saving.yearly, saving.a_year),
-        cheaper=saving.chance,
-        repaid=saving.repaid,
-        window=float(saving.window),
-        simple_payback=saving.simple_payback,
-        discounted_payback=saving.discounted_payback,
-        absent={
-            **money,
-            "simple_payback": _unpaid(saving.simple_payback),
-            "discounted_payback": _unpaid(saving.discounted_payback),
-        },
     )
 
 

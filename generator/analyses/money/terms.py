@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from dataclasses import field
 
 from generator.analyses.money.cost_ledger import FIRST_DIRECTIVE
-from generator.analyses.money.savings import fair_baseline
 from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.records import number, record
@@ -33,12 +32,12 @@ class MoneyTerms:
     absent: Mapping[str, str] = field(default_factory=dict)
 
 
-def money_terms(case: Case) -> MoneyTerms:
-    """From the prices of the case."""
+def money_terms(case: Case, fair: str) -> MoneyTerms:
+    """From the prices of the case; ``fair`` is the baseline of all savings."""
     prices = case.prices
     return MoneyTerms(
         terms=prices.terms,
-        fair_baseline=fair_baseline(case) or None,
+        fair_baseline=fair or None,
         directive_date=FIRST_DIRECTIVE,
         reasons=tuple(case.study.reasons),
         priced=int(case.study.date[:4]),

@@ -69,4 +69,5 @@ def close(value: float | None, wanted: float | None) -> bool:
 def excuses(row: dict[str, Any], key: str) -> bool:
     """Whether a number is there, or a reason in its place."""
     stem = key.rpartition("_")[0]
-    return row[key] is not None or bool(row.get(f"{key}_why") or row.get(f"{stem}_why"))
+    named = (key, stem, stem.removesuffix("_low").removesuffix("_high"))  # of a record: the field
+    return row[key] is not None or any(row.get(f"{name}_why") for name in named)

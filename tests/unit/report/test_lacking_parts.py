@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from generator.analyses.money.account import account
 from generator.analyses.money.bill import Bill
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.analyses.motion.service_factor import ServiceFactor
@@ -17,7 +18,6 @@ from generator.arrays import Array
 from generator.report.numbers import Display
 from generator.report.results.carbon_part import carbon_part
 from generator.report.results.case_part import engine_part
-from generator.report.results.cost_part import cost_part
 from generator.report.results.curve_part import curve_rows, range_rows
 from generator.report.results.energy_part import chemistries_part, duty_part, one_fault_part
 from generator.report.results.frame_part import evidence_part, service_part
@@ -26,7 +26,7 @@ from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, excused, plain
 from generator.report.results.under_sail_part import under_sail_part
 from generator.report.results.use_part import use_part
-from generator.report.tree import Telling
+from generator.report.tree import Telling, tree
 from tests.unit.report.lacking import (
     ELECTRIC,
     LACKING,
@@ -286,17 +286,17 @@ def test_money(number: int, high: float | None, low: float | None) -> None:
         present_value=values, equal_yearly=values, cumulative=years,
     )  # fmt: skip
     savings = replace(own.savings, keep=saved, new_diesel=saved)
-    row = cost_part(found(cost=cost, savings=savings))
+    row = tree(account(found(cost=cost, savings=savings)), "here", TELLING)
     expected, lacks = (None, True) if high is None else (50.0, False)  # the best estimate
     for told, key in (
-        (row, "present_value_money"), (row["cumulative"][3], "middle_money"),
+        (row, "present_value_money"), (row["cumulative"][3], "paid_money"),
         (row["saving"], "yearly_money"), (row["saving"], "present_value_money"),
         (row["saving"], "discounted_payback_years"),
     ):  # fmt: skip
         check(told, key, expected)
     # Ends that the draws without a value do not reach: a tenth from below of 1 to 100, and above.
     check(row, "present_value_low_money", None if lacks else 10.9)
-    check(row["cumulative"][3], "low_money", None if lacks else 10.9)
+    check(row["cumulative"][3], "paid_low_money", None if lacks else 10.9)
     check(row["saving"], "yearly_high_money", None if lacks else 90.1 - number)
     check(row["saving"], "present_value_high_money", None if lacks else 90.1 - number)
     check(row["saving"], "discounted_payback_low_years", None if lacks else 10.9)
