@@ -171,9 +171,8 @@ def _swings(kind: type[T], case: Case, groups: Groups, column: Array) -> tuple[T
     """Those that move it at all, widest first; none where all rows share a value or lack one."""
     if column.size <= 1 or not isfinite(column[0]):
         return ()
-    ends: list[list[float]] = (
-        column[1:].reshape(-1, 2).tolist()
-    )  # of each input: at its low and at its high end
+    # Of each input: at its low and at its high end.
+    ends: list[list[float]] = column[1:].reshape(-1, 2).tolist()
     widths = [_width(low, high) for low, high in ends]
     order = sorted(range(len(groups)), key=lambda place: widths[place], reverse=True)
     return tuple(

@@ -8,6 +8,7 @@ from generator.analyses.findings import Findings
 from generator.analyses.handling.under_sail import UnderSail, under_sail
 from generator.analyses.handling.yardstick import yardstick
 from generator.analyses.money.account import Account, account
+from generator.analyses.money.carbon import CarbonResult, carbon
 from generator.analyses.money.emissions import emissions
 from generator.analyses.money.savings import fair_baseline, savings
 from generator.analyses.money.terms import MoneyTerms, money_terms
@@ -50,6 +51,7 @@ class OptionStudy:
     verdict: Verdict
     failures: tuple[Failure, ...]
     account: Account
+    carbon: CarbonResult | None
 
 
 @dataclass(frozen=True)
@@ -94,7 +96,8 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
     options = tuple(
-        OptionStudy(item, verdict(item), failures(item), account(item)) for item in found
+        OptionStudy(item, verdict(item), failures(item), account(item), carbon(item))
+        for item in found
     )
     own = _as_she_is(case)
     return Study(

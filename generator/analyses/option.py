@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.analyses.money.account import Account
+from generator.analyses.money.carbon import CarbonResult
 from generator.analyses.money.worth import Worth
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
@@ -21,4 +22,5 @@ class OptionAnswers:
     reserve: Reserve
     legs: tuple[LegResult, ...]
     cost: Account
+    carbon: CarbonResult | None
     worth: Worth | None  # none in a copy without prices

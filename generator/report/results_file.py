@@ -10,7 +10,6 @@ from generator.analyses.findings import Findings
 from generator.answer.answer import Answer
 from generator.case.case import Case
 from generator.report.numbers import Display
-from generator.report.results.carbon_part import carbon_part
 from generator.report.results.case_part import (
     boat_part,
     case_part,
@@ -231,7 +230,7 @@ def _option(
         "weight": weight_part(found),
         "cost": _cost(item, moved, telling),
         "worth": tree(found.worth, f"{key}.worth", telling),
-        "carbon": carbon_part(found),
+        "carbon": tree(item.carbon, f"{key}.carbon", telling),
         **placement_part(found),
         "verdict": verdict_part(item.verdict, found.place, telling),
         **failures_part(item.failures, found.place),

@@ -171,7 +171,7 @@ def test_carbon_of_an_unknown_country_says_so(results: dict[str, Any]) -> None:
     for option in unknown["options"]:
         option["carbon"] |= {
             "grid_g_per_kwh": None,
-            "grid_g_per_kwh_why": "no figure for the electricity of IS: set carbon.grid",
+            "grid_why": "no figure for the electricity of IS: set carbon.grid",
         }
     part = carbon.part(Page(unknown))
     assert part is not None

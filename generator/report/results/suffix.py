@@ -18,7 +18,6 @@ DIGITS = 9
 # Why numbers are absent, in words that are as true of a tenth percentile as of the middle.
 BEYOND = "in too many draws beyond what the hull form or the propeller series allow"
 CRUISE_BEYOND = f"planned cruise is {BEYOND}"
-NEVER_CHARGED = "nothing charges her bank: no plug, no panels, no genset, no wind generator"
 NOT_MOTORED = f"a leg of hers is {BEYOND}"
 
 

@@ -10,13 +10,13 @@ import pytest
 
 from generator.analyses.money.account import account
 from generator.analyses.money.bill import Bill
+from generator.analyses.money.carbon import carbon
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.analyses.motion.service_factor import ServiceFactor
 from generator.analyses.store.chemistries import chemistries
 from generator.analyses.store.duty import Hold
 from generator.arrays import Array
 from generator.report.numbers import Display
-from generator.report.results.carbon_part import carbon_part
 from generator.report.results.case_part import engine_part
 from generator.report.results.curve_part import curve_rows, range_rows
 from generator.report.results.energy_part import chemistries_part, duty_part, one_fault_part
@@ -200,10 +200,12 @@ def test_carbon(number: int, high: float | None, low: float | None) -> None:
     149 and the 51st 150 less nothing: sorted, n beyond the end, then 100 + n on: 149.5.
     """
     values = draws(number)
-    row = carbon_part(
-        changed("emissions", yearly=values, diesel_yearly=np.array([[200.0]]), payback=values)
-    )
-    assert row is not None
+    row = tree(
+        carbon(
+            changed("emissions", yearly=values, diesel_yearly=np.array([[200.0]]), payback=values)
+        ),
+        "here", TELLING,
+    )  # fmt: skip
     check(row, "yearly_kg", high)
     check(row, "saved_yearly_kg", None if high is None else 149.5)
     check(row, "payback_years", high)
