@@ -7,8 +7,11 @@ from dataclasses import dataclass, replace
 from generator.analyses.findings import Findings
 from generator.analyses.handling.under_sail import UnderSail, under_sail
 from generator.analyses.handling.yardstick import yardstick
+from generator.analyses.money.account import Account, account
+from generator.analyses.money.carbon import CarbonResult, carbon
 from generator.analyses.money.emissions import emissions
 from generator.analyses.money.savings import fair_baseline, savings
+from generator.analyses.money.terms import MoneyTerms, money_terms
 from generator.analyses.money.worth import worth
 from generator.analyses.motion.hull import vessel
 from generator.analyses.motion.sea_trial.model import trial_option
@@ -47,6 +50,8 @@ class OptionStudy:
     findings: Findings
     verdict: Verdict
     failures: tuple[Failure, ...]
+    account: Account
+    carbon: CarbonResult | None
 
 
 @dataclass(frozen=True)
@@ -63,6 +68,7 @@ class Study:
     sky: Sky | None  # none where the case tells no position
     times: Outings | None
     papers: Papers
+    terms: MoneyTerms
     as_she_is: int  # place of the option whose figures stand for the boat herself
 
 
@@ -89,7 +95,10 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
-    options = tuple(OptionStudy(item, verdict(item), failures(item)) for item in found)
+    options = tuple(
+        OptionStudy(item, verdict(item), failures(item), account(item), carbon(item))
+        for item in found
+    )
     own = _as_she_is(case)
     return Study(
         draws=draws,
@@ -102,6 +111,7 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
         sky=sky,
         times=times,
         papers=papers(found),
+        terms=money_terms(case, fair_baseline(case)),
         as_she_is=own,
     )
 

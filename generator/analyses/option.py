@@ -7,6 +7,8 @@ from generator.analyses.handling.headwind_table import HeadwindTable
 from generator.analyses.handling.range_bars import RangeBar
 from generator.analyses.handling.stream import Stream
 from generator.analyses.handling.under_sail import UnderSail
+from generator.analyses.money.account import Account
+from generator.analyses.money.carbon import CarbonResult
 from generator.analyses.money.worth import Worth
 from generator.analyses.motion.key_figures import Reached
 from generator.analyses.motion.match import Match
@@ -51,4 +53,6 @@ class OptionAnswers:
     legs: tuple[LegResult, ...]
     use: Use
     year: YearOfLegs
+    cost: Account
+    carbon: CarbonResult | None
     worth: Worth | None  # none in a copy without prices

@@ -155,10 +155,10 @@ class Page:
         return None
 
     def why(self, key: str) -> str | None:
-        """Why a value is absent, when the results say so; the ends of a number share its reason."""
+        """Why a value is absent, when the results say so."""
         stem = key.rsplit("_", 1)[0]
-        names = (key, stem, stem.removesuffix("_low").removesuffix("_high"))
-        reason = next(filter(None, (self.value(f"{name}_why") for name in names)), None)
+        named = (key, stem, stem.removesuffix("_low").removesuffix("_high"))
+        reason = next(filter(None, (self.value(f"{name}_why") for name in named)), None)
         return as_typed(str(reason)) if reason else None
 
     @cached_property

@@ -16,7 +16,6 @@ from generator.analyses.verdict.limits_of_practice import LimitsOfPractice
 from generator.answer.answer import Answer
 from generator.case.case import Case
 from generator.report.numbers import Display
-from generator.report.results.carbon_part import carbon_part
 from generator.report.results.case_part import (
     boat_part,
     case_part,
@@ -26,7 +25,6 @@ from generator.report.results.case_part import (
     surroundings_part,
 )
 from generator.report.results.comparison_part import comparison_part
-from generator.report.results.cost_part import cost_part, money_frame
 from generator.report.results.curve_evidence import (
     band_row,
     crawl_rows,
@@ -52,14 +50,13 @@ from generator.report.results.hours_part import (
 )
 from generator.report.results.installation_part import installation_part
 from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
-from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
 from generator.search import Smallest
-from generator.sensitivity import Tornado
+from generator.sensitivity import MoneyTornado, Moved, Tornado
 from generator.study import OptionStudy, Study
 from generator.tables.sources import sources
 from generator.verbatim import as_typed, braced, kept_apart
@@ -71,7 +68,7 @@ SCHEMA = 2
 def build(
     case: Case,
     study: Study,
-    moved: tuple[Tornado, ...] = (),
+    moved: Moved = (),
     sizes: tuple[Smallest, ...] = (),
     marked: bool = False,
     led: Answer | None = None,
@@ -87,7 +84,7 @@ def build(
     keep = _first(found, "keep")
     assumptions = inputs_part(case)
     telling = Telling(Display(case.study.units, case.study.currency), marked)
-    tree: dict[str, Any] = {
+    whole: dict[str, Any] = {
         "schema": SCHEMA,
         "tool_version": VERSION,
         **case_part(case, study.draws),
@@ -103,16 +100,16 @@ def build(
         **assumptions,
         "sea_states": seas_part(own),
         "options": [
-            _option(item, _money(moved, place), sizes, telling)
+            _option(item, moved, sizes, telling)
             | energy_year_part(study, item.findings)
             | sun_only_part(item.findings)
-            | tornado_part(study, _of(moved, place))
+            | _tornado(moved, place, telling)
             | _led(led, place, telling)
             for place, item in enumerate(study.options)
         ],
         "answer": _answer(led, telling),
         "limits": _limits(study, telling),
-        "money": money_frame(case, study),
+        "money": tree(study.terms, "money", telling),
         "comparison": comparison_part(found),
         "second_opinions": opinions_rows(study.opinions),
         "form_scores": score_rows(study.opinions),
@@ -123,9 +120,9 @@ def build(
         **papers_part(study.papers, float(own.power.speed[-1]) * PER_SI["kn"]),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
-    tree["sources"] = _sources(tree)
+    whole["sources"] = _sources(whole)
     typed = sorted(braced(case), key=len, reverse=True)
-    result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
+    result: dict[str, Any] = kept_apart(without_idle_reasons(plain(whole)), typed)
     return result
 
 
@@ -166,20 +163,25 @@ def _first(found: tuple[Findings, ...], kind: str) -> Findings | None:
     return next((item for item in found if item.option.kind == kind), None)
 
 
-def _of(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
+def _tornado(moved: Moved, place: int, telling: Telling) -> dict[str, Any]:
     """What moves the verdict of an option."""
     own = (item for item in moved if item.option == place)
-    return next((item for item in own if item.criterion is not None), None)
+    found = next((item for item in own if isinstance(item, Tornado)), None)
+    told = tree(found, f"options.{place}.tornado", telling)
+    return {"tornado": told, "tornado_why": None if told else reason("nothing_decides")}
 
 
-def _money(moved: tuple[Tornado, ...], place: int) -> Tornado | None:
-    """What moves its money."""
-    own = (item for item in moved if item.option == place)
-    return next((item for item in own if item.criterion is None), None)
+def _cost(item: OptionStudy, moved: Moved, telling: Telling) -> dict[str, Any]:
+    """Its money, and what moves that."""
+    place = item.findings.place
+    own = (each for each in moved if each.option == place)
+    swing = next((each for each in own if isinstance(each, MoneyTornado)), None)
+    cost: dict[str, Any] = tree(item.account, f"options.{place}.cost", telling)
+    return cost | (tree(swing, f"options.{place}.cost", telling) or {"swing": []})
 
 
 def _option(
-    item: OptionStudy, money: Tornado | None, sizes: tuple[Smallest, ...], telling: Telling
+    item: OptionStudy, moved: Moved, sizes: tuple[Smallest, ...], telling: Telling
 ) -> dict[str, Any]:
     found = item.findings
     option = found.option
@@ -223,9 +225,9 @@ def _option(
         "year": tree(year, f"{key}.year", telling),
         **installation_part(found),
         "weight": weight_part(found),
-        "cost": cost_part(found, money),
+        "cost": _cost(item, moved, telling),
         "worth": tree(found.worth, f"{key}.worth", telling),
-        "carbon": carbon_part(found),
+        "carbon": tree(item.carbon, f"{key}.carbon", telling),
         **placement_part(found),
         "verdict": verdict_part(item.verdict, found.place, telling),
         **failures_part(item.failures, found.place),
@@ -242,12 +244,12 @@ def _use(
     return use | {"smallest_why": None if size else reason("no_propulsion_bank")}
 
 
-def _sources(tree: dict[str, Any]) -> list[dict[str, Any]]:
+def _sources(whole: dict[str, Any]) -> list[dict[str, Any]]:
     """The sources that this study used, by key."""
-    used = {row["source"] for row in tree["assumptions"]}
-    used |= {row["source"] for row in tree["range_warnings"]}
+    used = {row["source"] for row in whole["assumptions"]}
+    used |= {row["source"] for row in whole["range_warnings"]}
     used |= set(METHOD_SOURCES)
-    used |= set(SUN_SOURCES) if tree["weather"] else set()
+    used |= set(SUN_SOURCES) if whole["weather"] else set()
     return [
         {"key": source.key, "text": source.text}
         for source in sources().values()

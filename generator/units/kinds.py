@@ -38,6 +38,11 @@ class Kind:
     family: str = ""  # of the units in which it may be written; none where no case gives it
     also: tuple[str, ...] = ()  # ends of keys that were named before this list was
 
+    @property
+    def of_money(self) -> bool:
+        """An amount or a price: shown in the currency, left out of a copy without prices."""
+        return self.suffix.partition("_")[0] == "money"
+
 
 def _rounding(*steps: float) -> tuple[tuple[float, int], ...]:
     """Pairs of limit and decimals from a flat list; the last decimals hold for all above."""
@@ -151,6 +156,10 @@ KINDS: Mapping[str, Kind] = {
     "intensity": _same(
         "g_per_kwh", 1e3 * KILOWATT_HOUR, "g/kWh", 0, family="carbon per energy",
         also="kwh per_kwh",
+    ),
+    "diesel_price": _same("money_per_l", 1e-3, "", 2, family="money per volume"),
+    "electricity_price": _same(
+        "money_per_kwh", KILOWATT_HOUR, "", 2, family="money per energy"
     ),
     "price": _same("money_per_unit", 1.0, "", 2, also="l kwh per_l per_kwh"),
     "money": _same("money", 1.0, "", 0, 1000, -1, 20000, -2, family="money"),

@@ -177,7 +177,7 @@ def test_carbon_of_an_unknown_country_says_so(results: dict[str, Any]) -> None:
     for option in unknown["options"]:
         option["carbon"] |= {
             "grid_g_per_kwh": None,
-            "grid_g_per_kwh_why": "no figure for the electricity of IS: set carbon.grid",
+            "grid_why": "no figure for the electricity of IS: set carbon.grid",
         }
     part = carbon.part(Page(unknown))
     assert part is not None
@@ -332,7 +332,7 @@ def test_energy_says_that_the_house_is_left_out_with_the_number_of_the_year() ->
         wall = page.value(f"{motor}.energy_year.shore_wall_kwh")
         paid = page.value("money.electricity_money_per_kwh") * wall
         assert page.value(f"{motor}.cost.wall_yearly_kwh") == pytest.approx(wall)
-        assert page.value(f"{motor}.cost.wall_yearly_money") == pytest.approx(paid, rel=1e-6)
+        assert page.value(f"{motor}.cost.wall_bill_money") == pytest.approx(paid, rel=1e-6)
         assert page.plain(f"{motor}.cost.wall_yearly_kwh", "energy").replace("\u00a0", " ") in said
 
 
@@ -367,8 +367,9 @@ def test_cost_by_year_is_drawn_where_a_cost_is_absent(
     """As where a leg cannot be made in some draws: its line breaks, all others stand."""
     changed = copy.deepcopy(results)
     rows = changed["options"][2]["cost"]["cumulative"]
+    keys = {"low": "paid_low_money", "middle": "paid_money", "high": "paid_high_money"}
     for row in rows if whole else rows[-1:]:
-        row |= {f"{end}_money": None for end in ends}
+        row |= {keys[end]: None for end in ends}
     named = [option["name"] for option in changed["options"]]
     svg = cost_years(Page(changed)).svg
     assert [name in svg for name in named] == [

@@ -84,7 +84,7 @@ SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
         cost.part, (".cost.against_keep_money", ".cost.against_new_diesel_money")
     ),
     "money against one": (cost.part, (".cost.against_keep_money",)),
-    "money of the years": (cost.part, (".cost.cumulative.12.middle_money",)),
+    "money of the years": (cost.part, (".cost.cumulative.12.paid_money",)),
     "end of a swing": (
         cost.part, (".cost.swing.0.swing_money", ".cost.swing.0.at_low_money")
     ),
@@ -134,12 +134,12 @@ def test_setting_without_a_value_has_its_reason_below(results: dict[str, Any]) -
 
 @pytest.mark.parametrize("year", [0, 5, 12])
 def test_cost_over_years_stands_gaps(results: dict[str, Any], year: int) -> None:
-    ends = [f".cost.cumulative.{year}.{name}_money" for name in ("low", "middle", "high")]
+    ends = [f".cost.cumulative.{year}.paid{end}_money" for end in ("_low", "", "_high")]
     assert cost_years(without(results, *ends)).svg
 
 
 def test_cost_over_years_stands_an_end_of_the_band_only(results: dict[str, Any]) -> None:
-    assert cost_years(without(results, ".cost.cumulative.12.high_money")).svg
+    assert cost_years(without(results, ".cost.cumulative.12.paid_high_money")).svg
 
 
 @pytest.mark.parametrize("end", ["low", "high"])

@@ -13,14 +13,11 @@ from generator.units.kinds import KINDS
 
 PER_SI = {kind.suffix: kind.per_si for kind in KINDS.values() if kind.suffix} | {
     "1": 1.0,
-    "money_per_kwh": 3.6e6,
-    "money_per_l": 1e-3,
 }
 DIGITS = 9
 # Why numbers are absent, in words that are as true of a tenth percentile as of the middle.
 BEYOND = "in too many draws beyond what the hull form or the propeller series allow"
 CRUISE_BEYOND = f"planned cruise is {BEYOND}"
-NEVER_CHARGED = "nothing charges her bank: no plug, no panels, no genset, no wind generator"
 NOT_MOTORED = f"a leg of hers is {BEYOND}"
 
 

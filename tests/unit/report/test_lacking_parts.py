@@ -10,7 +10,9 @@ import pytest
 
 from generator.analyses.handling.range_bars import RangeBars
 from generator.analyses.key_numbers import KeyNumbers
+from generator.analyses.money.account import account
 from generator.analyses.money.bill import Bill
+from generator.analyses.money.carbon import carbon
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.analyses.motion.service_factor import ServiceFactor
 from generator.analyses.particulars import Particulars
@@ -24,9 +26,7 @@ from generator.analyses.use.use import Parts, use_of
 from generator.analyses.year.sun_carries import without as without_sun
 from generator.arrays import Array
 from generator.report.numbers import Display
-from generator.report.results.carbon_part import carbon_part
 from generator.report.results.case_part import engine_part
-from generator.report.results.cost_part import cost_part
 from generator.report.results.curve_part import curve_rows, range_rows
 from generator.report.results.frame_part import evidence_part, service_part
 from generator.report.results.suffix import PER_SI, excused
@@ -271,10 +271,12 @@ def test_carbon(number: int, high: float | None, low: float | None) -> None:
     149 and the 51st 150 less nothing: sorted, n beyond the end, then 100 + n on: 149.5.
     """
     values = draws(number)
-    row = carbon_part(
-        changed("emissions", yearly=values, diesel_yearly=np.array([[200.0]]), payback=values)
-    )
-    assert row is not None
+    row = tree(
+        carbon(
+            changed("emissions", yearly=values, diesel_yearly=np.array([[200.0]]), payback=values)
+        ),
+        "here", TELLING,
+    )  # fmt: skip
     check(row, "yearly_kg", high)
     check(row, "saved_yearly_kg", None if high is None else 149.5)
     check(row, "payback_years", high)
@@ -378,17 +380,17 @@ def test_money(number: int, high: float | None, low: float | None) -> None:
         present_value=values, equal_yearly=values, cumulative=years,
     )  # fmt: skip
     savings = replace(own.savings, keep=saved, new_diesel=saved)
-    row = cost_part(found(cost=cost, savings=savings))
+    row = tree(account(found(cost=cost, savings=savings)), "here", TELLING)
     expected, lacks = (None, True) if high is None else (50.0, False)  # the best estimate
     for told, key in (
-        (row, "present_value_money"), (row["cumulative"][3], "middle_money"),
+        (row, "present_value_money"), (row["cumulative"][3], "paid_money"),
         (row["saving"], "yearly_money"), (row["saving"], "present_value_money"),
         (row["saving"], "discounted_payback_years"),
     ):  # fmt: skip
         check(told, key, expected)
     # Ends that the draws without a value do not reach: a tenth from below of 1 to 100, and above.
     check(row, "present_value_low_money", None if lacks else 10.9)
-    check(row["cumulative"][3], "low_money", None if lacks else 10.9)
+    check(row["cumulative"][3], "paid_low_money", None if lacks else 10.9)
     check(row["saving"], "yearly_high_money", None if lacks else 90.1 - number)
     check(row["saving"], "present_value_high_money", None if lacks else 90.1 - number)
     check(row["saving"], "discounted_payback_low_years", None if lacks else 10.9)
