@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import ctypes.util
 import gc
 import logging
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -72,10 +74,28 @@ def _attachment(each: Attached) -> Any:
 
 def _engine() -> Any:
     try:
-        from weasyprint import HTML
+        with _no_search():
+            from weasyprint import HTML
     except OSError as cause:
         raise EngineError(HINT) from cause
     return HTML
+
+
+@contextmanager
+def _no_search() -> Iterator[None]:
+    """Without a search for libraries by half a name while the engine is imported.
+
+    It asks for each by several names, and on Linux every name that no file bears starts two
+    compilers and a linker to look for it; the full name, which it asks for as well, needs none.
+    Elsewhere the search is cheap and needed.
+    """
+    searched = ctypes.util.find_library
+    if sys.platform == "linux":
+        ctypes.util.find_library = lambda name: None
+    try:
+        yield
+    finally:
+        ctypes.util.find_library = searched
 
 
 def _memory(charts: dict[str, str]) -> URLFetcher:

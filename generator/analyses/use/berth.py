@@ -24,6 +24,7 @@ from generator.tables.method import method
 CURRENTS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0)  # A, of chart 9
 VOLTAGE = method("berth.voltage")
 TENTH = 0.1  # share of the draws beyond the pessimistic end
+ROUNDS, PIECES = 10, 8  # of the search for a charger: each round cuts what is left in pieces
 USUALLY = 0.5  # share of its days on which a leg follows, so that it is part of the usual one
 
 
@@ -215,9 +216,9 @@ def _least_charger(
     enough = spread(refill(bank, held, typical, np.minimum(high, most))).high
     if not scalar(enough) <= wanted:
         return None
-    for _ in range(30):
-        middle = 0.5 * (low + high)
-        power = np.minimum(middle, most)
-        late = not scalar(spread(refill(bank, held, typical, power)).high) <= wanted
-        low, high = (middle, high) if late else (low, middle)
+    for _ in range(ROUNDS):
+        steps = np.linspace(low, high, PIECES + 1)
+        times = spread(refill(bank, held, typical, np.minimum(steps[1:-1], most))).high
+        late = int(np.count_nonzero(~(times <= wanted)))  # more power never takes longer
+        low, high = float(steps[late]), float(steps[late + 1])
     return high
