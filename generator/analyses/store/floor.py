@@ -56,7 +56,7 @@ def greatest_asked(boat: Outline) -> Array:
     under_way = np.minimum(np.atleast_2d(wanted), most) + house_drain(case, option)
     _, reserved, _ = drains(boat, case.planning)
     greatest = (part.max(axis=1, keepdims=True) for part in (np.atleast_2d(under_way), reserved))
-    return np.maximum(*greatest)
+    return np.asarray(np.maximum(*greatest))
 
 
 def _points(boat: Outline) -> list[tuple[Numbers, Numbers, Numbers]]:
