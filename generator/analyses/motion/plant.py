@@ -62,6 +62,7 @@ class Store:
     nominal: Numbers
     usable: Numbers
     usable_aged: Numbers
+    asked: Array | None = None  # W at the terminals, by which the floor of the bank is set
     new: BankState | None = None
     aged: BankState | None = None
     last: BankState | None = None

@@ -41,13 +41,14 @@ class BankAge:
     age: Numbers = number("share", "capacity left by age", cautious="low")
     capacity: Array = number("share", "capacity left by age and cold", cautious="low")
     resistance: Array = number("resistance", "resistance at half charge", cautious="high")
-    sag_floor: Array = number("percent", "floor that peak power sets", cautious="high")
+    peak_floor: Array = number("percent", "charge below which peak power ends", cautious="high")
+    sag_floor: Array = number("percent", "floor that the power asked for sets", cautious="high")
     sag_and_gauge: Array = number("percent", "the same with the gauge's error", cautious="high")
     floor: Array = number("percent", "floor counted", cautious="high")
     usable: Array = number("energy", "usable above the floor", cautious="low")
     to_reserve: Array = number("energy", "left above the reserve", cautious="low")
-    peak_current: Array = number("current", "current at peak, at the floor", cautious="high")
-    peak_voltage: Array = number("voltage", "voltage at peak, at the floor", cautious="low")
+    peak_current: Array = number("current", "current at peak, where it ends", cautious="high")
+    peak_voltage: Array = number("voltage", "voltage at peak, where it ends", cautious="low")
     peak_held: Array = number("power", "power held at the floor", cautious="low")
     peak_reached: float = number("share", "chance that peak power is reached")
     absent: Mapping[str, str] = field(default_factory=dict)
@@ -57,12 +58,14 @@ class BankAge:
 class BankResult:
     """Energy J, current A, rate 1/s, mass kg; arrays are per draw.
 
-    Currents are those of the aged, cold bank: at half charge for cruise, at the floor for peak.
+    Currents are those of the aged, cold bank: at half charge for cruise, for peak at the lowest
+    charge that holds it. The floor is that of the greatest power which passages and reserve ask
+    for; below ``peak_floor`` peak power is no longer there.
     """
 
     chemistry: str
     lead: bool
-    floor_by: str  # sag or depth: what sets the floor of the aged bank
+    floor_by: str  # sag (under the power asked for) or depth: what sets the floor of the aged bank
     limited_by: str  # calendar or cycles
     cells_by: str  # maker, label or usual: who tells how many cells are in series
     peak_never_held: bool  # old, cold and full, the bank does not give peak power
@@ -141,7 +144,7 @@ def bank_result(outfit: Outfit, weight: Weight, aged: Ageing | None) -> BankResu
         floor_by=_floor_by(held.aged),
         cells_by=_cells_by(bank),
         limited_by="calendar" if _more(aged.calendar - aged.wear) else "cycles",
-        peak_never_held=bool(scalar(spread(held.aged.sag_floor).middle) >= 1.0),
+        peak_never_held=bool(scalar(spread(held.aged.peak_floor).middle) >= 1.0),
         several_strings=bank.blocks.parallel > 1,
         as_set=outfit.power.as_set,
         ages=(ages[0], ages[1], ages[2]),
@@ -205,6 +208,7 @@ def _age(state: BankState, left: Array) -> BankAge:
         age=state.condition.share,
         capacity=state.capacity,
         resistance=state.resistance_half,
+        peak_floor=state.peak_floor,
         sag_floor=state.sag_floor,
         sag_and_gauge=np.minimum(state.sag_floor + np.asarray(state.gauge_error), 1.0),
         floor=state.floor,
@@ -212,7 +216,7 @@ def _age(state: BankState, left: Array) -> BankAge:
         to_reserve=left,
         peak_current=state.peak_current,
         peak_voltage=state.peak_voltage,
-        peak_held=state.peak_held,
+        peak_held=state.floor_held,
         peak_reached=1.0 - lacking_share(state.peak_current),
         absent=dict.fromkeys(("peak_current", "peak_voltage"), "peak_not_given")
         | {"to_reserve": "cannot_hold"},
@@ -235,7 +239,7 @@ def _other_count(bank: Bank) -> int | None:
 
 
 def _floor_by(aged: BankState) -> str:
-    """Whether peak power or the planned depth sets the floor of the aged bank."""
+    """Whether the power asked for or the planned depth sets the floor of the aged bank."""
     by_sag = aged.sag_floor + np.asarray(aged.gauge_error)
     sag = scalar(spread(by_sag - np.asarray(aged.planned_floor)).middle) > 0.0
     return "sag" if sag else "depth"

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.motion.plant import Store, controller_cut_off, peak_drain
-from generator.analyses.store.bank_state import bank_state
+from generator.analyses.store.bank_state import bank_state, floored
 from generator.analyses.store.limits import limits
 from generator.arrays import Array
 from generator.case.case import Case
@@ -21,7 +21,7 @@ CLIFF = 0.9  # of the usable share: less, and the floor has run away between two
 class BySize:
     """Usable over nominal store of one kind, J or m3, (draws, sizes), both rising.
 
-    A smaller bank sags more under the same peak power, so that its floor lies higher.
+    A smaller bank sags more under the same power, so that its floor lies higher.
     """
 
     nominal: Array
@@ -40,7 +40,7 @@ class BySize:
     def nominal_for(self, usable: Array) -> Array:
         """The least nominal store that has so much usable, (draws, 1); infinite where none has.
 
-        Between the sizes on a straight line, but the larger of two where peak power is lost
+        Between the sizes on a straight line, but the larger of two where what is asked is lost
         between them; beyond the sizes in proportion to the last.
         """
         asked, table = np.broadcast_arrays(np.atleast_2d(usable), self.usable)
@@ -71,6 +71,10 @@ def by_size(case: Case, option: Option, held: Store, factors: Array = FACTORS) -
     peak, controller = peak_drain(motor, case.factors), controller_cut_off(bank, motor)
     beside, age = held.aged.limits.beside, held.aged.condition
     sizes = [bank.resized(float(factor)) for factor in factors]
-    tried = [bank_state(own, age, peak, controller, limits(own, beside)).usable for own in sizes]
+    tried = []
+    for own in sizes:
+        state = bank_state(own, age, peak, controller, limits(own, beside))
+        asked = peak if held.asked is None else held.asked
+        tried.append(floored(own, state, asked, controller).usable)
     usable = np.hstack(np.broadcast_arrays(*(np.atleast_2d(each) for each in tried)))
     return BySize(np.broadcast_to(nominal, usable.shape), usable, factors)

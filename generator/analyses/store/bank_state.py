@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -56,16 +56,17 @@ class BankState:
     condition: Condition
     limits: Limits
     cold_share: Array  # of the charge at 25 degC
-    sag_floor: Array  # below it peak power is not held
+    peak_floor: Array  # below it peak power is not held
+    sag_floor: Array  # below it the greatest power that is asked of her is not held
     gauge_error: Numbers
     planned_floor: Numbers  # by the planned depth of discharge
     usable: Array  # J of nominal energy
     open_half: Array
     resistance_half: Array
     given_half: Array  # most that the motor is given, half full
-    peak_current: Array  # at the floor; nan where it cannot be had
+    peak_current: Array  # at the lowest charge that holds it; nan where it cannot be had
     peak_voltage: Array
-    peak_held: Array  # most that the motor is given at the floor
+    floor_held: Array  # most that the motor is given at the floor
 
     @property
     def floor(self) -> Array:
@@ -115,16 +116,15 @@ def cut_off(bank: Bank, controller: Numbers) -> Array:
 def bank_state(
     bank: Bank, condition: Condition, peak_drain: Numbers, controller: Numbers, limited: Limits
 ) -> BankState:
-    """The floor that peak power sets, what lies above it, and the bank at half charge."""
-    states = read_table("energy/open_circuit").column("state")
+    """The bank at half charge and at its peak, with the floor of one that is asked for its peak.
+
+    What is asked of her is known when her passages are: `floored` sets the floor by it.
+    """
     lowest = np.atleast_2d(cut_off(bank, controller))
-    tried = open_voltage(bank, states), resistance(bank, condition, states)
-    asked = np.minimum(peak_drain, _let_through(*tried, limited))
-    sag_floor = lowest_state(states, most_power(*tried, lowest) - asked, 0.0)
+    peak_floor = _lowest(bank, condition, peak_drain, lowest, limited)
     planned = 1.0 - np.asarray(bank.usable_share)
-    floor = np.maximum(np.minimum(sag_floor + bank.gauge_error, 1.0), planned)
+    floor = np.maximum(np.minimum(peak_floor + bank.gauge_error, 1.0), planned)
     cold = capacity_share(bank.chemistry, condition.temperature)
-    nominal = np.asarray(nominal_energy(bank.nominal_voltage, bank.charge))
     at_floor = open_voltage(bank, floor), resistance(bank, condition, floor)
     half = open_voltage(bank, HALF), resistance(bank, condition, HALF)
     current = sag_current(*at_floor, np.minimum(peak_drain, _let_through(*at_floor, limited)))
@@ -132,17 +132,54 @@ def bank_state(
         condition=condition,
         limits=limited,
         cold_share=np.atleast_2d(cold),
-        sag_floor=sag_floor,
+        peak_floor=peak_floor,
+        sag_floor=peak_floor,
         gauge_error=bank.gauge_error,
         planned_floor=planned,
-        usable=np.asarray(nominal * condition.share * cold * (1.0 - floor)),
+        usable=_usable(bank, condition, floor),
         open_half=np.atleast_2d(half[0]),
         resistance_half=np.atleast_2d(half[1]),
         given_half=_given(*half, lowest, limited),
         peak_current=np.atleast_2d(current),
         peak_voltage=np.atleast_2d(terminal_voltage(*at_floor, current)),
-        peak_held=_given(*at_floor, lowest, limited),
+        floor_held=_given(*at_floor, lowest, limited),
     )
+
+
+def floored(bank: Bank, state: BankState, asked: Numbers, controller: Numbers) -> BankState:
+    """The same bank with its floor by the greatest power that is asked of her [W].
+
+    Never more than a half-full bank gives the motor: what it never gives is no reason to keep
+    charge back.
+    """
+    lowest = np.atleast_2d(cut_off(bank, controller))
+    drain = np.minimum(np.atleast_2d(asked), state.given_half)
+    held = _lowest(bank, state.condition, drain, lowest, state.limits)
+    sag_floor = np.where(state.given_half > 0.0, held, 1.0)  # nothing given, nothing usable
+    found = replace(state, sag_floor=sag_floor)
+    at_floor = open_voltage(bank, found.floor), resistance(bank, state.condition, found.floor)
+    return replace(
+        found,
+        usable=_usable(bank, state.condition, found.floor),
+        floor_held=_given(*at_floor, lowest, state.limits),
+    )
+
+
+def _lowest(
+    bank: Bank, condition: Condition, drain: Numbers, lowest: Array, limited: Limits
+) -> Array:
+    """State of charge below which a power is not held above the cut-offs."""
+    states = read_table("energy/open_circuit").column("state")
+    tried = open_voltage(bank, states), resistance(bank, condition, states)
+    asked = np.minimum(drain, _let_through(*tried, limited))
+    return lowest_state(states, most_power(*tried, lowest) - asked, 0.0)
+
+
+def _usable(bank: Bank, condition: Condition, floor: Array) -> Array:
+    """Nominal energy above a floor, as age and cold leave it [J]."""
+    nominal = np.asarray(nominal_energy(bank.nominal_voltage, bank.charge))
+    cold = capacity_share(bank.chemistry, condition.temperature)
+    return np.asarray(nominal * condition.share * cold * (1.0 - floor))
 
 
 def _let_through(opened: Array, inner: Array, limited: Limits) -> Array:

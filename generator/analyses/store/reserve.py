@@ -14,7 +14,7 @@ from generator.analyses.motion.power import Curve, Power, at_points
 from generator.analyses.motion.pull import drain_of, greatest_pull
 from generator.analyses.percentiles import best, scalar, side_by_side, spread
 from generator.analyses.store.bank_state import taken
-from generator.arrays import Array, Numbers
+from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.case.register import usual_value
@@ -117,7 +117,26 @@ class _Asked:
 
 
 def _asked(boat: Outline, plan: Planning) -> _Asked:
-    """The drain at both speeds, capped at the greatest that the option can draw there."""
+    """What the drain at both speeds takes out of the store in its time."""
+    option = boat.option
+    curve, asked, holds = drains(boat, plan)
+    drain = np.atleast_2d(taken(option.bank, boat.store.aged, asked))
+    # lacking: a bank that gives no power at all has nothing to plan with
+    drain = np.where(np.isnan(drain), np.inf, drain)
+    rows = holds[1:, 1] if holds.shape[0] > 1 else holds[:, 1]
+    return _Asked(
+        curve=curve,
+        manoeuvring=drain[:, :1] * np.asarray(plan.manoeuvring_time),
+        holding=drain[:, 1:] * np.asarray(plan.hold_time),
+        held=float(rows.mean()),
+    )
+
+
+def drains(boat: Outline, plan: Planning) -> tuple[Curve, Array, Flags]:
+    """What manoeuvring and holding draw at the terminals [W], and whether the pull holds them.
+
+    Capped at the greatest that the option can draw there.
+    """
     case, option, found = boat.case, boat.option, boat.found
     speed = side_by_side(plan.manoeuvring_speed, plan.hold_speed)
     weather = Weather(side_by_side(0.0, plan.hold_wind), case.waters.fetch)
@@ -131,16 +150,7 @@ def _asked(boat: Outline, plan: Planning) -> _Asked:
     holds = np.atleast_2d(curve.demand.thrust <= pull.thrust)
     # lacking: a drain that the screw cannot take up has no value, and is the greatest there is
     wanted = np.where(np.isfinite(curve.output.drain), curve.output.drain, np.inf)
-    drain = np.atleast_2d(taken(option.bank, boat.store.aged, np.minimum(wanted, most)))
-    # lacking: a bank that gives no power at all has nothing to plan with
-    drain = np.where(np.isnan(drain), np.inf, drain)
-    rows = holds[1:, 1] if holds.shape[0] > 1 else holds[:, 1]
-    return _Asked(
-        curve=curve,
-        manoeuvring=drain[:, :1] * np.asarray(plan.manoeuvring_time),
-        holding=drain[:, 1:] * np.asarray(plan.hold_time),
-        held=float(rows.mean()),
-    )
+    return curve, np.atleast_2d(np.minimum(wanted, most)), holds
 
 
 def rule_of(case: Case) -> Planning:

@@ -143,7 +143,7 @@ def test_a_rich_bank_leaves_the_plate_and_a_poor_one_cuts_it() -> None:
         float(set_to.peak_power[0, 0]) / rating
     )
     # what it may draw falls, and so does the floor that its peak sets
-    assert float(aged.sag_floor[0, 0]) < float(rich.store.aged.sag_floor[0, 0])  # type: ignore[union-attr]
+    assert float(aged.peak_floor[0, 0]) < float(rich.store.aged.peak_floor[0, 0])  # type: ignore[union-attr]
     assert float(aged.peak_current[0, 0]) == pytest.approx(current) == pytest.approx(166.5, abs=0.1)
 
 

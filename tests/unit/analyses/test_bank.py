@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from generator.analyses.findings import Findings
+from generator.analyses.motion.plant import controller_cut_off
+from generator.analyses.store.bank_state import cut_off, floored, open_voltage, resistance
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, Judgement
 from generator.analyses.verdict.verdict import WORD_NO
+from generator.physics.energy.pack import sag_current
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
@@ -21,6 +26,10 @@ KNOT = 1852 / 3600
 HOPELESS = (
     "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 60 Ah, resistance: 60 mohm, "
     "discharge_limit: 400 A}"
+)
+WEAK = (
+    "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 150 Ah, resistance: 30 mohm, "
+    "discharge_limit: 500 A}"
 )
 
 
@@ -56,20 +65,61 @@ def test_usable_is_counted_from_the_higher_floor_once() -> None:
 
 
 def test_a_weak_bank_is_floored_by_its_sag() -> None:
-    weak = (
-        "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 150 Ah, resistance: 20 mohm, "
-        "discharge_limit: 500 A}"
-    )
-    found = findings(bank(weak))
+    found = findings(bank(WEAK))
     aged = found.store.aged
     assert aged is not None
     assert one(aged.sag_floor) + 0.05 > one(aged.planned_floor)
     assert one(aged.floor) == pytest.approx(min(one(aged.sag_floor) + 0.05, 1.0))
 
 
-def test_a_bank_that_cannot_hold_the_peak_has_nothing_usable() -> None:
+def test_a_motor_with_more_in_hand_takes_no_energy_away() -> None:
+    """Peak power ends higher up in charge, and what her passages ask of the bank is the same."""
+    weak = bank(
+        "{chemistry: LFP, nominal_voltage: 51.2 V, charge: 150 Ah, resistance: 20 mohm, "
+        "discharge_limit: 700 A}"
+    )
+    plain, strong = (
+        findings(weak, ("peak_power: 12 kW", f"peak_power: {peak} kW")) for peak in (10, 13)
+    )
+    assert plain.store.aged is not None
+    assert strong.store.aged is not None
+    assert one(strong.store.aged.peak_floor) > one(plain.store.aged.peak_floor) + 0.01
+    assert one(strong.store.aged.floor) == pytest.approx(one(plain.store.aged.floor), abs=1e-9)
+    assert one(plain.store.aged.peak_floor) > one(plain.store.aged.sag_floor) + 0.01
+
+
+def test_the_floor_is_where_the_power_asked_for_ends() -> None:
+    """By hand: at the floor by sag the bank gives just what is asked; half of it asks for less."""
+    found = findings(bank(WEAK))
+    option, aged, asked = found.option, found.store.aged, found.store.asked
+    assert option.bank is not None
+    assert option.motor is not None
+    assert aged is not None
+    assert asked is not None
+    state = aged.sag_floor
+    opened, inner = open_voltage(option.bank, state), resistance(option.bank, aged.condition, state)
+    current = one(sag_current(opened, inner, asked))
+    lowest = one(cut_off(option.bank, controller_cut_off(option.bank, option.motor)))
+    assert one(opened) - one(inner) * current == pytest.approx(lowest, abs=0.05)
+    eased = floored(option.bank, aged, 0.5 * asked, controller_cut_off(option.bank, option.motor))
+    assert one(eased.usable) > one(aged.usable)
+
+
+def test_a_bank_that_gives_no_power_has_nothing_usable() -> None:
+    option, aged = findings().option, findings().store.aged
+    assert option.bank is not None
+    assert aged is not None
+    none = floored(option.bank, replace(aged, given_half=np.zeros((1, 1))), 5e3, 60.0)
+    assert one(none.usable) == 0.0
+
+
+def test_a_bank_that_gives_half_full_no_more_than_cruise_has_little_usable() -> None:
+    """What it never gives keeps nothing back; the rows of what it cannot do say so."""
     found = study(bank(HOPELESS))
-    assert one(found.findings.store.usable_aged) == 0.0
+    aged = found.findings.store.aged
+    assert aged is not None
+    assert one(aged.peak_floor) == 1.0
+    assert one(aged.floor) == pytest.approx(0.55, abs=0.01)  # half, and the gauge's error
     assert row(found, 14).result == CONDITIONAL  # it gives cruise, half full, and no more
     assert row(found, 3).result == NO
     assert found.verdict.word == WORD_NO
@@ -232,12 +282,13 @@ def test_a_lock_out_makes_the_cold_a_condition() -> None:
 def test_what_cannot_be_held_is_said_without_a_number() -> None:
     found = study(bank(HOPELESS))
     facts = tree(row(found, 14).facts, "here", Telling(Display("metric", "EUR")))
-    assert "cannot give continuous power" in facts["words"]
+    assert "cannot deliver continuous power" in facts["words"]
     assert (facts["continuous_a"], facts["continuous_why"]) == (
         None,
         reason("continuous_not_given"),
     )
     assert row(found, 3).facts.outcome == "not_held"
     said = tree(row(found, 3).facts, "here", Telling(Display("metric", "EUR")))
-    assert said["kept_kwh"] == 0.0
-    assert "holds no more than 0.00\u00a0kWh of it" in said["words"]
+    # what lies above half charge and the gauge's error, in the best estimate
+    assert said["kept_kwh"] == pytest.approx(1.15, abs=0.01)
+    assert "can keep only 1.2\u00a0kWh" in said["words"]

@@ -512,4 +512,4 @@ def test_currents_name_the_power_that_the_limit_leaves(tmp_path: Path) -> None:
     left = float(poor.facts.continuous_power[0, 0])
     assert 0.85 < left / (137.3 * 51.2) < 0.97  # what losses and sag leave of it
     said = tree(poor.facts, "here", Telling(Display("metric", "EUR")))["words"]
-    assert "set down to 137\u00a0A, which leaves" in said
+    assert "limited to 137\u00a0A, which leaves" in said

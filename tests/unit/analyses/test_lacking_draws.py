@@ -81,7 +81,7 @@ def test_cruise_held_for_good(number: int, high: float | None, low: float | None
     np.testing.assert_allclose(held, np.where(wanted >= slowest - 1e-9, wanted, 0.0), rtol=1e-9)
     assert judged.result == NO  # half of the draws lie below half of her fastest speed
     said = tree(judged.facts, "here", TELLING)
-    assert ("holds" in said["words"]) is (said["held_kn"] is not None)
+    assert ("continuously in a calm" in said["words"]) is (said["held_kn"] is not None)
 
 
 @lacking

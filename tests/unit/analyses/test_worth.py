@@ -95,8 +95,8 @@ def test_it_pays_back_when_what_is_saved_has_returned_what_it_costs_more() -> No
     assert number(found, "payback_years") == pytest.approx(5.0)
     assert number(found, "extra_money") == pytest.approx(1500.0 - 10 * 300.0)
     assert words(found) == (
-        "pays back in 5 years against keeping the present diesel, with the overhauls of its "
-        "ledger; the cheaper one in 100% of the draws"
+        "it pays back in 5 years compared with keeping the present diesel with the overhauls "
+        "listed, and is the cheaper one in 100% of cases"
     )
 
 
@@ -107,18 +107,18 @@ def test_it_costs_more_where_it_does_not_come_back_within_the_years_compared() -
     assert number(found, "extra_money") == pytest.approx(4000.0)
     assert number(found, "payback_years") is None
     assert words(found) == (
-        "costs £4,000 more over 10 years than keeping the present diesel, with the overhauls of "
-        "its ledger, for reasons other than money"
+        "it costs £4,000 more over 10 years than keeping the present diesel with the overhauls "
+        "listed, so money alone is no reason for it"
     )
     case = ledgers(sloop(), keep=OVERHAUL, a=(line(9000.0),))
     none = judged(replace(case, study=replace(case.study, reasons=())))
-    assert words(none).endswith("for reasons other than money, and the case names none")
+    assert words(none).endswith("money alone is no reason for it, and no other reason was given")
 
 
 def test_one_that_is_dearer_at_no_time_has_nothing_to_pay_back() -> None:
     found = judged(ledgers(sloop(), keep=OVERHAUL, a=(line(1500.0),)))
     assert found.outcome == "never_behind"
-    assert words(found).startswith("costs no more to fit than keeping the present diesel")
+    assert words(found).startswith("it costs no more to fit than keeping the present diesel")
 
 
 def test_worth_at_the_end_may_make_it_cheaper_where_payments_do_not() -> None:
@@ -145,7 +145,7 @@ def test_the_baseline_is_named_with_what_it_needs() -> None:
     assert worn.needs == "chance"
     assert 0.0 < number(worn, "chance_share") < 1.0
     assert "with an overhaul at £" in words(worn)
-    assert "counted by its chance of" in words(worn)
+    assert "weighted by its chance of" in words(worn)
     given = tuple(
         replace(each, origin="given") if each.path == "prices.overhaul" else each
         for each in case.assumptions
@@ -163,11 +163,11 @@ def test_without_a_price_there_is_no_answer_and_what_is_missing_is_named() -> No
     assert both.outcome == "unpriced"
     assert number(both, "extra_money") is number(both, "ownership_money") is None
     assert words(both) == (
-        "no price, no answer: no price is given for fitting it or for the overhaul that the dying "
-        "engine needs"
+        "there is no answer on money, because no price is given for fitting it or for the overhaul "
+        "that the dying engine needs"
     )
     own = judged(engine(case, "worn"))
-    assert words(own) == "no price, no answer: no price is given for fitting it"
+    assert words(own) == "there is no answer on money, because no price is given for fitting it"
     kept = judged(engine(case, "dying"), KEEP)
     assert words(kept).endswith("no price is given for the overhaul that the dying engine needs")
     only = replace(ledgers(sloop(), new=()), options=ledgers(sloop(), new=()).options[NEW:])
@@ -181,23 +181,25 @@ def test_the_baseline_itself_and_a_case_without_one() -> None:
     assert number(kept, "ownership_money") == pytest.approx(2000.0 + 10 * 400.0)
     assert "costs £6,000 over 10 years" in words(kept)
     lone = replace(sloop(), options=sloop().options[ELECTRIC:])
-    assert words(judged(lone, 0)) == "no answer: the case has no diesel to hold it against"
+    assert words(judged(lone, 0)) == (
+        "there is no answer on money, because there is no diesel option to compare with"
+    )
 
 
 def test_energy_that_is_not_known_has_no_answer() -> None:
     found = judged(sloop(), energy=float("nan"))
     assert found.outcome == "not_motored"
     assert number(found, "extra_money") is None
-    assert "cannot be motored" in words(found)
+    assert "cannot be made under engine" in words(found)
 
 
 @pytest.mark.parametrize(
     ("price", "condition", "told"),
     [
         (6900.0, "worn", ""),
-        (7100.0, "worn", "the first cost is 51% of the £14,000 that she is worth, and little of "
-         "it comes back at a sale"),
-        (6900.0, "good", "her present engine is in good health, so nothing forces the change"),
+        (7100.0, "worn", "the price is 51% of the £14,000 that the boat is worth, and little of "
+         "it is recovered at a sale"),
+        (6900.0, "good", "the present engine is in good health, so nothing forces the change"),
     ],
 )  # fmt: skip
 def test_it_warns_above_half_of_her_worth_and_beside_a_healthy_engine(

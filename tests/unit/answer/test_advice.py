@@ -63,40 +63,41 @@ WORDS = {
     "papers.conversion=refused": (
         "Order nothing before the notified or approved body has agreed in writing."
     ),
-    COST: "Keep your diesel: no conversion here is cheaper, and cost is what you asked about.",
+    COST: (
+        "Keep your diesel. No conversion studied here is cheaper, and cost is what you asked about."
+    ),
     UNPRICED: "Keep your diesel until 14 kW and 31 kWh is priced.",
     SMALL_BANK: (
-        "Keep your diesel; if you convert for quiet, have 14 kW and 31 kWh quoted"
+        "Keep your diesel. If you convert for quiet, have 14 kW and 31 kWh quoted"
         " with a battery of 16.4 kWh in 2 strings."
     ),
     f"{SMALL_BANK}; {WORN}": (
-        "Have 14 kW and 31 kWh quoted with a battery of 16.4 kWh in 2 strings;"
-        " as specified it fails on “Leg that must be made”."
+        "Have 14 kW and 31 kWh quoted with a battery of 16.4 kWh in 2 strings."
+        " As specified it fails on “Leg that must be made”."
     ),
     f"{SMALL_BANK}; {OTHER}": (
-        "Keep your diesel; if you convert for your own reasons, have 14 kW and 31 kWh quoted"
+        "Keep your diesel. If you convert for your own reasons, have 14 kW and 31 kWh quoted"
         " with a battery of 16.4 kWh in 2 strings."
     ),
     HEAVY: (
-        "Keep your diesel. Nothing computed here mends what stops 14 kW and 31 kWh:"
-        " “Net change of mass”."
+        "Keep your diesel. No change studied here makes 14 kW and 31 kWh pass “Net change of mass”."
     ),
     f"{HEAVY}; {WORN}": (
-        "Keep your diesel, and have its overhaul priced. Nothing computed here mends what stops"
-        " 14 kW and 31 kWh: “Net change of mass”."
+        "Keep your diesel, and have its overhaul priced. No change studied here makes"
+        " 14 kW and 31 kWh pass “Net change of mass”."
     ),
-    f"{HEAVY}; {DYING}": "Have a diesel of 11.0 kW quoted.",
+    f"{HEAVY}; {DYING}": "Have a new diesel of 11.0 kW quoted.",
     f"{HEAVY}; {DYING}; {NO_NEW}": (
-        "Nothing computed here mends “Net change of mass”; change that, or the boat."
+        "Order nothing. No change studied here makes any option pass “Net change of mass”."
     ),
     WORN: "Order 14 kW and 31 kWh.",
     f"{WORN}; {ESTIMATE}": "Have 14 kW and 31 kWh quoted.",
     f"{WORN}; {NOT_ASKED}; -options.a.compartment": (
-        "Have 14 kW and 31 kWh quoted; first the insurer's written acceptance,"
-        " then a look at the battery's space."
+        "Have 14 kW and 31 kWh quoted. First obtain the insurer's written acceptance,"
+        " then an inspection of the battery space."
     ),
     f"{WORN}; {WEAK_CHARGER}": (
-        "Have 14 kW and 31 kWh quoted, with conditions on “Recharge at the berth”."
+        "Have 14 kW and 31 kWh quoted. It is suitable on the conditions listed with it."
     ),
 }
 
@@ -175,7 +176,7 @@ def test_advice_names_only_what_was_computed(changes: str) -> None:
     assert found.confirmed
     assert found.subject not in ("cost", "which motor", "other")
     if NO_NEW in changes:
-        assert "diesel of" not in found.words
+        assert "new diesel" not in found.words
     if UNPRICED in changes:
         assert found.extra is None
         assert "€" not in found.words

@@ -519,7 +519,7 @@ def test_neither_she_nor_her_engine_works_off_a_shore() -> None:
     still = np.zeros((DRAWS + 1, 41))
     judged = row(4, against(share=1.0, made_good=still))
     assert judged.facts.neither
-    assert "neither she nor her present engine" in tree(judged.facts, "here", SAID)["words"]
+    assert "Neither this option nor the present engine" in tree(judged.facts, "here", SAID)["words"]
     assert not row(4, against(share=1.0, made_good=still + 2.1 * KNOT)).facts.neither
 
 
