@@ -6,6 +6,7 @@ from generator.analyses.money.worth import Worth
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
+from generator.analyses.wiring.installation import Installation
 from generator.records import record
 
 
@@ -19,4 +20,5 @@ class OptionAnswers:
     bank: BankResult | None
     reserve: Reserve
     legs: tuple[LegResult, ...]
+    installation: Installation | None
     worth: Worth | None  # none in a copy without prices

@@ -38,7 +38,6 @@ from generator.report.results.energy_part import (
 )
 from generator.report.results.failures_part import failures_part, papers_part
 from generator.report.results.frame_part import (
-    cautions_part,
     criteria_part,
     evidence_part,
     range_warnings_part,
@@ -52,7 +51,6 @@ from generator.report.results.hours_part import (
     sun_only_part,
     weather_part,
 )
-from generator.report.results.installation_part import installation_part
 from generator.report.results.option_part import (
     bars,
     particulars,
@@ -101,7 +99,7 @@ def build(
     keep = _first(found, "keep")
     assumptions = inputs_part(case)
     telling = Telling(Display(case.study.units, case.study.currency), marked)
-    tree: dict[str, Any] = {
+    whole: dict[str, Any] = {
         "schema": SCHEMA,
         "tool_version": VERSION,
         **case_part(case, study.draws),
@@ -132,14 +130,14 @@ def build(
         "form_scores": score_rows(study.opinions),
         "form_band": band_row(study.opinions),
         "criteria": criteria_part(study),
-        "cautions": cautions_part(study.cautions),
+        "cautions": tree(study.cautions, "cautions", telling),
         "range_warnings": range_warnings_part((own, *found)),
         **papers_part(study.papers, float(own.power.speed[-1]) * PER_SI["kn"]),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
-    tree["sources"] = _sources(tree)
+    whole["sources"] = _sources(whole)
     typed = sorted(braced(case), key=len, reverse=True)
-    result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
+    result: dict[str, Any] = kept_apart(without_idle_reasons(plain(whole)), typed)
     return result
 
 
@@ -223,7 +221,8 @@ def _option(
         "legs": tree(found.legs.results, f"{key}.legs", telling),
         "use": use_part(found, sizes, telling),
         "year": year_part(found),
-        **installation_part(found),
+        "installation": tree(found.installation, f"{key}.installation", telling),
+        **({} if found.installation else {"installation_why": NO_BANK}),
         "weight": weight_part(found),
         "cost": cost_part(found, money),
         "worth": tree(found.worth, f"{key}.worth", telling),

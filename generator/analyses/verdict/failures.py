@@ -9,7 +9,6 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import scalar, spread
 from generator.analyses.store.one_fault import OneFault
-from generator.analyses.wiring.settings import CONTROLLER, ONE_OUT
 from generator.arrays import Numbers
 from generator.tables.method import method
 
@@ -105,11 +104,9 @@ def _string(found: Findings, fault: OneFault) -> Failure | None:
 
 def _held(found: Findings) -> dict[str, float]:
     """Battery current to which the controller is set with one string out [A]."""
-    if found.installation is None:
+    if found.installation is None or found.installation.settings.one_out is None:
         return {}
-    wanted = (CONTROLLER, ONE_OUT)
-    rows = {(item.device, item.name): item.value for item in found.installation.settings}
-    return {"held_a": rows[wanted]} if wanted in rows else {}
+    return {"held_a": found.installation.settings.one_out.current}
 
 
 def _feeder(found: Findings) -> Failure | None:

@@ -31,7 +31,7 @@ from generator.analyses.verdict.criteria.mooring import judge as judge_mooring
 from generator.analyses.verdict.criteria.payback import judge as judge_payback
 from generator.analyses.verdict.criteria.recharge import judge as judge_recharge
 from generator.analyses.verdict.failures import failures
-from generator.analyses.wiring.settings import _alarms, _fall
+from generator.analyses.wiring.settings import Made, _fall, _management
 from generator.analyses.year.panel_yield import panel_yield
 from generator.analyses.year.sun_carries import reference_panels, sun_carries
 from generator.case.open import read_case
@@ -255,13 +255,18 @@ def test_alarms_before_the_floor(number: int, high: float | None, low: float | N
     own = found()
     assert own.bank is not None
     bank = replace(own.bank, peak_current=draws(number), cruise_current=draws(0))
-    rows = {row.name: row for row in _alarms(own.option, bank)}
-    cruise, peak = (rows[f"Second alarm to the floor, at {name}"] for name in ("cruise", "peak"))
+    made = own.installation
+    assert made is not None
+    assert own.option.bank is not None
+    whole = Made(made.voltages, made.circuits, made.string, made.precharge)
+    record = _management(own.option.bank, bank, whole)
+    row = tree(record, "here", Telling(Display("metric", "EUR")))
     if high is None:
-        assert np.isnan(peak.value)
-        assert "cannot give" in peak.reason
+        assert row["peak_warning_min"] is None
+        assert "cannot give" in row["peak_warning_why"]
+        assert row["words_peak_warning"] == row["peak_warning_why"]
     else:
-        assert peak.value == pytest.approx(cruise.value)
+        assert row["peak_warning_min"] == pytest.approx(row["cruise_warning_min"])
 
 
 @pytest.mark.parametrize("number", [0, 20, 60, 100])
