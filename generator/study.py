@@ -20,7 +20,8 @@ from generator.analyses.use.ordinary_weather import with_ordinary_wind
 from generator.analyses.use.outings import Outings, outings
 from generator.analyses.verdict.cautions import CautionItem, cautions
 from generator.analyses.verdict.criteria.catalogue import criteria
-from generator.analyses.verdict.failures import Failure, failures
+from generator.analyses.verdict.failure import Failure, FailureCount
+from generator.analyses.verdict.failures import counted, failures
 from generator.analyses.verdict.papers import Papers, papers
 from generator.analyses.verdict.verdict import Verdict, verdict
 from generator.analyses.weight.weight import weigh
@@ -47,6 +48,7 @@ class OptionStudy:
     findings: Findings
     verdict: Verdict
     failures: tuple[Failure, ...]
+    failure_count: FailureCount
 
 
 @dataclass(frozen=True)
@@ -89,7 +91,7 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
-    options = tuple(OptionStudy(item, verdict(item), failures(item)) for item in found)
+    options = tuple(_judged(item) for item in found)
     own = _as_she_is(case)
     return Study(
         draws=draws,
@@ -101,9 +103,15 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
         loads=loads,
         sky=sky,
         times=times,
-        papers=papers(found),
+        papers=papers(found, float(found[own].power.speed[-1])),
         as_she_is=own,
     )
+
+
+def _judged(item: Findings) -> OptionStudy:
+    """One option with the word on it and its single faults."""
+    every = failures(item)
+    return OptionStudy(item, verdict(item), every, counted(every))
 
 
 def _as_she_is(case: Case) -> int:

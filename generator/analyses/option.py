@@ -6,6 +6,7 @@ from generator.analyses.money.worth import Worth
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
+from generator.analyses.verdict.failure import Failure, FailureCount
 from generator.analyses.wiring.installation import Installation
 from generator.records import record
 
@@ -21,4 +22,6 @@ class OptionAnswers:
     reserve: Reserve
     legs: tuple[LegResult, ...]
     installation: Installation | None
+    failures: tuple[Failure, ...]
+    failure_count: FailureCount
     worth: Worth | None  # none in a copy without prices

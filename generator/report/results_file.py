@@ -36,7 +36,6 @@ from generator.report.results.energy_part import (
     losses_part,
     one_fault_part,
 )
-from generator.report.results.failures_part import failures_part, papers_part
 from generator.report.results.frame_part import (
     criteria_part,
     evidence_part,
@@ -60,7 +59,7 @@ from generator.report.results.option_part import (
 )
 from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
-from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
+from generator.report.results.suffix import plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
@@ -132,7 +131,7 @@ def build(
         "criteria": criteria_part(study),
         "cautions": tree(study.cautions, "cautions", telling),
         "range_warnings": range_warnings_part((own, *found)),
-        **papers_part(study.papers, float(own.power.speed[-1]) * PER_SI["kn"]),
+        **tree(study.papers, "papers", telling),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
     whole["sources"] = _sources(whole)
@@ -229,7 +228,8 @@ def _option(
         "carbon": carbon_part(found),
         **placement_part(found),
         "verdict": verdict_part(item.verdict, found.place, telling),
-        **failures_part(item.failures, found.place),
+        "failures": tree(item.failures, f"{key}.failures", telling),
+        "failure_count": tree(item.failure_count, f"{key}.failure_count", telling),
     }
 
 

@@ -6,6 +6,7 @@ Shares and middles as worked by hand in `tests/unit/report/lacking.py`.
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 import pytest
@@ -294,18 +295,26 @@ def test_failures_tell_no_number_that_is_none(number: int, told: bool) -> None:
         fault=replace(own.fault, strings=2, endurance=draws(number),
                       cruise_trips=np.array([False]), peak_trips=np.array([False])),
     )  # fmt: skip
-    rows = {item.id: item for item in failures(part)}
-    assert ("cruise_w" in rows["joint"].left) is told
-    assert ("cruise_w" in rows["joint"].numbers) is told
-    assert "peak_w" in rows["joint"].left
-    assert ("gauge_nm" in rows["gauge"].left) is told
-    assert ("endurance_h" in rows["string"].left) is told
+    rows = faults(part)
+    assert (" at cruise" in rows["joint"]["words_left"]) is told
+    assert (rows["joint"]["at_cruise_w"] is not None) is told
+    assert " at peak" in rows["joint"]["words_left"]
+    assert ("\u00a0nm less" in rows["gauge"]["words_left"]) is told
+    assert ("; " in rows["string"]["words_left"]) is told
+    assert (rows["string"]["endurance_h"] is not None) is told
 
 
 def test_range_without_a_number_is_told_in_words() -> None:
     own = found()
     none = tuple(replace(item, distance=np.zeros_like(item.distance)) for item in own.ranges)
-    rows = {item.id: item for item in failures(own)}
-    assert "range_nm" in rows["charger"].left
-    rows = {item.id: item for item in failures(replace(own, ranges=none))}
-    assert "no way to reserve" in rows["charger"].left
+    row = faults(own)["charger"]
+    assert row["left_nm"] > 0.0
+    assert "\u00a0nm to reserve" in row["words_left"]
+    row = faults(replace(own, ranges=none))["charger"]
+    assert row["left_nm"] is None
+    assert "no way to reserve" in row["words_left"]
+
+
+def faults(part: Findings) -> dict[str, dict[str, Any]]:
+    rows = tree(failures(part), "here", Telling(Display("metric", "EUR")))
+    return {row["id"]: row for row in rows}
