@@ -23,7 +23,7 @@ from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.analyses.verdict.failure import Failure, FailureCount
 from generator.analyses.verdict.failures import counted, failures
 from generator.analyses.verdict.papers import Papers, papers
-from generator.analyses.verdict.verdict import Verdict, verdict
+from generator.analyses.verdict.verdict import Verdict, VerdictTold, told, verdict
 from generator.analyses.weight.weight import weigh
 from generator.analyses.year.house import HouseLoads, house
 from generator.analyses.year.option_year import option_year
@@ -48,7 +48,16 @@ class OptionStudy:
     findings: Findings
     verdict: Verdict
     failures: tuple[Failure, ...]
-    failure_count: FailureCount
+
+    @property
+    def told(self) -> VerdictTold:
+        """The verdict as it stands in the results."""
+        return told(self.verdict)
+
+    @property
+    def failure_count(self) -> FailureCount:
+        """How many faults there are, and how many take the drive away."""
+        return counted(self.failures)
 
 
 @dataclass(frozen=True)
@@ -91,7 +100,7 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
-    options = tuple(_judged(item) for item in found)
+    options = tuple(OptionStudy(item, verdict(item), failures(item)) for item in found)
     own = _as_she_is(case)
     return Study(
         draws=draws,
@@ -106,12 +115,6 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
         papers=papers(found, float(found[own].power.speed[-1])),
         as_she_is=own,
     )
-
-
-def _judged(item: Findings) -> OptionStudy:
-    """One option with the word on it and its single faults."""
-    every = failures(item)
-    return OptionStudy(item, verdict(item), every, counted(every))
 
 
 def _as_she_is(case: Case) -> int:

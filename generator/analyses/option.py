@@ -7,6 +7,7 @@ from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
 from generator.analyses.verdict.failure import Failure, FailureCount
+from generator.analyses.verdict.verdict import VerdictTold
 from generator.analyses.wiring.installation import Installation
 from generator.records import record
 
@@ -22,6 +23,7 @@ class OptionAnswers:
     reserve: Reserve
     legs: tuple[LegResult, ...]
     installation: Installation | None
+    verdict: VerdictTold
     failures: tuple[Failure, ...]
     failure_count: FailureCount
     worth: Worth | None  # none in a copy without prices

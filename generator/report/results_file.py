@@ -64,7 +64,6 @@ from generator.report.results.tornado_part import tornado_part
 from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.use_part import goals_part, use_part
-from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
 from generator.report.tree import Telling, tree
 from generator.search import Smallest
@@ -227,9 +226,19 @@ def _option(
         "worth": tree(found.worth, f"{key}.worth", telling),
         "carbon": carbon_part(found),
         **placement_part(found),
-        "verdict": verdict_part(item.verdict, found.place, telling),
+        "verdict": _verdict(item, f"{key}.verdict", telling),
         "failures": tree(item.failures, f"{key}.failures", telling),
         "failure_count": tree(item.failure_count, f"{key}.failure_count", telling),
+    }
+
+
+def _verdict(item: OptionStudy, key: str, telling: Telling) -> dict[str, Any]:
+    """The word and its rows; the reasons and conditions of page 1 are the words of some of them."""
+    node: dict[str, Any] = tree(item.told, key, telling)
+    rows = node["criteria"]
+    return node | {
+        "reasons": [rows[place]["words"] for place in item.verdict.reasons],
+        "conditions": [rows[place]["words_condition"] for place in item.verdict.conditions],
     }
 
 
