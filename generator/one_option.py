@@ -45,9 +45,10 @@ from generator.analyses.use.sizing import Wanted, sizing
 from generator.analyses.use.slow_legs import slow_legs
 from generator.analyses.use.use import Parts, Use, use_of
 from generator.analyses.verdict.criteria.catalogue import criteria
+from generator.analyses.weight.placement import battery_space
 from generator.analyses.weight.placement import place as placed
 from generator.analyses.weight.weight import weigh
-from generator.analyses.wiring.install import installation
+from generator.analyses.wiring.install import Aboard, installation
 from generator.case.case import Case
 from generator.case.option import Option
 
@@ -89,7 +90,9 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     legs = passages(outfit)
     bank = bank_result(outfit, weight, aged)
     worked = duty(outfit)
-    made = installation(case, option, place, bank, worked)
+    berths = placed(case, option, weight)
+    aboard = Aboard(battery_space(weight, berths), hull.mast_height)
+    made = installation(case, option, place, bank, worked, aboard)
     key = key_figures(case, option, found, legs)
     use = _brief_use(outfit, legs) if brief else _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
@@ -101,7 +104,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         place=place,
         trial=trial,
         weight=weight,
-        placement=placed(case, option, weight),
+        placement=berths,
         power=found,
         headwind=against,
         yard=yard,

@@ -23,9 +23,10 @@ from generator.analyses.use.ordinary_weather import with_ordinary_wind
 from generator.analyses.use.outings import Outings, outings
 from generator.analyses.verdict.cautions import CautionItem, cautions
 from generator.analyses.verdict.criteria.catalogue import criteria
-from generator.analyses.verdict.failures import Failure, failures
+from generator.analyses.verdict.failure import Failure, FailureCount
+from generator.analyses.verdict.failures import counted, failures
 from generator.analyses.verdict.papers import Papers, papers
-from generator.analyses.verdict.verdict import Verdict, verdict
+from generator.analyses.verdict.verdict import Verdict, VerdictTold, told, verdict
 from generator.analyses.weight.weight import weigh
 from generator.analyses.year.house import HouseLoads, house
 from generator.analyses.year.option_year import option_year
@@ -52,6 +53,16 @@ class OptionStudy:
     failures: tuple[Failure, ...]
     account: Account
     carbon: CarbonResult | None
+
+    @property
+    def told(self) -> VerdictTold:
+        """The verdict as it stands in the results."""
+        return told(self.verdict)
+
+    @property
+    def failure_count(self) -> FailureCount:
+        """How many faults there are, and how many take the drive away."""
+        return counted(self.failures)
 
 
 @dataclass(frozen=True)
@@ -110,7 +121,7 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
         loads=loads,
         sky=sky,
         times=times,
-        papers=papers(found),
+        papers=papers(found, float(found[own].power.speed[-1])),
         terms=money_terms(case, fair_baseline(case)),
         as_she_is=own,
     )

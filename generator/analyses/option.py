@@ -23,6 +23,9 @@ from generator.analyses.store.one_fault import OneFault
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult, YearOfLegs
 from generator.analyses.use.use import Use
+from generator.analyses.verdict.failure import Failure, FailureCount
+from generator.analyses.verdict.verdict import VerdictTold
+from generator.analyses.wiring.installation import Installation
 from generator.records import record
 
 
@@ -55,4 +58,8 @@ class OptionAnswers:
     year: YearOfLegs
     cost: Account
     carbon: CarbonResult | None
+    installation: Installation | None
+    verdict: VerdictTold
+    failures: tuple[Failure, ...]
+    failure_count: FailureCount
     worth: Worth | None  # none in a copy without prices

@@ -9,11 +9,15 @@ from typing import Any
 
 from generator.analyses.key_numbers import KeyNumbers
 from generator.analyses.option import OptionAnswers
+from generator.analyses.study_answers import StudyAnswers
 from generator.analyses.verdict.goals import Goals
+from generator.analyses.wiring.set_values import Settings
+from generator.records import key_of, numbers_of, records_of
 from generator.report.criteria_records import FACTS
 from generator.report.page import PLACEHOLDER, Page, bare_text
 from generator.report.tree import dictionary
 from generator.search import Smallest
+from generator.units.kinds import KINDS
 from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
@@ -30,6 +34,7 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
     for option in results.get("options", []):
         if not batteries_only or option.get("kind") == "battery":
             collect(tables, option, {"option": option.get("id")})
+            tables.setdefault("installation_settings", []).extend(settings(option))
     tables.pop("options", None)
     page = Page(dict(results))
     texts = {name: csv_text(_told(page, rows)) for name, rows in tables.items() if rows}
@@ -38,11 +43,31 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
-    rows = [*dictionary(OptionAnswers, "options.*"), *dictionary(KeyNumbers, "options.*")]
+    whole = ((key.lstrip("."), *rest) for key, *rest in dictionary(StudyAnswers, ""))
+    rows = [*whole, *dictionary(OptionAnswers, "options.*"), *dictionary(KeyNumbers, "options.*")]
     rows += [*dictionary(Smallest, "options.*.use.smallest"), *dictionary(Goals, "limits")]
     for number, facts in FACTS.items():
         rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")
-    return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]
+    once = {key: {"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows}
+    return list(once.values())
+
+
+def settings(option: Mapping[str, Any]) -> Rows:
+    """What is set in each device of an option, with the reason; one row for each value."""
+    made = (option.get("installation") or {}).get("settings") or {}
+    return [
+        {
+            "option": option.get("id"),
+            "device": made[device]["device"],
+            "setting": said.label,
+            "value": made[device][key_of(name, said.kind)],
+            "unit": KINDS[said.kind].metric.unit,
+            "reason": made[device][f"words_{name}"],
+        }
+        for device, (record,) in records_of(Settings).items()
+        if made.get(device)
+        for name, said in numbers_of(record).items()
+    ]
 
 
 def _told(page: Page, rows: Rows) -> Rows:
@@ -82,10 +107,15 @@ def flat(record: Mapping[str, Any], before: str = "") -> dict[str, Any]:
         if isinstance(value, dict):
             row.update(flat(value, f"{before}{key}."))
         elif isinstance(value, list):
-            row[before + key] = "; ".join(str(item) for item in value)
+            row[before + key] = "; ".join(_in_cell(item) for item in value)
         else:
             row[before + key] = value
     return row
+
+
+def _in_cell(item: Any) -> str:
+    """One entry of a list: a record by its words."""
+    return str(item.get("words", item) if isinstance(item, dict) else item)
 
 
 def csv_text(rows: Rows) -> str:

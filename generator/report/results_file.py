@@ -33,9 +33,7 @@ from generator.report.results.curve_evidence import (
     score_rows,
 )
 from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
-from generator.report.results.failures_part import failures_part, papers_part
 from generator.report.results.frame_part import (
-    cautions_part,
     criteria_part,
     evidence_part,
     range_warnings_part,
@@ -48,10 +46,8 @@ from generator.report.results.hours_part import (
     sun_only_part,
     weather_part,
 )
-from generator.report.results.installation_part import installation_part
-from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
+from generator.report.results.suffix import plain, without_idle_reasons
 from generator.report.results.trial_part import trial_part
-from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
@@ -115,9 +111,9 @@ def build(
         "form_scores": score_rows(study.opinions),
         "form_band": band_row(study.opinions),
         "criteria": criteria_part(study),
-        "cautions": cautions_part(study.cautions),
+        "cautions": tree(study.cautions, "cautions", telling),
         "range_warnings": range_warnings_part((own, *found)),
-        **papers_part(study.papers, float(own.power.speed[-1]) * PER_SI["kn"]),
+        **tree(study.papers, "papers", telling),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
     whole["sources"] = _sources(whole)
@@ -223,14 +219,26 @@ def _option(
         "legs": tree(found.legs.results, f"{key}.legs", telling),
         "use": _use(found, sizes, f"{key}.use", telling),
         "year": tree(year, f"{key}.year", telling),
-        **installation_part(found),
+        "installation": tree(found.installation, f"{key}.installation", telling),
+        **({} if found.installation else {"installation_why": reason("no_propulsion_bank")}),
         "weight": weight_part(found),
         "cost": _cost(item, moved, telling),
         "worth": tree(found.worth, f"{key}.worth", telling),
         "carbon": tree(item.carbon, f"{key}.carbon", telling),
         **placement_part(found),
-        "verdict": verdict_part(item.verdict, found.place, telling),
-        **failures_part(item.failures, found.place),
+        "verdict": _verdict(item, f"{key}.verdict", telling),
+        "failures": tree(item.failures, f"{key}.failures", telling),
+        "failure_count": tree(item.failure_count, f"{key}.failure_count", telling),
+    }
+
+
+def _verdict(item: OptionStudy, key: str, telling: Telling) -> dict[str, Any]:
+    """The word and its rows; the reasons and conditions of page 1 are the words of some of them."""
+    node: dict[str, Any] = tree(item.told, key, telling)
+    rows = node["criteria"]
+    return node | {
+        "reasons": [rows[place]["words"] for place in item.verdict.reasons],
+        "conditions": [rows[place]["words_condition"] for place in item.verdict.conditions],
     }
 
 

@@ -114,7 +114,7 @@ def test_ratings_are_named_by_the_trade(results: dict[str, Any]) -> None:
     said = [*(text for part in parts for text in part.text)]
     said += [text for part in parts for each in part.figures for text in (each.finding, each.note)]
     for option in results["options"]:
-        said += [row["why"] for row in option["verdict"]["criteria"]]
+        said += [row["words"] for row in option["verdict"]["criteria"]]
     for text in map(str, said):
         for word in ("for good", "as slowly as pays", "waiting halves"):
             assert word not in text

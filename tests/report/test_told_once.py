@@ -109,8 +109,8 @@ def test_a_criterion_that_does_not_apply_is_not_called_judged() -> None:
         assert verdict["judged"] == len(results) - apart - results.count("not assessed")
         assert verdict["not_applicable"] == apart
         if apart:
-            assert "All" not in verdict["sentence"]
-            assert "not_applicable|count} not applicable" in verdict["sentence"]
+            assert "All" not in verdict["words"]
+            assert f"{apart} not applicable" in verdict["words"]
     assert any(option["verdict"]["not_applicable"] for option in tree["options"])
 
 

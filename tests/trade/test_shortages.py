@@ -63,7 +63,7 @@ def said(name: str) -> Said:
         binding=by_result[NO] or by_result[CONDITIONAL],
         first=option.judgements[first].criterion.id,
         reason=tree["verdict"]["reasons"][0],
-        mend=tree["verdict"]["criteria"][first]["flip"],
+        mend=tree["verdict"]["criteria"][first]["words_mend"],
         kinds=tuple(
             tuple(each.kind for each in found.remedies) for found in led.sets.get(PLACE, ())
         ),

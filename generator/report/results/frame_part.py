@@ -9,7 +9,6 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.motion.service_factor import ServiceFactor, ServicePart
 from generator.analyses.percentiles import scalar, spread
-from generator.analyses.verdict.cautions import CautionItem
 from generator.arrays import Array, Numbers
 from generator.report.results.suffix import CRUISE_BEYOND, PER_SI, excused, put
 from generator.study import Study
@@ -126,20 +125,6 @@ def criteria_part(study: Study) -> list[Row]:
             "built": item.assessed,
         }
         for item in rows
-    ]
-
-
-def cautions_part(items: tuple[CautionItem, ...]) -> list[Row]:
-    """Cautions with their own numbers."""
-    return [
-        {
-            "id": item.id,
-            "title": item.title,
-            "text": item.text.replace("{here.", f"{{cautions.{place}."),
-            "confirm": item.confirm,
-            **item.numbers,
-        }
-        for place, item in enumerate(items)
     ]
 
 

@@ -30,6 +30,7 @@ from generator.analyses.verdict.criteria.criterion import (
 from generator.analyses.verdict.criteria.diesels import of_a_diesel
 from generator.analyses.verdict.criteria.evaluate import JUDGES
 from generator.analyses.verdict.verdict import _reasons, verdict
+from generator.analyses.wiring.installation import Problem
 from generator.analyses.year.sun_carries import SunCarries
 from generator.analyses.year.weather import weather
 from generator.case.case import Case
@@ -515,12 +516,12 @@ def test_conversion_follows_market_year_and_answer(
         (60.0, False, (), GO),
         (60.1, False, (), NO),
         (60.1, True, (), CONDITIONAL),
-        (58.4, False, ("C1: carries more than it may",), CONDITIONAL),
-        (60.1, False, ("C1: carries more than it may",), NO),
+        (58.4, False, (Problem("C1", "over_its_current"),), CONDITIONAL),
+        (60.1, False, (Problem("C1", "over_its_current"),), NO),
     ],
 )
 def test_charge_ceiling_and_lists(
-    volts: float, expert: bool, problems: tuple[str, ...], result: str
+    volts: float, expert: bool, problems: tuple[Problem, ...], result: str
 ) -> None:
     made, wiring = found().installation, found().option.installation
     assert made is not None
@@ -530,7 +531,7 @@ def test_charge_ceiling_and_lists(
     part = replace(found(), installation=made, option=replace(found().option, installation=wiring))
     judged = row(22, part)
     assert judged.result == result
-    assert all(problem in said(judged) for problem in problems)
+    assert ("C1: carries more than it may" in said(judged)) is bool(problems)
 
 
 def engine(place: int, condition: str, priced: bool, **values: Any) -> Findings:
