@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.handling.range_table import RangeRows
 from generator.analyses.handling.stream import Stream
 from generator.analyses.handling.under_sail import UnderSail
 from generator.analyses.money.worth import Worth
 from generator.analyses.motion.key_figures import Reached
 from generator.analyses.motion.match import Match
 from generator.analyses.motion.rules_of_thumb import RulesOfThumb
+from generator.analyses.motion.speed_table import SpeedPower
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
@@ -23,6 +25,9 @@ class OptionAnswers:
     id: str
     name: str
     kind: str
+    speed_power: SpeedPower
+    wind_power: SpeedPower
+    range: RangeRows
     headwind: HeadwindTable
     docking: Docking
     match: Match

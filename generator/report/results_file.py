@@ -8,6 +8,8 @@ from typing import Any
 
 from generator.analyses.findings import Findings
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.handling.range_table import RangeRows
+from generator.analyses.motion.speed_table import SpeedPower
 from generator.analyses.verdict.limits_of_practice import LimitsOfPractice
 from generator.answer.answer import Answer
 from generator.case.case import Case
@@ -30,7 +32,6 @@ from generator.report.results.curve_evidence import (
     reading_rows,
     score_rows,
 )
-from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
 from generator.report.results.energy_part import (
     chemistries_part,
     duty_part,
@@ -201,8 +202,8 @@ def _option(
         "reference": option.kind != "battery",
         "particulars": particulars(found),
         **quick_part(found, ranges),
-        "speed_power": curve_rows(found, "calm"),
-        "wind_power": wind_rows(found),
+        "speed_power": tree(SpeedPower.calm(found), f"{key}.speed_power", telling),
+        "wind_power": tree(SpeedPower.in_wind(found), f"{key}.wind_power", telling),
         "low_speed": crawl_rows(found.low_speed) if found.low_speed else [],
         "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
         "top_speed": top_speed(found),
@@ -213,7 +214,7 @@ def _option(
         "stream": tree(found.stream, f"{key}.stream", telling),
         "under_sail": tree(found.sail, f"{key}.under_sail", telling),
         "rules_of_thumb": tree(found.rules, f"{key}.rules_of_thumb", telling),
-        "range": range_rows(found),
+        "range": tree(RangeRows.of(found), f"{key}.range", telling),
         "range_at_cruise": ranges,
         "range_slower": slower_bar(found),
         "bank": bank,
