@@ -1,9 +1,10 @@
-"""What are the answers on one option that pages read as records?"""
+"""What are the answers, on one option and on the boat, that pages read as records?"""
 
 from __future__ import annotations
 
 from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.handling.low_speed import CrawlRows, ReadingRows
 from generator.analyses.handling.range_table import RangeRows
 from generator.analyses.handling.stream import Stream
 from generator.analyses.handling.under_sail import UnderSail
@@ -11,10 +12,12 @@ from generator.analyses.money.worth import Worth
 from generator.analyses.motion.key_figures import Reached
 from generator.analyses.motion.match import Match
 from generator.analyses.motion.rules_of_thumb import RulesOfThumb
+from generator.analyses.motion.second_opinions import FormBand, OpinionRows, ScoreRows
 from generator.analyses.motion.speed_table import SpeedPower
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
+from generator.analyses.verdict.limits_of_practice import LimitsOfPractice
 from generator.records import record
 
 
@@ -28,6 +31,8 @@ class OptionAnswers:
     speed_power: SpeedPower
     wind_power: SpeedPower
     range: RangeRows
+    low_speed: CrawlRows  # none in a diesel option, nor the next
+    owners_readings: ReadingRows
     headwind: HeadwindTable
     docking: Docking
     match: Match
@@ -39,3 +44,13 @@ class OptionAnswers:
     reserve: Reserve
     legs: tuple[LegResult, ...]
     worth: Worth | None  # none in a copy without prices
+
+
+@record
+class StudyAnswers:
+    """What is the same for all options, likewise."""
+
+    limits: LimitsOfPractice
+    second_opinions: OpinionRows
+    form_scores: ScoreRows
+    form_band: FormBand

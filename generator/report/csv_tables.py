@@ -7,7 +7,7 @@ import io
 from collections.abc import Mapping
 from typing import Any
 
-from generator.analyses.option import OptionAnswers
+from generator.analyses.option import OptionAnswers, StudyAnswers
 from generator.analyses.verdict.criteria.after_one_fault import AfterOneFault
 from generator.analyses.verdict.criteria.against_wind import AgainstWind
 from generator.analyses.verdict.criteria.battery_currents import BatteryCurrents
@@ -69,6 +69,8 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
     rows = [*dictionary(OptionAnswers, "options.*")]
+    for key, unit, meaning in dictionary(StudyAnswers, ""):
+        rows.append((key.removeprefix("."), unit, meaning))
     for number, facts in FACTS.items():
         rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")
     return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]

@@ -25,13 +25,6 @@ from generator.report.results.case_part import (
 )
 from generator.report.results.comparison_part import comparison_part
 from generator.report.results.cost_part import cost_part, money_frame
-from generator.report.results.curve_evidence import (
-    band_row,
-    crawl_rows,
-    opinions_rows,
-    reading_rows,
-    score_rows,
-)
 from generator.report.results.energy_part import (
     chemistries_part,
     duty_part,
@@ -127,9 +120,7 @@ def build(
         "limits": _limits(study, telling),
         "money": money_frame(case, study),
         "comparison": comparison_part(found),
-        "second_opinions": opinions_rows(study.opinions),
-        "form_scores": score_rows(study.opinions),
-        "form_band": band_row(study.opinions),
+        **_forms(study, telling),
         "criteria": criteria_part(study),
         "cautions": cautions_part(study.cautions),
         "range_warnings": range_warnings_part((own, *found)),
@@ -145,6 +136,25 @@ def build(
 def _limits(study: Study, telling: Telling) -> dict[str, Any]:
     """Limits of the rules that pages name."""
     return {**tree(LimitsOfPractice.told(), "limits", telling), **goals_part(study)}
+
+
+def _forms(study: Study, telling: Telling) -> dict[str, Any]:
+    """How far the resistance curve is known."""
+    found = study.opinions
+    return {
+        "second_opinions": tree(found.forms, "second_opinions", telling),
+        "form_scores": tree(found.scores, "form_scores", telling),
+        "form_band": tree(found.band, "form_band", telling),
+    }
+
+
+def _slow(found: Findings, key: str, telling: Telling) -> dict[str, Any]:
+    """Watts at a crawl and what owners have read; nothing without a motor."""
+    low = found.low_speed
+    return {
+        "low_speed": tree(low.rows, f"{key}.low_speed", telling) if low else [],
+        "owners_readings": tree(low.readings, f"{key}.owners_readings", telling) if low else [],
+    }
 
 
 def _answer(led: Answer | None, telling: Telling) -> dict[str, Any]:
@@ -204,8 +214,7 @@ def _option(
         **quick_part(found, ranges),
         "speed_power": tree(SpeedPower.calm(found), f"{key}.speed_power", telling),
         "wind_power": tree(SpeedPower.in_wind(found), f"{key}.wind_power", telling),
-        "low_speed": crawl_rows(found.low_speed) if found.low_speed else [],
-        "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
+        **_slow(found, key, telling),
         "top_speed": top_speed(found),
         "headwind": tree(HeadwindTable.of(found), f"{key}.headwind", telling),
         "docking": tree(found.docking, f"{key}.docking", telling),
