@@ -1,10 +1,12 @@
-"""What are the answers on one option that pages read as records?"""
+"""What are the answers, on one option and on the boat, that pages read as records?"""
 
 from __future__ import annotations
 
 from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.handling.low_speed import CrawlRows, ReadingRows
 from generator.analyses.handling.range_bars import RangeBar
+from generator.analyses.handling.range_table import RangeRows
 from generator.analyses.handling.stream import Stream
 from generator.analyses.handling.under_sail import UnderSail
 from generator.analyses.money.account import Account
@@ -14,6 +16,7 @@ from generator.analyses.motion.key_figures import Reached
 from generator.analyses.motion.match import Match
 from generator.analyses.motion.power import TopSpeed
 from generator.analyses.motion.rules_of_thumb import RulesOfThumb
+from generator.analyses.motion.speed_table import SpeedPower
 from generator.analyses.particulars import Particulars
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.chemistries import Chemistries
@@ -36,6 +39,11 @@ class OptionAnswers:
     id: str
     name: str
     kind: str
+    speed_power: SpeedPower
+    wind_power: SpeedPower
+    range: RangeRows
+    low_speed: CrawlRows  # none in a diesel option, nor the next
+    owners_readings: ReadingRows
     headwind: HeadwindTable
     docking: Docking
     match: Match

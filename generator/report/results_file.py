@@ -8,7 +8,9 @@ from typing import Any
 
 from generator.analyses.findings import Findings
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.handling.range_table import RangeRows
 from generator.analyses.key_numbers import KeyNumbers
+from generator.analyses.motion.speed_table import SpeedPower
 from generator.analyses.particulars import Particulars
 from generator.analyses.use.legs import YearOfLegs
 from generator.analyses.verdict.goals import Goals
@@ -25,14 +27,6 @@ from generator.report.results.case_part import (
     surroundings_part,
 )
 from generator.report.results.comparison_part import comparison_part
-from generator.report.results.curve_evidence import (
-    band_row,
-    crawl_rows,
-    opinions_rows,
-    reading_rows,
-    score_rows,
-)
-from generator.report.results.curve_part import curve_rows, range_rows, wind_rows
 from generator.report.results.frame_part import (
     criteria_part,
     evidence_part,
@@ -107,9 +101,7 @@ def build(
         "limits": _limits(study, telling),
         "money": tree(study.terms, "money", telling),
         "comparison": comparison_part(found),
-        "second_opinions": opinions_rows(study.opinions),
-        "form_scores": score_rows(study.opinions),
-        "form_band": band_row(study.opinions),
+        **_forms(study, telling),
         "criteria": criteria_part(study),
         "cautions": tree(study.cautions, "cautions", telling),
         "range_warnings": range_warnings_part((own, *found)),
@@ -128,6 +120,25 @@ def _limits(study: Study, telling: Telling) -> dict[str, Any]:
     return {
         **tree(LimitsOfPractice.told(), "limits", telling),
         **tree(goals, "limits", telling),
+    }
+
+
+def _forms(study: Study, telling: Telling) -> dict[str, Any]:
+    """How far the resistance curve is known."""
+    found = study.opinions
+    return {
+        "second_opinions": tree(found.forms, "second_opinions", telling),
+        "form_scores": tree(found.scores, "form_scores", telling),
+        "form_band": tree(found.band, "form_band", telling),
+    }
+
+
+def _slow(found: Findings, key: str, telling: Telling) -> dict[str, Any]:
+    """Watts at a crawl and what owners have read; nothing without a motor."""
+    low = found.low_speed
+    return {
+        "low_speed": tree(low.rows, f"{key}.low_speed", telling) if low else [],
+        "owners_readings": tree(low.readings, f"{key}.owners_readings", telling) if low else [],
     }
 
 
@@ -193,10 +204,9 @@ def _option(
         "particulars": tree(Particulars.of(option), f"{key}.particulars", telling)
         | {"propeller": propeller_part(option.propeller)},
         **tree(KeyNumbers.of(found), key, telling),
-        "speed_power": curve_rows(found, "calm"),
-        "wind_power": wind_rows(found),
-        "low_speed": crawl_rows(found.low_speed) if found.low_speed else [],
-        "owners_readings": reading_rows(found.low_speed) if found.low_speed else [],
+        "speed_power": tree(SpeedPower.calm(found), f"{key}.speed_power", telling),
+        "wind_power": tree(SpeedPower.in_wind(found), f"{key}.wind_power", telling),
+        **_slow(found, key, telling),
         "top_speed": tree(found.power.top, f"{key}.top_speed", telling),
         "headwind": tree(HeadwindTable.of(found), f"{key}.headwind", telling),
         "docking": tree(found.docking, f"{key}.docking", telling),
@@ -205,7 +215,7 @@ def _option(
         "stream": tree(found.stream, f"{key}.stream", telling),
         "under_sail": tree(found.sail, f"{key}.under_sail", telling),
         "rules_of_thumb": tree(found.rules, f"{key}.rules_of_thumb", telling),
-        "range": range_rows(found),
+        "range": tree(RangeRows.of(found), f"{key}.range", telling),
         "range_at_cruise": tree(found.bars.at_cruise, f"{key}.range_at_cruise", telling),
         "range_slower": tree(found.bars.slower, f"{key}.range_slower", telling),
         "bank": bank,

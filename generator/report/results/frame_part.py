@@ -62,13 +62,8 @@ def sigma_share(sigma: Numbers) -> float:
 
 def _others_at_cruise(study: Study) -> list[float]:
     """How far the other hull forms lie from the first at planned cruise, as shares."""
-    found = study.opinions
     cruise = float(np.asarray(study.options[0].findings.case.planning.cruise_speed).flat[0])
-    shares = [
-        float(np.interp(cruise, found.speed, item.total / found.opinions[0].total)) - 1.0
-        for item in found.opinions
-    ]
-    return [share for share in shares[1:] if np.isfinite(share)]
+    return study.opinions.others_at(cruise)
 
 
 def service_part(service: ServiceFactor) -> Row:

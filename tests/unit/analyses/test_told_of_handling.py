@@ -1,4 +1,4 @@
-"""What is told of head wind, docking, streams and sailing, by hand-made results."""
+"""What is told of power, range, head wind, docking, streams and sailing, by hand."""
 
 from __future__ import annotations
 
@@ -8,19 +8,22 @@ from typing import Any
 import numpy as np
 import pytest
 
+from generator.analyses.handling.cruising_range import Range
 from generator.analyses.handling.docking import Stop
 from generator.analyses.handling.headwind import WINDS, Headwind, Ladder
 from generator.analyses.handling.headwind_table import HeadwindTable
+from generator.analyses.handling.range_table import RangeRows
 from generator.analyses.handling.stream import Gate, StreamRows
 from generator.analyses.handling.under_sail import OneMoreRows, under_sail
 from generator.analyses.motion.match import BestScrew
 from generator.analyses.motion.plant import LIMITS
 from generator.analyses.motion.power import KNOT
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
+from generator.analyses.motion.speed_table import SpeedPower
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
-from tests.unit.report.lacking import found, study
+from tests.unit.report.lacking import ELECTRIC, found, study
 
 RPM = np.pi / 30.0  # rad/s
 
@@ -219,3 +222,54 @@ def test_the_rules_of_thumb_stand_beside_the_computed_need() -> None:
         assert rules.above is above
         assert told(rules)["of_gerr_share"] == pytest.approx(need / gerr)
         assert told(rules)["gerr_kw"] == pytest.approx(gerr / 1e3)
+
+
+def test_power_over_speed_is_told_of_the_battery_or_of_the_tank() -> None:
+    """The best estimate's own curve, without draws; the slowest row is 1.5 kn."""
+    for place, name, other in (
+        (ELECTRIC, "battery_power_kw", "fuel_rate"), (0, "fuel_rate_l_per_h", "battery_power")
+    ):  # fmt: skip
+        own = study().options[place].findings
+        rows = told(SpeedPower.calm(own))
+        assert rows[0]["speed_kn"] == pytest.approx(1.5)
+        assert all(row[name] > 0.0 for row in rows)
+        assert all(row[f"{other}_why"] for row in rows)
+        assert {row["sea"] for row in rows} == {"calm"}
+        held = [row["within_continuous"] for row in rows]
+        assert all(row["limit"] in (LIMITS if not fits else (None,))
+                   for row, fits in zip(rows, held, strict=True))  # fmt: skip
+        winds = told(SpeedPower.in_wind(own))
+        assert [row["sea"] for row in winds] == sorted(row["sea"] for row in winds)
+        assert {row["sea"] for row in winds} == {"wind_15", "wind_20", "wind_25"}
+
+
+def test_a_range_is_absent_for_what_stands_in_its_way() -> None:
+    """Two hours and 1 kW at each speed; nothing above the reserve at 2 kn."""
+    own = found()
+    width = own.power.speed.size
+    hours = np.full((3, width), 7200.0)
+    hours[:, 4] = 0.0
+    item = Range("calm", "new", hours * own.power.speed, hours, 2.0 * hours, hours / 7.2)
+    rows = told(RangeRows.of(replace(own, ranges=(item,))))
+    first, second = rows[2], rows[3]  # the speed of place 4, and the next
+    assert (first["range_nm"], first["per_mile_kwh_per_nm"]) == (None, None)
+    assert first["range_why"] == first["endurance_why"] == reason("nothing_above_reserve")
+    assert second["range_nm"] == pytest.approx(2.0 * second["speed_kn"])
+    assert (second["endurance_h"], second["sea"], second["bank_age"]) == (2.0, "calm", "new")
+    assert second["per_mile_kwh_per_nm"] == pytest.approx(1.0 / second["speed_kn"])  # of 1 kW
+
+
+@pytest.mark.parametrize("place", range(len(LIMITS)))
+def test_a_range_above_the_rating_names_the_limit(place: int) -> None:
+    own = found()
+    calm = own.power.curves["calm"]
+    shape = np.broadcast_shapes(np.shape(calm.output.load), (1, own.power.speed.size))
+    output = replace(
+        calm.output, load=np.full(shape, 2.0), binding=np.full(shape, place, dtype=np.float64)
+    )
+    power = replace(own.power, curves={"calm": replace(calm, output=output)})
+    none = np.zeros((3, own.power.speed.size))
+    item = Range("calm", "new", none, none, none, none)
+    rows = told(RangeRows.of(replace(own, power=power, ranges=(item,))))
+    assert rows[0]["range_why"] == f"above the continuous rating: {LIMITS[place]}"
+    assert rows[0]["kept_in"] == "bank"

@@ -9,12 +9,14 @@ import numpy as np
 import pytest
 
 from generator.analyses.handling.range_bars import RangeBars
+from generator.analyses.handling.range_table import RangeRows
 from generator.analyses.key_numbers import KeyNumbers
 from generator.analyses.money.account import account
 from generator.analyses.money.bill import Bill
 from generator.analyses.money.carbon import carbon
 from generator.analyses.motion.rules_of_thumb import rules_of_thumb
 from generator.analyses.motion.service_factor import ServiceFactor
+from generator.analyses.motion.speed_table import SpeedPower
 from generator.analyses.particulars import Particulars
 from generator.analyses.store.chemistries import chemistries
 from generator.analyses.store.duty import Held, _hold
@@ -27,7 +29,6 @@ from generator.analyses.year.sun_carries import without as without_sun
 from generator.arrays import Array
 from generator.report.numbers import Display
 from generator.report.results.case_part import engine_part
-from generator.report.results.curve_part import curve_rows, range_rows
 from generator.report.results.frame_part import evidence_part, service_part
 from generator.report.results.suffix import PER_SI, excused
 from generator.report.tree import Telling, tree
@@ -357,10 +358,10 @@ def test_mile_against_the_stream(number: int, high: float | None, low: float | N
 def test_drain_of_the_range(number: int, high: float | None, low: float | None) -> None:
     item = found().ranges[0]
     drain = np.broadcast_to(draws(number), (101, found().power.speed.size))
-    rows = range_rows(found(ranges=(replace(item, drain=drain),)))
+    rows = tree(RangeRows.of(found(ranges=(replace(item, drain=drain),))), "here", TELLING)
     row = next(each for each in rows if each["range_nm"] is not None)
     speed = row["speed_kn"] / PER_SI["kn"]
-    check(row, "energy_per_mile_kwh", high, PER_SI["kwh_per_nm"] / speed)
+    check(row, "per_mile_kwh_per_nm", high, PER_SI["kwh_per_nm"] / speed)
 
 
 @lacking
@@ -417,7 +418,8 @@ def test_speed_beyond_the_formulas_in_some_draws(number: int) -> None:
     """
     whole = with_lacking_curve(number, draws(0))
     speed = whole.power.speed[4] * PER_SI["kn"]
-    row = next((each for each in curve_rows(whole, "calm") if each["speed_kn"] == speed), None)
+    rows = tree(SpeedPower.calm(whole), "here", TELLING)
+    row = next((each for each in rows if each["speed_kn"] == speed), None)
     assert (row is None) is (number > 10)
     if row is not None:
         check(row, "shaft_power_kw", 50.5, 1e-3)
@@ -430,7 +432,8 @@ def test_load_without_a_value_is_not_within_the_rating() -> None:
     calm = power.curves["calm"]
     output = replace(calm.output, load=np.full((101, power.speed.size), np.nan))
     curve = replace(calm, output=output)
-    rows = curve_rows(found(power=replace(power, curves={**power.curves, "calm": curve})), "calm")
+    whole = found(power=replace(power, curves={**power.curves, "calm": curve}))
+    rows = tree(SpeedPower.calm(whole), "here", TELLING)
     assert rows
     assert not any(row["within_continuous"] for row in rows)
     assert all(row["limit"] for row in rows)
