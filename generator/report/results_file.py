@@ -6,6 +6,7 @@ import json
 from dataclasses import replace
 from typing import Any
 
+from generator.analyses.differences import Difference
 from generator.analyses.findings import Findings
 from generator.analyses.key_numbers import KeyNumbers
 from generator.analyses.particulars import Particulars
@@ -23,7 +24,6 @@ from generator.report.results.case_part import (
     propeller_part,
     surroundings_part,
 )
-from generator.report.results.comparison_part import comparison_part
 from generator.report.results.cost_part import cost_part, money_frame
 from generator.report.results.curve_evidence import (
     band_row,
@@ -115,7 +115,7 @@ def build(
         "answer": _answer(led, telling),
         "limits": limits_part() | _goals(study, telling),
         "money": money_frame(case, study),
-        "comparison": comparison_part(found),
+        "comparison": _comparison(found, telling),
         "second_opinions": opinions_rows(study.opinions),
         "form_scores": score_rows(study.opinions),
         "form_band": band_row(study.opinions),
@@ -129,6 +129,12 @@ def build(
     typed = sorted(braced(case), key=len, reverse=True)
     result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
     return result
+
+
+def _comparison(found: tuple[Findings, ...], telling: Telling) -> dict[str, Any]:
+    """Where two motors differ by more than the doubt."""
+    key = "comparison.differences"
+    return {"differences": tree(Difference.all(found), key, telling)}
 
 
 def _goals(study: Study, telling: Telling) -> dict[str, Any]:
