@@ -18,7 +18,7 @@ LINES = (
     ("top_peak", "Calm speed, peak", "top_speed.peak_kn", "speed"),
     ("range_new", "Range to reserve at cruise, calm, new", "calm_range_nm", "distance"),
     ("range_aged", "Range to reserve at cruise, calm, aged", "calm_aged_nm", "distance"),
-    ("range_wind", "Range to reserve against 20 kn, aged", "wind_aged_nm", "distance"),
+    ("range_wind", "Range to reserve against {wind}, aged", "wind_aged_nm", "distance"),
     ("nominal", "Bank, nominal", "bank.nominal_kwh", "energy"),
     ("available", "Above the reserve, aged", "bank.available_aged_kwh", "energy"),
     ("peak_current", "Battery current at peak", "bank.peak_current_a", "current"),
@@ -91,7 +91,9 @@ def _row(page: Page, name: str, label: str, tail: str, form: str) -> Row:
     ]
     # A label that stands under the row above is set in.
     look = "inset" if label.startswith(" ") else ""
-    return Row(page.text(label), (*cells, _judged(page, judged)), look)
+    wind = page.find("sea_states", id="wind_20")
+    head = page.text(label.replace("{wind}", f"{{{wind}.wind_kn|wind}}"))
+    return Row(head, (*cells, _judged(page, judged)), look)
 
 
 def _judged(page: Page, key: str | None) -> Markup:

@@ -1,4 +1,4 @@
-"""The better of two motors is told only where nine draws of ten agree on it, whatever they share."""
+"""The better of two motors is told only where nine draws of ten agree, whatever they share."""
 
 from __future__ import annotations
 
