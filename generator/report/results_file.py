@@ -6,6 +6,7 @@ import json
 from dataclasses import replace
 from typing import Any
 
+from generator.analyses.differences import Difference
 from generator.analyses.findings import Findings
 from generator.analyses.handling.headwind_table import HeadwindTable
 from generator.analyses.handling.range_table import RangeRows
@@ -26,7 +27,6 @@ from generator.report.results.case_part import (
     propeller_part,
     surroundings_part,
 )
-from generator.report.results.comparison_part import comparison_part
 from generator.report.results.frame_part import (
     criteria_part,
     evidence_part,
@@ -100,7 +100,7 @@ def build(
         "answer": _answer(led, telling),
         "limits": _limits(study, telling),
         "money": tree(study.terms, "money", telling),
-        "comparison": comparison_part(found),
+        "comparison": _comparison(found, telling),
         **_forms(study, telling),
         "criteria": criteria_part(study),
         "cautions": tree(study.cautions, "cautions", telling),
@@ -140,6 +140,12 @@ def _slow(found: Findings, key: str, telling: Telling) -> dict[str, Any]:
         "low_speed": tree(low.rows, f"{key}.low_speed", telling) if low else [],
         "owners_readings": tree(low.readings, f"{key}.owners_readings", telling) if low else [],
     }
+
+
+def _comparison(found: tuple[Findings, ...], telling: Telling) -> dict[str, Any]:
+    """Where two motors differ by more than the doubt."""
+    key = "comparison.differences"
+    return {"differences": tree(Difference.all(found), key, telling)}
 
 
 def _answer(led: Answer | None, telling: Telling) -> dict[str, Any]:

@@ -26,8 +26,8 @@ def without_prices(results: dict[str, Any]) -> dict[str, Any]:
     currency = results["case"]["currency"]  # the only one that a case may use
     for name in ("inputs", "assumptions"):
         tree[name] = [row for row in tree[name] if not _priced(row, currency)]
-    rows = tree["comparison"]["rows"]
-    tree["comparison"]["rows"] = [row for row in rows if not row["form"].startswith("money")]
+    rows = tree["comparison"]["differences"]
+    tree["comparison"]["differences"] = [row for row in rows if not row["money"]]
     tree["warnings"] = [text for text in tree["warnings"] if not _of_money(text, currency)]
     return tree
 

@@ -183,15 +183,13 @@ def _one_motor(results: Results) -> None:
     kept = [item for item in results["cautions"] if "options.3" not in str(item)]
     assert len(kept) > 0
     results["cautions"] = kept
-    for row in results["comparison"]["rows"]:
-        row["keys"], row["better"] = row["keys"][:3], None
+    results["comparison"]["differences"] = []
 
 
 def _no_motor(results: Results) -> None:
     del results["options"][2:]
     results["cautions"] = []
-    for row in results["comparison"]["rows"]:
-        row["keys"], row["better"] = row["keys"][:2], None
+    results["comparison"]["differences"] = []
 
 
 def _nothing_holds_in_wind(results: Results) -> None:
