@@ -7,46 +7,12 @@ import io
 from collections.abc import Mapping
 from typing import Any
 
-from generator.analyses.option import OptionAnswers
-from generator.analyses.verdict.criteria.after_one_fault import AfterOneFault
-from generator.analyses.verdict.criteria.against_wind import AgainstWind
-from generator.analyses.verdict.criteria.battery_currents import BatteryCurrents
-from generator.analyses.verdict.criteria.boat_value import BoatValue
-from generator.analyses.verdict.criteria.calm_speed import CalmSpeed
-from generator.analyses.verdict.criteria.charge_ceiling import ChargeCeiling
-from generator.analyses.verdict.criteria.cold import Cold
-from generator.analyses.verdict.criteria.compartment import Space
-from generator.analyses.verdict.criteria.continuous_power import HeldCruise
-from generator.analyses.verdict.criteria.conversion import Conversion
-from generator.analyses.verdict.criteria.design_area import DesignArea
-from generator.analyses.verdict.criteria.evidence import Evidence
-from generator.analyses.verdict.criteria.foul_gate import FoulGate
-from generator.analyses.verdict.criteria.healthy_engine import PresentEngine
-from generator.analyses.verdict.criteria.house_supply import HouseSupply
-from generator.analyses.verdict.criteria.insurer import Insurer
-from generator.analyses.verdict.criteria.legs_covered import LegsCovered
-from generator.analyses.verdict.criteria.mass_change import MassChange
-from generator.analyses.verdict.criteria.mooring import Mooring
-from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
-from generator.analyses.verdict.criteria.payback import Payback
-from generator.analyses.verdict.criteria.power_per_tonne import PowerPerTonne
-from generator.analyses.verdict.criteria.propeller_match import PropellerMatch
-from generator.analyses.verdict.criteria.recharge import Recharge
-from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
-from generator.analyses.verdict.criteria.stopping import Stopping
-from generator.analyses.verdict.criteria.trim_and_list import TrimAndList
+from generator.report.declared import PLACES
 from generator.report.page import PLACEHOLDER, Page, bare_text
 from generator.report.tree import dictionary
 from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
-FACTS: Mapping[int, Any] = {  # by the number of the criterion
-    1: MustMakeLeg, 2: LegsCovered, 3: ReserveKept, 4: AgainstWind, 5: HeldCruise, 6: AgainstWind,
-    7: CalmSpeed, 8: PowerPerTonne, 9: FoulGate, 10: AfterOneFault, 11: Recharge, 12: Mooring,
-    13: HouseSupply, 14: BatteryCurrents, 15: Cold, 16: MassChange, 17: TrimAndList,
-    18: DesignArea, 19: Space, 20: Insurer, 21: Conversion, 22: ChargeCeiling, 23: PropellerMatch,
-    24: Stopping, 25: Payback, 26: BoatValue, 27: PresentEngine, 28: Evidence,
-}  # fmt: skip
 
 
 def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict[str, str]:
@@ -68,9 +34,7 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
-    rows = [*dictionary(OptionAnswers, "options.*")]
-    for number, facts in FACTS.items():
-        rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")
+    rows = [row for place, kinds in PLACES for kind in kinds for row in dictionary(kind, place)]
     return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]
 
 
