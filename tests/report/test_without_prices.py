@@ -15,7 +15,7 @@ from typing import Any
 
 import pytest
 
-from generator.records import Number, key_of, kind_of, number, numbers_of, record
+from generator.records import Number, key_of, kind_of, number, numbers_of, record, records_of
 from generator.report import declared, without_prices
 from generator.report.declared import records_in
 from generator.report.numbers import Display, shown
@@ -102,7 +102,7 @@ def test_no_record_is_passed_over(name: str) -> None:
         for key, _ in declared._at(results, place.split("."), ""):
             assert key in met or re.fullmatch(r"options\.\d+\.cost", key), key
     for key, (node, kind) in met.items():
-        for field_name in declared.records_of(kind):
+        for field_name in records_of(kind):
             value = node[field_name]
             for each in value if isinstance(value, list) else [value]:
                 assert each is None or any(each is one for one, _ in met.values()), (
