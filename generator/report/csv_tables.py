@@ -7,16 +7,11 @@ import io
 from collections.abc import Mapping
 from typing import Any
 
-from generator.analyses.key_numbers import KeyNumbers
-from generator.analyses.option import OptionAnswers
-from generator.analyses.study_answers import StudyAnswers
-from generator.analyses.verdict.goals import Goals
 from generator.analyses.wiring.set_values import Settings
 from generator.records import key_of, numbers_of, records_of
-from generator.report.criteria_records import FACTS
+from generator.report.declared import PLACES
 from generator.report.page import PLACEHOLDER, Page, bare_text
 from generator.report.tree import dictionary
-from generator.search import Smallest
 from generator.units.kinds import KINDS
 from generator.verbatim import as_typed
 
@@ -43,12 +38,11 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
-    whole = ((key.lstrip("."), *rest) for key, *rest in dictionary(StudyAnswers, ""))
-    rows = [*whole, *dictionary(OptionAnswers, "options.*"), *dictionary(KeyNumbers, "options.*")]
-    rows += [*dictionary(Smallest, "options.*.use.smallest"), *dictionary(Goals, "limits")]
-    for number, facts in FACTS.items():
-        rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")
-    once = {key: {"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows}
+    rows = [row for place, kinds in PLACES for kind in kinds for row in dictionary(kind, place)]
+    once = {
+        key: {"key": key.lstrip("."), "unit": unit, "meaning": meaning}
+        for key, unit, meaning in rows
+    }
     return list(once.values())
 
 

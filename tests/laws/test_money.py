@@ -27,7 +27,6 @@ from generator.draws import drawn, make_draws
 from generator.money.present_value import (
     cumulative,
     discounted,
-    discounted_payback,
     present_value,
     recovery,
 )
@@ -90,8 +89,6 @@ def test_payback_never_falls_when_the_price_rises(
     flows[:, 1:] = saved
     years = recovery(discounted(flows, rate))
     assert years[1] >= years[0]
-    closed = discounted_payback(np.array([price, price + more]), saved, rate)
-    assert closed[1] >= closed[0]
 
 
 @FEW

@@ -20,7 +20,8 @@ from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.records import facts_of, records_of
 from generator.report import old_keys
-from generator.report.criteria_records import FACTS
+from generator.report.csv_tables import described
+from generator.report.declared import FACTS
 from generator.report.numbers import Display, shown
 from generator.report.page import Page
 from generator.report.results_file import build, to_json
@@ -145,15 +146,13 @@ def test_a_word_on_money_without_words_stops_the_run() -> None:
 def test_every_old_key_has_a_new_one_that_is_there_or_a_reason() -> None:
     with old_keys.FILE.open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
-    described = {key for key, _, _ in dictionary_with_kinds()} | {
-        key for key, _, _ in dictionary(OptionAnswers, "options.*")
-    }
+    keys = {key for key, _, _ in dictionary_with_kinds()} | {row["key"] for row in described()}
     facts = {"options.*.use.failing.*.words", *facts_below(OptionAnswers, "options.*")}
     facts |= facts_below(StudyAnswers, "")
     for row in rows:
         assert row["why"], row["old"]
         if row["new"] and not row["new"].endswith("_why"):
-            assert row["new"] in described | facts, row["new"]
+            assert row["new"] in keys | facts, row["new"]
 
 
 # What the words beside a number say it is, and the number that must stand there.

@@ -13,7 +13,7 @@ from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
 from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
 from generator.answer.sets import RemedySet
 from generator.answer.subjects import Subject
-from generator.report.criteria_records import FACTS
+from generator.report.declared import FACTS
 from generator.report.figures.bad_day import bad_day
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
