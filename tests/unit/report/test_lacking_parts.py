@@ -20,13 +20,12 @@ from generator.report.results.case_part import engine_part
 from generator.report.results.cost_part import cost_part
 from generator.report.results.curve_part import curve_rows, range_rows
 from generator.report.results.energy_part import chemistries_part, duty_part, one_fault_part
-from generator.report.results.frame_part import evidence_part, service_part
 from generator.report.results.quick_part import quick_part
 from generator.report.results.stream_part import stream_part
 from generator.report.results.suffix import PER_SI, excused, plain
 from generator.report.results.under_sail_part import under_sail_part
 from generator.report.results.use_part import use_part
-from generator.report.tree import Telling
+from generator.report.tree import Telling, tree
 from tests.unit.report.lacking import (
     ELECTRIC,
     LACKING,
@@ -58,7 +57,8 @@ TELLING = Telling(Display("metric", "EUR"))
 
 @lacking
 def test_service_factor(number: int, high: float | None, low: float | None) -> None:
-    check(service_part(ServiceFactor((), draws(number))), "product_at_cruise", high)
+    row = tree(ServiceFactor((), draws(number)), "here", TELLING)
+    check(row, "at_cruise", high)
 
 
 def band(number: int) -> dict[str, Any]:
@@ -66,7 +66,9 @@ def band(number: int) -> dict[str, Any]:
     whole = study()
     key = replace(whole.options[0].findings.key, cruise_shaft_power=draws(number))
     first = replace(whole.options[0], findings=replace(whole.options[0].findings, key=key))
-    return evidence_part(replace(whole, options=(first, *whole.options[1:])))
+    changed_study = replace(whole, options=(first, *whole.options[1:]))
+    row: dict[str, Any] = tree(changed_study.evidence, "evidence", TELLING)
+    return row
 
 
 @lacking
