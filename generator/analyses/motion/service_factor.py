@@ -10,9 +10,10 @@ from generator.analyses.motion.key_figures import KeyFigures
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.records import number, record
+from generator.tables.method import method
 
 UNTOLD = "not told, from clean to slimed"
-SINGLE = 1.35  # common practice: the one in-service factor that the parts replace
+SINGLE = method("service.single")
 
 
 @record

@@ -67,6 +67,7 @@ def close(value: float | None, wanted: float | None) -> bool:
 
 
 def excuses(row: dict[str, Any], key: str) -> bool:
-    """Whether a number is there, or a reason in its place."""
+    """Whether a number is there, or a reason in its place; that of a record is by its field."""
     stem = key.rpartition("_")[0]
-    return row[key] is not None or bool(row.get(f"{key}_why") or row.get(f"{stem}_why"))
+    stems = (key, stem, stem.removesuffix("_low").removesuffix("_high"))
+    return row[key] is not None or any(row.get(f"{each}_why") for each in stems)
