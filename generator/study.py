@@ -14,6 +14,7 @@ from generator.analyses.money.savings import fair_baseline, savings
 from generator.analyses.money.terms import MoneyTerms, money_terms
 from generator.analyses.money.worth import worth
 from generator.analyses.motion.hull import vessel
+from generator.analyses.motion.sea_states import SeaState, sea_states
 from generator.analyses.motion.sea_trial.model import trial_option
 from generator.analyses.motion.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.motion.service_factor import ServiceFactor, service_factor
@@ -22,10 +23,12 @@ from generator.analyses.store.cold_months import with_coldest
 from generator.analyses.use.ordinary_weather import with_ordinary_wind
 from generator.analyses.use.outings import Outings, outings
 from generator.analyses.verdict.cautions import CautionItem, cautions
-from generator.analyses.verdict.criteria.catalogue import criteria
+from generator.analyses.verdict.criteria.catalogue import ListedCriterion, criteria, listed
+from generator.analyses.verdict.curve_evidence import EVIDENCE, CurveEvidence, curve_evidence
 from generator.analyses.verdict.failure import Failure, FailureCount
 from generator.analyses.verdict.failures import counted, failures
 from generator.analyses.verdict.papers import Papers, papers
+from generator.analyses.verdict.range_warnings import RangeWarning, range_warnings
 from generator.analyses.verdict.verdict import Verdict, VerdictTold, told, verdict
 from generator.analyses.weight.weight import weigh
 from generator.analyses.year.house import HouseLoads, house
@@ -81,6 +84,34 @@ class Study:
     papers: Papers
     terms: MoneyTerms
     as_she_is: int  # place of the option whose figures stand for the boat herself
+
+    @property
+    def own(self) -> Findings:
+        """What is found of the boat as she is."""
+        return self.options[self.as_she_is].findings
+
+    @property
+    def evidence(self) -> CurveEvidence:
+        """On what the power curve rests, as the criterion for it found."""
+        rows = self.options[self.as_she_is].verdict.judgements
+        row = next(item for item in rows if item.criterion.id == EVIDENCE)
+        return curve_evidence(row, self.own, self.options[0].findings, self.opinions)
+
+    @property
+    def seas(self) -> tuple[SeaState, ...]:
+        """The seas of the study in these waters."""
+        return sea_states(self.own.power)
+
+    @property
+    def range_warnings(self) -> tuple[RangeWarning, ...]:
+        """Where a formula is used outside what it was tested on."""
+        every = (self.own, *(option.findings for option in self.options))
+        return range_warnings(item for found in every for item in found.range_cautions)
+
+    @property
+    def criteria(self) -> tuple[ListedCriterion, ...]:
+        """All criteria as they are listed."""
+        return listed()
 
 
 def stand(case: Case, draws: Draws) -> Ground:

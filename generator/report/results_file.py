@@ -27,13 +27,6 @@ from generator.report.results.case_part import (
     propeller_part,
     surroundings_part,
 )
-from generator.report.results.frame_part import (
-    criteria_part,
-    evidence_part,
-    range_warnings_part,
-    seas_part,
-    service_part,
-)
 from generator.report.results.hours_part import (
     energy_year_part,
     house_year_part,
@@ -82,13 +75,13 @@ def build(
         "engine": engine_part(case, keep),
         "propeller": propeller_part(case.propeller),
         "trial": trial_part(case, study.trial),
-        "evidence": evidence_part(study),
-        "service_factor": service_part(study.service),
+        "evidence": tree(study.evidence, "evidence", telling),
+        "service_factor": tree(study.service, "service_factor", telling),
         **surroundings_part(case, own),
         **weather_part(study),
         **house_year_part(study),
         **assumptions,
-        "sea_states": seas_part(own),
+        "sea_states": tree(study.seas, "sea_states", telling),
         "options": [
             _option(item, moved, sizes, telling)
             | energy_year_part(study, item.findings)
@@ -102,9 +95,9 @@ def build(
         "money": tree(study.terms, "money", telling),
         "comparison": _comparison(found, telling),
         **_forms(study, telling),
-        "criteria": criteria_part(study),
+        "criteria": tree(study.criteria, "criteria", telling),
         "cautions": tree(study.cautions, "cautions", telling),
-        "range_warnings": range_warnings_part((own, *found)),
+        "range_warnings": tree(study.range_warnings, "range_warnings", telling),
         **tree(study.papers, "papers", telling),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import copy
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -67,7 +68,7 @@ def sentences(every: list[Part]) -> list[Markup]:
 
 SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
     "service factor": (
-        lambda page: (installation.service(page),), ("service_factor.product_at_cruise",)
+        lambda page: (installation.service(page),), ("service_factor.at_cruise",)
     ),
     "motor sailing": (under_sail.part, (".under_sail.one_more.0.drain_w",)),
     "cruise": (power.part, (".cruise_shaft_high_kw", ".rules_of_thumb.of_gerr_share")),
@@ -126,10 +127,25 @@ def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
 
 
 def test_setting_without_a_value_has_its_reason_below(results: dict[str, Any]) -> None:
-    rows = results["options"][2]["installation"]["settings"]
-    place = next(n for n, row in enumerate(rows) if row["name"].endswith("at peak"))
-    page = without(results, f"options.2.installation.settings.{place}.value_min")
+    page = without(results, "options.2.installation.settings.management.peak_warning_min")
     assert any(WHY in note for note in schedules._settings(page).notes)
+
+
+def test_likely_short_circuit_stands_before_the_greatest(results: dict[str, Any]) -> None:
+    """In the overview that a surveyor reads first, and in the words of the caution."""
+    page = Page(results)
+    (table,) = schedules.overview(page).tables
+    row = next(row for row in table.rows if "likely, at most" in row.head)
+    for motor, cell in zip(page.motors, row.cells, strict=True):
+        fault = page.value(f"{motor}.installation.fault")
+        assert fault["bank_likely_ka"] < fault["bank_greatest_ka"]
+        shown = [float(value) for value in re.findall(r'value="([^"]*)"', str(cell))]
+        assert shown == [fault["bank_likely_ka"], fault["bank_greatest_ka"]]
+    caution = next(row for row in results["cautions"] if row["id"] == "fault")
+    said = re.search(r"with ([0-9.]+) to ([0-9.]+)\u00a0kA", caution["words"])
+    assert said is not None
+    wanted = [round(caution[f"{name}_ka"], 1) for name in ("likely", "greatest")]
+    assert [float(number) for number in said.groups()] == wanted
 
 
 @pytest.mark.parametrize("year", [0, 5, 12])

@@ -27,8 +27,7 @@ SOURCE = "dsyhs_measurements"
 LIGHT_FROM, LIMIT = 5.0, 0.45  # length-displacement ratio; Froude number of heavier hulls
 # Within 25 % as an 80 % band, beyond the heaviest model: no tank result to hold it against.
 HEAVY_DOUBT = 0.25 / 1.2816
-HELD = "The regression is taken at the end of its range, with a wider band."
-HELD_HEAVY = "Taken at the heaviest model, times the true displacement: within about 25 %."
+HELD, HELD_HEAVY = "held_wider", "heavy_times_displacement"  # what is done outside the range
 
 
 @dataclass(frozen=True)

@@ -29,7 +29,6 @@ from generator.analyses.year.sun_carries import without as without_sun
 from generator.arrays import Array
 from generator.report.numbers import Display
 from generator.report.results.case_part import engine_part
-from generator.report.results.frame_part import evidence_part, service_part
 from generator.report.results.suffix import PER_SI, excused
 from generator.report.tree import Telling, tree
 from tests.unit.report.lacking import (
@@ -69,7 +68,8 @@ def made_of(item: Any) -> Any:
 
 @lacking
 def test_service_factor(number: int, high: float | None, low: float | None) -> None:
-    check(service_part(ServiceFactor((), draws(number))), "product_at_cruise", high)
+    row = tree(ServiceFactor((), draws(number)), "here", TELLING)
+    check(row, "at_cruise", high)
 
 
 def band(number: int) -> dict[str, Any]:
@@ -77,7 +77,9 @@ def band(number: int) -> dict[str, Any]:
     whole = study()
     key = replace(whole.options[0].findings.key, cruise_shaft_power=draws(number))
     first = replace(whole.options[0], findings=replace(whole.options[0].findings, key=key))
-    return evidence_part(replace(whole, options=(first, *whole.options[1:])))
+    changed_study = replace(whole, options=(first, *whole.options[1:]))
+    row: dict[str, Any] = tree(changed_study.evidence, "evidence", TELLING)
+    return row
 
 
 @lacking
