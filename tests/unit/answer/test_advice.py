@@ -120,7 +120,7 @@ def _said(number: int) -> Said:
     folder.mkdir(exist_ok=True)
     case = read_case(write_boat(folder, f"boat {number}", CASES[number]))
     study = run(case, make_draws(case, DRAWS), year=False)
-    led = answer(case, study)
+    led = answer(case, study, maps=False)
     said, tree = led.advice, build(case, study, led=led)["answer"]["advice"]
     every = [each for sets in led.sets.values() for each in sets]
     return Said(
