@@ -13,7 +13,8 @@ import pytest
 from generator.answer.answer import answer
 from generator.case.open import read_case
 from generator.draws import make_draws
-from generator.report.results_file import build
+from generator.report.numbers import Display
+from generator.report.tree import Telling, tree
 from generator.study import run
 from tests.once import once, shared_folder
 from tests.trade.shortages.reader import write_boat
@@ -121,13 +122,14 @@ def _said(number: int) -> Said:
     folder.mkdir(exist_ok=True)
     case = read_case(write_boat(folder, f"boat {number}", CASES[number]))
     study = run(case, make_draws(case, DRAWS), year=False)
-    led = answer(case, study)
-    said, tree = led.advice, build(case, study, led=led)["answer"]["advice"]
+    led = answer(case, study, maps=False)
+    telling = Telling(Display(case.study.units, case.study.currency))
+    said, told = led.advice, tree(led.advice, "answer.advice", telling)
     every = [each for sets in led.sets.values() for each in sets]
     return Said(
         said.rule, said.option, said.subject, said.extra,
         said.remedies is None or any(said.remedies is each for each in every),
-        tree["words"].replace(NARROW, " "), tree["words_rests"],
+        told["words"].replace(NARROW, " "), told["words_rests"],
     )  # fmt: skip
 
 
