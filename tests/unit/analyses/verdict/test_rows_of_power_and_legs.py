@@ -242,7 +242,10 @@ def test_what_the_leg_before_took_in_a_calm_is_gone() -> None:
 
 
 def habits(
-    legs: np.ndarray | float, miles: np.ndarray | float, slower: tuple[float, float] = (0.0, 0.0)
+    legs: np.ndarray | float,
+    miles: np.ndarray | float,
+    slower: tuple[float, float] = (0.0, 0.0),
+    by: str = "range",
 ) -> Findings:
     """Shares of passages and miles inside range, and the same at a slower speed."""
     one = np.ones((DRAWS + 1, 1))
@@ -256,6 +259,7 @@ def habits(
         slower=0.5 * KNOT,
         missed=(2,),
         missed_slower=(2,),
+        missed_by=(by,),
     )
     return replace(found(), use=replace(found().use, coverage=covered))
 
@@ -287,6 +291,30 @@ def test_habits_go_by_passages_and_miles(
     assert (judged.result, judged.facts.outcome) == (result, outcome)
     named = () if result == GO else (found().case.legs[2].name,)
     assert judged.facts.named == named
+
+
+@pytest.mark.parametrize(
+    ("by", "told", "mend"),
+    [
+        (
+            "range",
+            "Not within range: “",
+            "fit a larger battery, charge on the way, or motor slower",
+        ),
+        ("wind", "The motor cannot hold ", "fit more continuous power, or motor slower on “"),
+        ("calm", " in a calm on “", "fit more continuous power, or motor slower on “"),
+        ("current", "cannot deliver the current for ", "fit a battery that delivers more current"),
+        ("stream", "too little speed over the ground on “", "wait for less stream, or motor"),
+    ],
+)
+def test_what_the_motor_does_not_hold_is_not_put_on_the_bank(by: str, told: str, mend: str) -> None:
+    judged = row(2, habits(0.5, 0.3, by=by))
+    said = tree(judged.facts, "here", SAID)
+    assert judged.result == NO
+    assert told in said["words"]
+    assert said["words_mend"].startswith(mend)
+    assert ("larger battery" in said["words_mend"]) is (by == "range")
+    assert found().case.legs[2].name in said["words"]
 
 
 def test_nobody_who_never_motors_is_asked_for_range() -> None:
