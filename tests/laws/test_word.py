@@ -35,8 +35,8 @@ SLOOP = Path(__file__).parents[2] / "cases" / "sloop_30_weekend.yaml"
 ELECTRIC, DRAWS = 2, 100
 KNOT = 1852 / 3600
 PLANTS = (  # kW for good and Ah: motors and banks that are too small, just enough, and ample
-    (8, 200), (8, 330), (8, 700), (10, 400), (13, 260), (13, 330), (13, 400), (13, 550),
-    (13, 700), (18, 400), (18, 700), (18, 900),
+    (8, 200), (8, 330), (8, 700), (10, 400), (13, 280), (13, 300), (13, 330), (13, 400),
+    (13, 550), (13, 700), (18, 400), (18, 900),
 )  # fmt: skip
 WORDS = {WORD_NO: 0, WORD_CONDITIONS: 1, WORD_GO: 2}
 RESULTS = {NO: 0, CONDITIONAL: 1, GO: 2}

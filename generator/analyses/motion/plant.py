@@ -15,6 +15,7 @@ from generator.analyses.store.bank_state import (
     bank_state,
     cut_off,
     draws_current,
+    half_current,
 )
 from generator.analyses.store.limits import beside_motor, limits
 from generator.arrays import Array, Flags, Numbers
@@ -30,7 +31,6 @@ from generator.physics.energy.battery import nominal_energy
 from generator.tables.method import method
 
 OVERSPEED = method("motor.overspeed")
-SAGGED = method("bank.sagged_share")
 LEAST_MADE_GOOD = method("passage.least_against_sea")
 LIMITS = ("power", "torque", "turns", "battery current", "battery voltage")
 
@@ -215,7 +215,8 @@ def _bank_store(
 ) -> Store:
     peak, controller = peak_drain(motor, case.factors), controller_cut_off(bank, motor)
     warm = battery_power(motor, warm_power(motor, case.factors), motor.rated_speed, case.factors)
-    steady = np.atleast_2d(warm / (SAGGED * np.asarray(bank.nominal_voltage)))
+    # lacking: a bank that does not give continuous power may take all that its limit allows
+    steady = np.nan_to_num(half_current(bank, ages[1], warm), nan=np.inf)
     beside = beside_motor(case, option, cut_off(bank, controller))
     limited = limits(bank, beside, steady)
     new, aged, last = (bank_state(bank, age, peak, controller, limited) for age in ages)

@@ -200,6 +200,12 @@ def draws_current(state: BankState, drain: Numbers) -> Array:
     return sag_current(state.open_half, state.resistance_half, drain)
 
 
+def half_current(bank: Bank, condition: Condition, drain: Numbers) -> Array:
+    """The same of a bank in a condition whose limits are not known yet."""
+    half = open_voltage(bank, HALF), resistance(bank, condition, HALF)
+    return np.atleast_2d(sag_current(*half, drain))
+
+
 def taken(bank: Bank | None, state: BankState | None, drain: Numbers) -> Array:
     """What the store loses while it gives a power at its terminals [W of nominal energy].
 

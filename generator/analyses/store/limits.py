@@ -43,8 +43,9 @@ class Limits:
 def limits(bank: Bank, beside: float = 0.0, steady: Numbers = 0.0) -> Limits:
     """The maker's limit, else the customary rate, beside a current of the house [A].
 
-    ``steady`` is the current of the motor's continuous power [A]: what is drawn for good without a
-    step may come up to the limit itself, of anything above it a share is kept free.
+    ``steady`` is the current of the motor's continuous power, bank old and cold [A]: what is drawn
+    for good without a step may come up to the limit itself, of anything above it a share is kept
+    free.
     """
     stated = _stated(bank)
     whole = bank.charge * bank.continuous_rate if stated is None else stated

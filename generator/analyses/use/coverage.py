@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.motion.demand import Weather
+from generator.analyses.motion.plant import within
 from generator.analyses.motion.power import KNOT, at_points
 from generator.analyses.percentiles import scalar, side_by_side
 from generator.analyses.store.outfit import Outfit
@@ -18,6 +19,9 @@ from generator.records import number, record, working
 
 STEP = 0.25 * KNOT  # by which the owner slows down
 SURE = 0.9  # share of draws in which a leg that fits does so
+# What most of the draws lack in which a leg does not fit: energy above the reserve, the power of
+# the motor in a calm or in the wind, the current of the bank, or way over the ground.
+CAUSES = ("range", "calm", "wind", "current", "stream")
 HALF = 0.5  # of a leg's passages meet the ordinary wind ahead, the other half a calm
 
 
@@ -34,6 +38,7 @@ class Coverage:
     slower: float = working()  # m/s by which they are slower
     missed: tuple[int, ...] = working()  # legs that do not fit in nine draws of ten, either half
     missed_slower: tuple[int, ...] = working()
+    missed_by: tuple[str, ...] = working(())  # of each of `missed`: CAUSES
 
 
 @dataclass(frozen=True)
@@ -46,6 +51,8 @@ class Needs:
     calm: tuple[Array, ...]
     windy: tuple[Array, ...]
     before: tuple[Array, ...]
+    weak_calm: tuple[Flags, ...]  # draws in which the motor, whatever the bank, does not hold it
+    weak_windy: tuple[Flags, ...]
 
 
 @dataclass(frozen=True)
@@ -93,6 +100,7 @@ def covered(outfit: Outfit, legs: Legs, needs: tuple[Needs, ...]) -> Coverage:
     own, slower = fits[0], fits[0]
     for each in fits[1:]:
         slower = slower.either(each)
+    missed = _missed(own)
     bad = [(np.atleast_2d(item.ratio) >= 1.0) * 1.0 for item in items]
     return Coverage(
         legs=_share(own, times),
@@ -102,8 +110,9 @@ def covered(outfit: Outfit, legs: Legs, needs: tuple[Needs, ...]) -> Coverage:
         legs_bad_day=_weighed(np.hstack(np.broadcast_arrays(*bad)), times),
         passages=float(times.sum()),
         slower=accepted,
-        missed=_missed(own),
+        missed=missed,
         missed_slower=_missed(slower),
+        missed_by=tuple(_cause(items[place].leg, needs[0], place, own) for place in missed),
     )
 
 
@@ -115,7 +124,7 @@ def passage_needs(outfit: Outfit, legs: Legs) -> tuple[Needs, ...]:
     calm = {(n, by): _calm(leg, by) for by in steps for n, leg in enumerate(every)}
     windy = {(n, by): _windy(leg, by) for by in steps for n, leg in enumerate(every)}
     parts = [part for group in (calm, windy) for both in group.values() for part in both]
-    losses = _losses(outfit, parts)
+    losses, weak = _losses(outfit, parts)
     found = []
     for by in steps:
         smooth, rough = (
@@ -123,7 +132,10 @@ def passage_needs(outfit: Outfit, legs: Legs) -> tuple[Needs, ...]:
         )
         gone = [np.fmin(each, np.inf) for each in smooth]
         before = spent_before(outfit.case, outfit.option, gone)
-        found.append(Needs(smooth, rough, tuple(before)))
+        too_weak = (
+            tuple(_weak(group[n, by], weak) for n in range(len(every))) for group in (calm, windy)
+        )
+        found.append(Needs(smooth, rough, tuple(before), *too_weak))
     return tuple(found)
 
 
@@ -157,8 +169,13 @@ def _speed(own: Numbers, slower: float) -> Array:
     return np.maximum(np.atleast_2d(own) - slower, STEP)
 
 
-def _losses(outfit: Outfit, parts: list[_Part]) -> dict[tuple[bytes, ...], Array]:
-    """What the store loses each second in every part, all asked at once; nan where not held."""
+def _losses(
+    outfit: Outfit, parts: list[_Part]
+) -> tuple[dict[tuple[bytes, ...], Array], dict[tuple[bytes, ...], Flags]]:
+    """What the store loses each second in every part, all asked at once; nan where not held.
+
+    With it whether the motor is too weak for it, whatever the bank.
+    """
     unlike = {part.key: part for part in parts}
     asked = list(unlike.values())
     speed = side_by_side(*(part.speed for part in asked))
@@ -167,7 +184,21 @@ def _losses(outfit: Outfit, parts: list[_Part]) -> dict[tuple[bytes, ...], Array
     )
     curve = at_points(outfit.case, outfit.option, outfit.power, outfit.scale, speed, weather)
     loss = read_strip(outfit, speed, curve).loss
-    return {key: loss[:, [column]] for column, key in enumerate(unlike)}
+    weak = ~np.atleast_2d(within(curve.output.motor_load, curve.demand.feasible))
+    columns = enumerate(unlike)
+    of_each = {key: (loss[:, [column]], weak[:, [column]]) for column, key in columns}
+    return {key: pair[0] for key, pair in of_each.items()}, {
+        key: pair[1] for key, pair in of_each.items()
+    }
+
+
+def _weak(parts: tuple[_Part, ...], weak: dict[tuple[bytes, ...], Flags]) -> Flags:
+    """Whether the motor is too weak for a part of a passage, per draw."""
+    found: Flags = np.zeros((1, 1), dtype=bool)
+    for part in parts:
+        if np.any(np.asarray(part.distance)):
+            found = found | weak[part.key]
+    return found
 
 
 def _need(parts: tuple[_Part, ...], losses: dict[tuple[bytes, ...], Array]) -> Array:
@@ -179,6 +210,26 @@ def _need(parts: tuple[_Part, ...], losses: dict[tuple[bytes, ...], Array]) -> A
             good = np.where(over >= LEAST_OVER - 1e-9, over, np.nan)
             total = total + np.asarray(part.distance) / good * losses[part.key]
     return np.asarray(total)
+
+
+def _cause(leg: Leg, needs: Needs, place: int, halves: _Halves) -> str:
+    """What most of the draws lack in which one leg does not fit."""
+    if scalar(leg.speed) - scalar(leg.stream) < LEAST_OVER - 1e-9:
+        return "stream"
+    short = ~(halves.calm & halves.windy)[:, [place]]
+    short = short[1:] if short.shape[0] > 1 else short
+
+    def of_them(flags: Flags) -> bool:
+        rows = np.broadcast_to(flags, halves.calm[:, [place]].shape)
+        rows = rows[1:] if rows.shape[0] > 1 else rows
+        return bool(rows[short].mean() > HALF)
+
+    if of_them(needs.weak_calm[place]):
+        return "calm"
+    if of_them(needs.weak_windy[place]):
+        return "wind"
+    known = np.isfinite(needs.calm[place]) & np.isfinite(needs.windy[place])
+    return "range" if not of_them(~known) else "current"
 
 
 def _inside(needs: tuple[Array, ...], left: list[Array]) -> Flags:

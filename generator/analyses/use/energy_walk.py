@@ -97,7 +97,8 @@ def _leg(outfit: Outfit, item: LegResult) -> tuple[Step, ...]:
         both(clean, STILL), both(case.factors, STILL), both(flat, windy),
         both(case.factors, windy), both(case.factors, windy, leg.stream),
     )  # fmt: skip
-    names = ("calm, clean boat", "fouling", "wind", "sea", "stream")
+    stream = "stream (tide worked)" if item.slack else "stream"
+    names = ("calm, clean boat", "fouling", "wind", "sea", stream)
     gains = np.diff((0.0, *levels))
     house = float(best(item.need)[0]) - levels[-1]
     return (

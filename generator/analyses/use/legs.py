@@ -11,6 +11,7 @@ from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.plant import LEAST_MADE_GOOD, house_drain, passage_time, within
 from generator.analyses.motion.power import Curve, at_points
 from generator.analyses.percentiles import (
+    best,
     held_share,
     lacking_share,
     scalar,
@@ -55,6 +56,7 @@ class LegResult:
     name: str
     must_make: bool
     as_if_marked: bool  # nobody said whether it must be made: judged as if it must
+    slack: bool  # the stream against her is left out, because she works the tide there
     beyond_sea: bool  # the sea is steeper than the formula of added resistance covers
     kept_in: str
     fits: bool  # nine draws of ten have what it takes
@@ -198,6 +200,7 @@ def _leg(
         name=leg.name,
         must_make=False,
         as_if_marked=False,
+        slack=slack_water(leg),
         beyond_sea=rough.beyond_limit,
         kept_in=outfit.kept_in,
         fits=low >= 1.0,
@@ -221,6 +224,11 @@ def _leg(
         absent=dict.fromkeys(("time", "need", "exposed_speed"), f"stopped_by_{why}")
         | {"before": "way_before_not_made", "above": "cannot_hold", "available": "cannot_hold"},
     )
+
+
+def slack_water(leg: Leg) -> bool:
+    """Whether a stream against her is left out because the owner works the tide."""
+    return leg.tide_worked and scalar(best(leg.foul_stream)) > 0.0
 
 
 def _at(values: Array, place: Places, shape: tuple[int, ...]) -> Array:

@@ -139,6 +139,17 @@ def test_half_of_the_passages_take_the_ordinary_wind_ahead() -> None:
     assert covered(bad, miles=6.1).legs_bad_day == pytest.approx(0.0)
 
 
+def test_a_leg_that_does_not_fit_tells_what_it_lacks() -> None:
+    """Energy; power in the wind or in the calm; way over the ground: told by what is asked."""
+    windy = sheltered(distance=6 * MILE, exposed_distance=3 * MILE, usual_wind=60.0 * KNOT)
+    assert covered(windy, miles=6.1).missed_by == ("wind",)
+    still = replace(windy, usual_wind=0.0)
+    assert covered(still, miles=5.9).missed_by == ("range",)
+    assert covered(still, miles=6.1).missed_by == ()
+    assert covered(sheltered(speed=9.0 * KNOT), miles=99.0).missed_by == ("calm",)
+    assert covered(sheltered(foul_stream=4.6 * KNOT), miles=99.0).missed_by == ("stream",)
+
+
 def test_a_leg_that_fits_a_little_slower_is_covered_so() -> None:
     """Losses rise as more than the cube of speed: 4.5 kn go 6 nm where 5 kn go 5.5."""
     long = sheltered(distance=6 * MILE)

@@ -41,6 +41,8 @@ class BatteryCurrents:
     rule: str  # stated or customary: where the limit comes from
     lead: bool
     peak_cut: bool
+    shared: bool = False  # the house may draw on the bank beside the motor
+    beside: float | None = number("current", "current of the house beside it", default=None)
     coldest: Numbers | None = number("temperature", "coldest in use", cautious="low", default=None)
     cruise: Array | None = number(
         "current", "current of the motor at cruise", cautious="high", default=None
@@ -161,6 +163,8 @@ def _facts(
         rule=set_to.rule,
         lead=bank.lead,
         peak_cut=set_to.peak_cut,
+        shared=bank.aged.limits.beside > 0.0,
+        beside=bank.aged.limits.beside,
         coldest=bank.coldest,
         cruise=bank.drive_current,
         cruise_rate=bank.cruise_rate,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import field, replace
 from typing import ClassVar
 
 import numpy as np
@@ -11,7 +11,7 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import lacking_share, scalar, spread
 from generator.analyses.use.leg_energy import wanted_usable
-from generator.analyses.use.legs import LegResult
+from generator.analyses.use.legs import LegResult, passages
 from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     GO,
@@ -40,6 +40,8 @@ class MustMakeLeg:
     result: str
     kept_in: str
     enough: bool
+    slack: bool  # without the stream against her, for the owner works the tide there
+    waits: bool  # and with that stream the row would be worse
     as_if_marked: bool  # nobody said which leg must be made: this one is judged as if it must
     leg: LegResult | None
     slower_does: bool
@@ -60,6 +62,7 @@ class MustMakeLeg:
     absent: Mapping[str, str] = field(default_factory=dict)
 
 
+ORDER = (GO, CONDITIONAL, NO)
 ALL = 0.995  # share of draws that is told as all of them
 ABSENT = dict.fromkeys(("slow_speed", "slow_ratio", "wanted", "wind"), "does_not_help") | (
     dict.fromkeys(("impossible", "powered", "untouched", "with_reserve"), "no_such_leg")
@@ -76,10 +79,17 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     worst = found.legs.results[place]
     ratio = spread(worst.ratio, "low")
     middle, low = scalar(ratio.middle), scalar(ratio.low)
-    result = _result(worst)
+    plain = _result(worst)
+    waits = plain != NO and worst.slack and _worse(plain, _against_stream(found, place))
+    result = CONDITIONAL if waits else plain
     sure = low > 0.0 and bool(np.isfinite(scalar(spread(worst.need, "high").high)))
     outcome = "makes" if sure else "at_times" if middle > 0.0 else "never"
-    facts = _facts(found, worst, outcome, result)
+    facts = replace(
+        _facts(found, worst, outcome, plain),
+        result=result,
+        slack=worst.slack,
+        waits=waits,
+    )
     return Judgement(criterion, middle, low, "-", result, per_draw=worst.ratio, facts=facts)
 
 
@@ -97,12 +107,26 @@ def _result(leg: LegResult) -> str:
     return CONDITIONAL if leg.untouched >= HALF and leg.with_reserve >= SURE else NO
 
 
+def _worse(plain: str, other: str) -> bool:
+    return ORDER.index(other) > ORDER.index(plain)
+
+
+def _against_stream(found: Findings, place: int) -> str:
+    """The row against the stream as it was stated, did nobody work the tide."""
+    legs = list(found.case.legs)
+    legs[place] = replace(legs[place], tide_worked=False)
+    outfit = replace(found.outfit, case=replace(found.case, legs=tuple(legs)))
+    return _result(passages(outfit).results[place])
+
+
 def _without(found: Findings, outcome: str, result: str) -> MustMakeLeg:
     return MustMakeLeg(
         outcome=outcome,
         result=result,
         kept_in=found.reserve.kept_in,
         enough=True,
+        slack=False,
+        waits=False,
         as_if_marked=False,
         leg=None,
         slower_does=False,
@@ -148,6 +172,8 @@ def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> Must
         result=result,
         kept_in=worst.kept_in,
         enough=enough,
+        slack=False,
+        waits=False,
         as_if_marked=worst.as_if_marked,
         leg=worst,
         slower_does=slower,

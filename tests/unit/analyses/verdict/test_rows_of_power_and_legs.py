@@ -223,6 +223,32 @@ def test_the_tide_that_the_owner_works_takes_the_stream_out() -> None:
     np.testing.assert_allclose(worked.need, slack.need)
 
 
+def tidal(stream: float, worked: bool) -> Findings:
+    """The leg that must be made against a stream, with the tide worked there or not."""
+    legs = list(found().case.legs)
+    legs[MUST] = replace(
+        legs[MUST], foul_stream=stream * KNOT, spring_stream=None, tide_worked=worked
+    )
+    case = replace(found().case, legs=tuple(legs))
+    outfit = replace(found().outfit, case=case)
+    return replace(found(), case=case, legs=passages(outfit))
+
+
+def test_a_tide_that_is_worked_is_said_and_asked_for_where_it_decides() -> None:
+    weak, waits, free = tidal(2.4, worked=False), tidal(2.4, worked=True), tidal(0.0, worked=True)
+    assert row(1, weak).result != GO
+    judged = row(1, waits)
+    assert (judged.result, judged.facts.waits) == (CONDITIONAL, True)
+    said = tree(judged.facts, "here", SAID)
+    assert "without stream because the owner works the tide there" in said["words"]
+    name = found().case.legs[MUST].name
+    assert said["words_mend"] == f"leave at slack water on “{name}”, its time named"
+    # no stream, or one that leaves the row as it is, asks for nothing
+    assert (row(1, free).result, row(1, free).facts.slack) == (GO, False)
+    little = row(1, tidal(0.1, worked=True))
+    assert (little.result, little.facts.slack, little.facts.waits) == (GO, True, False)
+
+
 def test_what_the_leg_before_took_in_a_calm_is_gone() -> None:
     """4.5 nm at 4.8 kn against 0.4 kn, in a calm whatever wind stands on the way home."""
     leg, out = ways(), found().case.legs[0]
@@ -242,7 +268,10 @@ def test_what_the_leg_before_took_in_a_calm_is_gone() -> None:
 
 
 def habits(
-    legs: np.ndarray | float, miles: np.ndarray | float, slower: tuple[float, float] = (0.0, 0.0)
+    legs: np.ndarray | float,
+    miles: np.ndarray | float,
+    slower: tuple[float, float] = (0.0, 0.0),
+    by: str = "range",
 ) -> Findings:
     """Shares of passages and miles inside range, and the same at a slower speed."""
     one = np.ones((DRAWS + 1, 1))
@@ -256,6 +285,7 @@ def habits(
         slower=0.5 * KNOT,
         missed=(2,),
         missed_slower=(2,),
+        missed_by=(by,),
     )
     return replace(found(), use=replace(found().use, coverage=covered))
 
@@ -287,6 +317,30 @@ def test_habits_go_by_passages_and_miles(
     assert (judged.result, judged.facts.outcome) == (result, outcome)
     named = () if result == GO else (found().case.legs[2].name,)
     assert judged.facts.named == named
+
+
+@pytest.mark.parametrize(
+    ("by", "told", "mend"),
+    [
+        (
+            "range",
+            "Not within range: “",
+            "fit a larger battery, charge on the way, or motor slower",
+        ),
+        ("wind", "The motor cannot hold ", "fit more continuous power, or motor slower on “"),
+        ("calm", " in a calm on “", "fit more continuous power, or motor slower on “"),
+        ("current", "cannot deliver the current for ", "fit a battery that delivers more current"),
+        ("stream", "too little speed over the ground on “", "wait for less stream, or motor"),
+    ],
+)
+def test_what_the_motor_does_not_hold_is_not_put_on_the_bank(by: str, told: str, mend: str) -> None:
+    judged = row(2, habits(0.5, 0.3, by=by))
+    said = tree(judged.facts, "here", SAID)
+    assert judged.result == NO
+    assert told in said["words"]
+    assert said["words_mend"].startswith(mend)
+    assert ("larger battery" in said["words_mend"]) is (by == "range")
+    assert found().case.legs[2].name in said["words"]
 
 
 def test_nobody_who_never_motors_is_asked_for_range() -> None:
