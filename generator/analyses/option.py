@@ -14,6 +14,7 @@ from generator.analyses.motion.match import Match
 from generator.analyses.motion.rules_of_thumb import RulesOfThumb
 from generator.analyses.motion.second_opinions import FormBand, OpinionRows, ScoreRows
 from generator.analyses.motion.speed_table import SpeedPower
+from generator.analyses.motion.trial_table import TrialTable
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
@@ -50,6 +51,7 @@ class OptionAnswers:
 class StudyAnswers:
     """What is the same for all options, likewise."""
 
+    trial: TrialTable | None
     limits: LimitsOfPractice
     second_opinions: OpinionRows
     form_scores: ScoreRows

@@ -10,6 +10,7 @@ from generator.analyses.findings import Findings
 from generator.analyses.handling.headwind_table import HeadwindTable
 from generator.analyses.handling.range_table import RangeRows
 from generator.analyses.motion.speed_table import SpeedPower
+from generator.analyses.motion.trial_table import TrialTable
 from generator.analyses.verdict.limits_of_practice import LimitsOfPractice
 from generator.answer.answer import Answer
 from generator.case.case import Case
@@ -57,7 +58,6 @@ from generator.report.results.option_part import (
 from generator.report.results.quick_part import quick_part
 from generator.report.results.suffix import PER_SI, plain, without_idle_reasons
 from generator.report.results.tornado_part import tornado_part
-from generator.report.results.trial_part import trial_part
 from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
@@ -100,7 +100,7 @@ def build(
         "boat": boat_part(case, own),
         "engine": engine_part(case, keep),
         "propeller": propeller_part(case.propeller),
-        "trial": trial_part(case, study.trial),
+        "trial": _trial(case, study, telling),
         "evidence": evidence_part(study),
         "service_factor": service_part(study.service),
         **surroundings_part(case, own),
@@ -136,6 +136,11 @@ def build(
 def _limits(study: Study, telling: Telling) -> dict[str, Any]:
     """Limits of the rules that pages name."""
     return {**tree(LimitsOfPractice.told(), "limits", telling), **goals_part(study)}
+
+
+def _trial(case: Case, study: Study, telling: Telling) -> Any:
+    """The sea trial; none where none is given."""
+    return tree(TrialTable.of(case, study.trial), "trial", telling)
 
 
 def _forms(study: Study, telling: Telling) -> dict[str, Any]:
