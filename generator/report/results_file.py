@@ -100,7 +100,7 @@ def build(
         "boat": boat_part(case, own),
         "engine": engine_part(case, keep),
         "propeller": propeller_part(case.propeller),
-        "trial": _trial(case, study, telling),
+        **_shared(case, study, telling),
         "evidence": evidence_part(study),
         "service_factor": service_part(study.service),
         **surroundings_part(case, own),
@@ -117,10 +117,8 @@ def build(
             for place, item in enumerate(study.options)
         ],
         "answer": _answer(led, telling),
-        "limits": _limits(study, telling),
         "money": money_frame(case, study),
         "comparison": comparison_part(found),
-        **_forms(study, telling),
         "criteria": criteria_part(study),
         "cautions": cautions_part(study.cautions),
         "range_warnings": range_warnings_part((own, *found)),
@@ -133,23 +131,14 @@ def build(
     return result
 
 
-def _limits(study: Study, telling: Telling) -> dict[str, Any]:
-    """Limits of the rules that pages name."""
-    return {**tree(LimitsOfPractice.told(), "limits", telling), **goals_part(study)}
-
-
-def _trial(case: Case, study: Study, telling: Telling) -> Any:
-    """The sea trial; none where none is given."""
-    return tree(TrialTable.of(case, study.trial), "trial", telling)
-
-
-def _forms(study: Study, telling: Telling) -> dict[str, Any]:
-    """How far the resistance curve is known."""
-    found = study.opinions
+def _shared(case: Case, study: Study, telling: Telling) -> dict[str, Any]:
+    """The trial, limits of the rules that pages name, and how far the curve is known."""
     return {
-        "second_opinions": tree(found.forms, "second_opinions", telling),
-        "form_scores": tree(found.scores, "form_scores", telling),
-        "form_band": tree(found.band, "form_band", telling),
+        "trial": tree(TrialTable.of(case, study.trial), "trial", telling),
+        "limits": tree(LimitsOfPractice.told(), "limits", telling) | goals_part(study),
+        "second_opinions": tree(study.opinions.forms, "second_opinions", telling),
+        "form_scores": tree(study.opinions.scores, "form_scores", telling),
+        "form_band": tree(study.opinions.band, "form_band", telling),
     }
 
 
