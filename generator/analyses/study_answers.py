@@ -5,6 +5,7 @@ from __future__ import annotations
 from generator.analyses.motion.sea_states import SeaState
 from generator.analyses.motion.second_opinions import FormBand, OpinionRows, ScoreRows
 from generator.analyses.motion.service_factor import ServiceFactor
+from generator.analyses.motion.trial_table import TrialTable
 from generator.analyses.verdict.cautions import CautionItem
 from generator.analyses.verdict.criteria.catalogue import ListedCriterion
 from generator.analyses.verdict.curve_evidence import CurveEvidence
@@ -29,6 +30,7 @@ class StudyAnswers:
     certificates: tuple[Certificate, ...]
     spares: tuple[Spare, ...]
     handover: tuple[HandoverTest, ...]
+    trial: TrialTable | None
     limits: LimitsOfPractice
     second_opinions: OpinionRows
     form_scores: ScoreRows

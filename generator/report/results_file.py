@@ -12,6 +12,7 @@ from generator.analyses.handling.headwind_table import HeadwindTable
 from generator.analyses.handling.range_table import RangeRows
 from generator.analyses.key_numbers import KeyNumbers
 from generator.analyses.motion.speed_table import SpeedPower
+from generator.analyses.motion.trial_table import TrialTable
 from generator.analyses.particulars import Particulars
 from generator.analyses.use.legs import YearOfLegs
 from generator.analyses.verdict.goals import Goals
@@ -34,7 +35,6 @@ from generator.report.results.hours_part import (
     weather_part,
 )
 from generator.report.results.suffix import plain, without_idle_reasons
-from generator.report.results.trial_part import trial_part
 from generator.report.results.weight_part import placement_part, weight_part
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
@@ -74,7 +74,7 @@ def build(
         "boat": boat_part(case, own),
         "engine": engine_part(case, keep),
         "propeller": propeller_part(case.propeller),
-        "trial": trial_part(case, study.trial),
+        **_shared(case, study, telling),
         "evidence": tree(study.evidence, "evidence", telling),
         "service_factor": tree(study.service, "service_factor", telling),
         **surroundings_part(case, own),
@@ -91,10 +91,8 @@ def build(
             for place, item in enumerate(study.options)
         ],
         "answer": _answer(led, telling),
-        "limits": _limits(study, telling),
         "money": tree(study.terms, "money", telling),
         "comparison": _comparison(found, telling),
-        **_forms(study, telling),
         "criteria": tree(study.criteria, "criteria", telling),
         "cautions": tree(study.cautions, "cautions", telling),
         "range_warnings": tree(study.range_warnings, "range_warnings", telling),
@@ -107,22 +105,15 @@ def build(
     return result
 
 
-def _limits(study: Study, telling: Telling) -> dict[str, Any]:
-    """Limits of the rules that pages name, and what makes the legs go by the criteria."""
-    goals = Goals.of(study.options[0].verdict.judgements)
+def _shared(case: Case, study: Study, telling: Telling) -> dict[str, Any]:
+    """The trial, limits of the rules that pages name, and how far the curve is known."""
     return {
-        **tree(LimitsOfPractice.told(), "limits", telling),
-        **tree(goals, "limits", telling),
-    }
-
-
-def _forms(study: Study, telling: Telling) -> dict[str, Any]:
-    """How far the resistance curve is known."""
-    found = study.opinions
-    return {
-        "second_opinions": tree(found.forms, "second_opinions", telling),
-        "form_scores": tree(found.scores, "form_scores", telling),
-        "form_band": tree(found.band, "form_band", telling),
+        "trial": tree(TrialTable.of(case, study.trial), "trial", telling),
+        "limits": tree(LimitsOfPractice.told(), "limits", telling)
+        | tree(Goals.of(study.options[0].verdict.judgements), "limits", telling),
+        "second_opinions": tree(study.opinions.forms, "second_opinions", telling),
+        "form_scores": tree(study.opinions.scores, "form_scores", telling),
+        "form_band": tree(study.opinions.band, "form_band", telling),
     }
 
 

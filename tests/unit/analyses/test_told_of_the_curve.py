@@ -11,6 +11,9 @@ import pytest
 from generator.analyses.handling.low_speed import CrawlRows
 from generator.analyses.motion.power import KNOT
 from generator.analyses.motion.second_opinions import second_opinions
+from generator.analyses.motion.trial import TrialResult
+from generator.analyses.motion.trial_table import TrialTable
+from generator.case.case import Case
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
@@ -88,3 +91,49 @@ def test_readings_of_owners_stand_beside_this_boat_at_their_speed() -> None:
     assert beside
     for row in beside:
         assert row["here_w"] == crawl[row["speed_kn"]]
+
+
+def trial() -> tuple[Case, TrialResult]:
+    own = found()
+    return own.case, own.trial
+
+
+def test_a_row_of_the_trial_has_its_doubt_on_both_sides() -> None:
+    """4 kW with a sigma of ln power of 0.1: a tenth lies below 4 / exp(0.12816)."""
+    case, read = trial()
+    point = replace(
+        read.points[0], shaft_power=4000.0, sigma=0.1, readings=(), used=True, speed=3.0 * KNOT
+    )
+    powers = np.array([[3000.0], [2900.0], [3000.0], [3100.0]])
+    one = replace(read, points=(point,), model_power=powers, curve_power=powers + 500.0)
+    table = told(TrialTable.of(case, one))
+    (row,) = table["rows"]
+    assert row["shaft_power_kw"] == 4.0
+    assert row["shaft_power_low_kw"] == pytest.approx(4.0 / np.exp(0.12816))
+    assert row["shaft_power_high_kw"] == pytest.approx(4.0 * np.exp(0.12816))
+    assert (row["model_power_kw"], row["curve_power_kw"]) == pytest.approx((3.0, 3.5))
+    assert (row["speed_kn"], row["law_power_kw"]) == (pytest.approx(3.0), None)
+    assert row["law_power_why"] == reason("not_of_this_trial")
+
+
+def test_model_and_curve_stand_at_the_rows_that_count() -> None:
+    case, read = trial()
+    first = replace(read.points[0], used=False, why="too windy")
+    second = replace(read.points[0], used=True, why="")
+    powers = np.array([[3000.0]])
+    one = replace(read, points=(first, second), model_power=powers, curve_power=powers)
+    rows = told(TrialTable.of(case, one))["rows"]
+    assert [row["model_power_kw"] for row in rows] == [None, 3.0]
+    assert [row["why"] for row in rows] == ["too windy", ""]
+
+
+def test_what_the_trial_asks_of_the_curve_is_told_as_shares() -> None:
+    case, read = trial()
+    one = replace(read, law_over_fuel=1.31, turns_over_model=0.9, grows=False, sigma=None)
+    table = told(TrialTable.of(case, one))
+    assert table["law_over_fuel_share"] == pytest.approx(0.31)
+    assert table["turns_over_model_share"] == pytest.approx(-0.1)
+    assert (table["apart"], table["turns_wrong"]) == (True, True)
+    assert table["growth_why"] == reason("one_factor_for_all_speeds")
+    assert table["reference_kn"] is None
+    assert TrialTable.of(replace(case, trial=None), one) is None
