@@ -24,6 +24,8 @@ from generator.analyses.verdict.failures import Failure, failures
 from generator.analyses.verdict.papers import Papers, papers
 from generator.analyses.verdict.verdict import Verdict, verdict
 from generator.analyses.weight.weight import weigh
+from generator.analyses.year.climate import Climate, climate
+from generator.analyses.year.energy_year import energy_year
 from generator.analyses.year.house import HouseLoads, house
 from generator.analyses.year.option_year import option_year
 from generator.analyses.year.panel_yield import panel_yield
@@ -61,7 +63,7 @@ class Study:
     opinions: SecondOpinions
     loads: HouseLoads
     sky: Sky | None  # none where the case tells no position
-    times: Outings | None
+    climate: Climate | None
     papers: Papers
     as_she_is: int  # place of the option whose figures stand for the boat herself
 
@@ -100,7 +102,7 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
         opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0, case.propeller)),
         loads=loads,
         sky=sky,
-        times=times,
+        climate=climate(sky),
         papers=papers(found),
         as_she_is=own,
     )
@@ -125,12 +127,16 @@ def _year(
     found = []
     for item, given, one in zip(alone, panels, asked, strict=True):
         year = ran.get(item.place)
-        sun, carried = None, None
+        sun, carried, told = None, None, None
         if one is not None and year is not None:
             carried = _carried(item, year, one.efficiency, sky)
+        if given is not None and year is not None:
+            told = energy_year(item.case, year, given, times)
         if given is not None and given.rated and one is not None and year is not None:
             sun = sun_only(item.power, given, loads, year, one.efficiency)
-        found.append(replace(item, year=year, sun=sun, panels=given, carried=carried))
+        found.append(
+            replace(item, year=year, energy_year=told, sun=sun, panels=given, carried=carried)
+        )
     return tuple(found)
 
 

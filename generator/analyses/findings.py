@@ -37,6 +37,7 @@ from generator.analyses.use.use import Use
 from generator.analyses.weight.placement import Placement
 from generator.analyses.weight.weight import Weight
 from generator.analyses.wiring.installation import Installation
+from generator.analyses.year.energy_year import EnergyYear
 from generator.analyses.year.panel_yield import PanelYield
 from generator.analyses.year.sun_carries import SunCarries
 from generator.analyses.year.sun_only import SunOnly
@@ -87,6 +88,7 @@ class Findings:
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range
     worth: Worth | None = None
     year: Year | None = None  # hour by hour; none without a bank or a position
+    energy_year: EnergyYear | None = None  # its sums
     sun: SunOnly | None = None  # none without panels
     panels: PanelYield | None = None
     carried: SunCarries | None = None  # none without a bank or a position

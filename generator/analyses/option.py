@@ -6,6 +6,8 @@ from generator.analyses.money.worth import Worth
 from generator.analyses.store.bank import BankResult
 from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import LegResult
+from generator.analyses.year.energy_year import EnergyYear
+from generator.analyses.year.sun_only import SunOnly
 from generator.records import record
 
 
@@ -20,3 +22,5 @@ class OptionAnswers:
     reserve: Reserve
     legs: tuple[LegResult, ...]
     worth: Worth | None  # none in a copy without prices
+    energy_year: EnergyYear | None  # none without a bank or a position
+    sun_only: SunOnly | None

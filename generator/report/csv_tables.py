@@ -35,6 +35,8 @@ from generator.analyses.verdict.criteria.recharge import Recharge
 from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
 from generator.analyses.verdict.criteria.stopping import Stopping
 from generator.analyses.verdict.criteria.trim_and_list import TrimAndList
+from generator.analyses.year.climate import Climate
+from generator.analyses.year.house import HouseLoads
 from generator.report.page import PLACEHOLDER, Page, bare_text
 from generator.report.tree import dictionary
 from generator.verbatim import as_typed
@@ -69,6 +71,7 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
     rows = [*dictionary(OptionAnswers, "options.*")]
+    rows += [*dictionary(Climate, "weather"), *dictionary(HouseLoads, "house_loads")]
     for number, facts in FACTS.items():
         rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")
     return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]

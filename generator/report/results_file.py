@@ -46,12 +46,6 @@ from generator.report.results.frame_part import (
     service_part,
 )
 from generator.report.results.headwind_part import headwind_part, limits_part
-from generator.report.results.hours_part import (
-    energy_year_part,
-    house_year_part,
-    sun_only_part,
-    weather_part,
-)
 from generator.report.results.installation_part import installation_part
 from generator.report.results.option_part import (
     bars,
@@ -69,6 +63,7 @@ from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
 from generator.report.results.weight_part import placement_part, weight_part
+from generator.report.template import reason
 from generator.report.tree import Telling, tree
 from generator.search import Smallest
 from generator.sensitivity import Tornado
@@ -101,7 +96,7 @@ def build(
     keep = _first(found, "keep")
     assumptions = inputs_part(case)
     telling = Telling(Display(case.study.units, case.study.currency), marked)
-    tree: dict[str, Any] = {
+    told: dict[str, Any] = {
         "schema": SCHEMA,
         "tool_version": VERSION,
         **case_part(case, study.draws),
@@ -112,14 +107,14 @@ def build(
         "evidence": evidence_part(study),
         "service_factor": service_part(study.service),
         **surroundings_part(case, own),
-        **weather_part(study),
-        **house_year_part(study),
+        "weather": tree(study.climate, "weather", telling),
+        "weather_why": None if study.climate else reason("no_position"),
+        "house_loads": tree(study.loads, "house_loads", telling),
         **assumptions,
         "sea_states": seas_part(own),
         "options": [
             _option(item, _money(moved, place), sizes, telling)
-            | energy_year_part(study, item.findings)
-            | sun_only_part(item.findings)
+            | _lived(study, item.findings, telling)
             | tornado_part(study, _of(moved, place))
             | _led(led, place, telling)
             for place, item in enumerate(study.options)
@@ -137,10 +132,25 @@ def build(
         **papers_part(study.papers, float(own.power.speed[-1]) * PER_SI["kn"]),
         "warnings": [str(replace(item, file=case.file.name)) for item in case.warnings],
     }
-    tree["sources"] = _sources(tree)
+    told["sources"] = _sources(told)
     typed = sorted(braced(case), key=len, reverse=True)
-    result: dict[str, Any] = kept_apart(without_idle_reasons(plain(tree)), typed)
+    result: dict[str, Any] = kept_apart(without_idle_reasons(plain(told)), typed)
     return result
+
+
+def _lived(study: Study, found: Findings, telling: Telling) -> dict[str, Any]:
+    """The year of one option and what the sun alone does, or why there is none."""
+    bank, panels, key = found.option.bank is not None, found.panels, f"options.{found.place}"
+    lacks = "no_propulsion_bank" if study.climate else "no_position"
+    dark = "no_panels" if bank else "no_propulsion_bank"
+    if panels is not None and panels.rated and found.energy_year is not None:
+        dark = "no_speed_by_motor"
+    return {
+        "energy_year": tree(found.energy_year, f"{key}.energy_year", telling),
+        "energy_year_why": None if found.energy_year else reason(lacks),
+        "sun_only": tree(found.sun, f"{key}.sun_only", telling),
+        "sun_only_why": reason(dark if panels or not bank else "no_position"),
+    }
 
 
 def _answer(led: Answer | None, telling: Telling) -> dict[str, Any]:

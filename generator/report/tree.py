@@ -110,7 +110,7 @@ def dictionary(kind: Any, before: str) -> Iterator[tuple[str, str, str]]:
                 yield key, KINDS[one].metric.unit, f"{said.label}{meaning}{middle}"
     for name, inner in records_of(kind).items():
         for each in inner:
-            star = ".*" if _is_list(kind, name) else ""
+            star = ".*" if _is_list(kind, name) or hasattr(each, "ALONG") else ""
             yield from dictionary(each, f"{before}.{name}{star}")
 
 
