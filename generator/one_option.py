@@ -44,7 +44,9 @@ from generator.analyses.use.slow_legs import slow_legs
 from generator.analyses.use.use import Use
 from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.analyses.weight.placement import place as placed
+from generator.analyses.weight.placement_result import placement_result
 from generator.analyses.weight.weight import weigh
+from generator.analyses.weight.weight_result import weight_result
 from generator.analyses.wiring.install import installation
 from generator.case.case import Case
 from generator.case.option import Option
@@ -91,13 +93,14 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     use = _brief_use(outfit, legs) if brief else _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
     against = headwind(case, option, found, trial.scale, asked_winds(case, brief))
+    space = placed(case, option, weight)
     return Findings(
         case=case,
         option=option,
         place=place,
         trial=trial,
         weight=weight,
-        placement=placed(case, option, weight),
+        placement=space,
         power=found,
         headwind=against,
         yard=yard,
@@ -127,6 +130,8 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         emissions=None,
         break_even=None,
         range_cautions=hull_cautions(found.vessel),
+        weighed=None if brief else weight_result(case, weight),
+        placed=None if brief else placement_result(space, weight),
     )
 
 

@@ -35,7 +35,9 @@ from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import Legs
 from generator.analyses.use.use import Use
 from generator.analyses.weight.placement import Placement
+from generator.analyses.weight.placement_result import PlacementResult
 from generator.analyses.weight.weight import Weight
+from generator.analyses.weight.weight_result import WeightResult
 from generator.analyses.wiring.installation import Installation
 from generator.analyses.year.energy_year import EnergyYear
 from generator.analyses.year.panel_yield import PanelYield
@@ -87,6 +89,8 @@ class Findings:
     break_even: BreakEven | None
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range
     worth: Worth | None = None
+    weighed: WeightResult | None = None  # none in a brief look, as the next
+    placed: PlacementResult | None = None  # none without a battery or its spaces
     year: Year | None = None  # hour by hour; none without a bank or a position
     energy_year: EnergyYear | None = None  # its sums
     sun: SunOnly | None = None  # none without panels

@@ -62,7 +62,6 @@ from generator.report.results.trial_part import trial_part
 from generator.report.results.under_sail_part import rules_part, under_sail_part
 from generator.report.results.use_part import goals_part, use_part
 from generator.report.results.verdict_part import verdict_part
-from generator.report.results.weight_part import placement_part, weight_part
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
 from generator.search import Smallest
@@ -92,9 +91,7 @@ def build(
     ``marked`` puts private signs around the numbers in the words of records.
     """
     found = tuple(option.findings for option in study.options)
-    own = found[study.as_she_is]
-    keep = _first(found, "keep")
-    assumptions = inputs_part(case)
+    own, keep = found[study.as_she_is], _first(found, "keep")
     telling = Telling(Display(case.study.units, case.study.currency), marked)
     told: dict[str, Any] = {
         "schema": SCHEMA,
@@ -110,7 +107,7 @@ def build(
         "weather": tree(study.climate, "weather", telling),
         "weather_why": None if study.climate else reason("no_position"),
         "house_loads": tree(study.loads, "house_loads", telling),
-        **assumptions,
+        **inputs_part(case),
         "sea_states": seas_part(own),
         "options": [
             _option(item, _money(moved, place), sizes, telling)
@@ -143,7 +140,7 @@ def _lived(study: Study, found: Findings, telling: Telling) -> dict[str, Any]:
     bank, panels, key = found.option.bank is not None, found.panels, f"options.{found.place}"
     lacks = "no_propulsion_bank" if study.climate else "no_position"
     dark = "no_panels" if bank else "no_propulsion_bank"
-    if panels is not None and panels.rated and found.energy_year is not None:
+    if panels and panels.rated and found.energy_year:
         dark = "no_speed_by_motor"
     return {
         "energy_year": tree(found.energy_year, f"{key}.energy_year", telling),
@@ -234,11 +231,12 @@ def _option(
         "use": use_part(found, sizes, telling),
         "year": year_part(found),
         **installation_part(found),
-        "weight": weight_part(found),
+        "weight": tree(found.weighed, f"{key}.weight", telling),
         "cost": cost_part(found, money),
         "worth": tree(found.worth, f"{key}.worth", telling),
         "carbon": carbon_part(found),
-        **placement_part(found),
+        "placement": tree(found.placed, f"{key}.placement", telling),
+        "placement_why": reason("no_spaces" if bank else "no_propulsion_bank"),
         "verdict": verdict_part(item.verdict, found.place, telling),
         **failures_part(item.failures, found.place),
     }
