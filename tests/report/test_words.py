@@ -125,7 +125,6 @@ def test_every_old_key_has_a_new_one_that_is_there_or_a_reason() -> None:
         row["key"] for row in csv_tables.described()
     }
     facts = {"options.*.bank.ages.*.name", "options.*.use.failing.*.words"}
-
     facts |= {"options.*.energy_year.months.*.words"}
     for row in rows:
         assert row["why"], row["old"]
