@@ -335,12 +335,16 @@ def test_trim_is_told_as_angle_length_and_share() -> None:
     weight = weigh(case, case.options[ELECTRIC])
     told, length = weight_result(case, weight), scalar(weight.change.before.waterline_length)
     assert told.trim_share is not None
+    assert told.trim_angle is not None
+    assert told.fore is not None
+    assert told.aft is not None
     assert told.trim == pytest.approx(told.trim_share * length)
     assert np.tan(told.trim_angle) == pytest.approx(told.trim_share)
     assert scalar(told.fore) - scalar(told.aft) == pytest.approx(told.trim, rel=1e-3)
     assert scalar(told.trim_limit) == pytest.approx(0.005 * length)
     board = case.boat.floatation.freeboard_aft
     if board is not None:
+        assert told.freeboard_aft_after is not None
         assert scalar(told.freeboard_aft_after) == pytest.approx(scalar(board) - scalar(told.aft))
 
 
