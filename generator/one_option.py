@@ -47,7 +47,9 @@ from generator.analyses.use.use import Parts, Use, use_of
 from generator.analyses.verdict.criteria.catalogue import criteria
 from generator.analyses.weight.placement import battery_space
 from generator.analyses.weight.placement import place as placed
+from generator.analyses.weight.placement_result import placement_result
 from generator.analyses.weight.weight import weigh
+from generator.analyses.weight.weight_result import weight_result
 from generator.analyses.wiring.install import Aboard, installation
 from generator.case.case import Case
 from generator.case.option import Option
@@ -135,6 +137,8 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         emissions=None,
         break_even=None,
         range_cautions=hull_cautions(found.vessel),
+        weighed=None if brief else weight_result(case, weight),
+        placed=None if brief else placement_result(berths, weight),
     )
 
 

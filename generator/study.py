@@ -31,6 +31,8 @@ from generator.analyses.verdict.papers import Papers, papers
 from generator.analyses.verdict.range_warnings import RangeWarning, range_warnings
 from generator.analyses.verdict.verdict import Verdict, VerdictTold, told, verdict
 from generator.analyses.weight.weight import weigh
+from generator.analyses.year.climate import Climate, climate
+from generator.analyses.year.energy_year import energy_year
 from generator.analyses.year.house import HouseLoads, house
 from generator.analyses.year.option_year import option_year
 from generator.analyses.year.panel_yield import panel_yield
@@ -80,7 +82,7 @@ class Study:
     opinions: SecondOpinions
     loads: HouseLoads
     sky: Sky | None  # none where the case tells no position
-    times: Outings | None
+    climate: Climate | None
     papers: Papers
     terms: MoneyTerms
     as_she_is: int  # place of the option whose figures stand for the boat herself
@@ -151,9 +153,9 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
         opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0, case.propeller)),
         loads=loads,
         sky=sky,
-        times=times,
         papers=papers(found, float(found[own].power.speed[-1])),
         terms=money_terms(case, fair_baseline(case)),
+        climate=climate(sky),
         as_she_is=own,
     )
 
@@ -177,12 +179,16 @@ def _year(
     found = []
     for item, given, one in zip(alone, panels, asked, strict=True):
         year = ran.get(item.place)
-        sun, carried = None, None
+        sun, carried, told = None, None, None
         if one is not None and year is not None:
             carried = _carried(item, year, one.efficiency, sky)
+        if given is not None and year is not None:
+            told = energy_year(item.case, year, given, times)
         if given is not None and given.rated and one is not None and year is not None:
             sun = sun_only(item.power, given, loads, year, one.efficiency)
-        found.append(replace(item, year=year, sun=sun, panels=given, carried=carried))
+        found.append(
+            replace(item, year=year, energy_year=told, sun=sun, panels=given, carried=carried)
+        )
     return tuple(found)
 
 

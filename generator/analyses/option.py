@@ -28,7 +28,11 @@ from generator.analyses.use.legs import LegResult, YearOfLegs
 from generator.analyses.use.use import Use
 from generator.analyses.verdict.failure import Failure, FailureCount
 from generator.analyses.verdict.verdict import VerdictTold
+from generator.analyses.weight.placement_result import PlacementResult
+from generator.analyses.weight.weight_result import WeightResult
 from generator.analyses.wiring.installation import Installation
+from generator.analyses.year.energy_year import EnergyYear
+from generator.analyses.year.sun_only import SunOnly
 from generator.records import record
 
 
@@ -71,3 +75,7 @@ class OptionAnswers:
     failures: tuple[Failure, ...]
     failure_count: FailureCount
     worth: Worth | None  # none in a copy without prices
+    weight: WeightResult
+    placement: PlacementResult | None  # none without a battery or its spaces
+    energy_year: EnergyYear | None  # none without a bank or a position
+    sun_only: SunOnly | None

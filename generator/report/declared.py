@@ -40,6 +40,8 @@ from generator.analyses.verdict.criteria.reserve_kept import ReserveKept
 from generator.analyses.verdict.criteria.stopping import Stopping
 from generator.analyses.verdict.criteria.trim_and_list import TrimAndList
 from generator.analyses.verdict.goals import Goals
+from generator.analyses.year.climate import Climate
+from generator.analyses.year.house import HouseLoads
 from generator.answer.advice import Advice
 from generator.answer.compare import Comparison
 from generator.answer.sets import RemedySet
@@ -66,6 +68,8 @@ PLACES: tuple[tuple[str, tuple[Any, ...]], ...] = (
     ("options.*", (KeyNumbers,)),
     ("options.*.use.smallest", (Smallest,)),
     ("limits", (Goals,)),
+    ("weather", (Climate,)),
+    ("house_loads", (HouseLoads,)),
     *(
         (f"options.*.verdict.criteria.{number - 1}.facts", (kind, Apart))
         for number, kind in FACTS.items()

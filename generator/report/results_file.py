@@ -28,14 +28,7 @@ from generator.report.results.case_part import (
     propeller_part,
     surroundings_part,
 )
-from generator.report.results.hours_part import (
-    energy_year_part,
-    house_year_part,
-    sun_only_part,
-    weather_part,
-)
 from generator.report.results.suffix import plain, without_idle_reasons
-from generator.report.results.weight_part import placement_part, weight_part
 from generator.report.template import reason
 from generator.report.tree import Telling, tree
 from generator.search import Smallest
@@ -63,9 +56,7 @@ def build(
     ``marked`` puts private signs around the numbers in the words of records.
     """
     found = tuple(option.findings for option in study.options)
-    own = found[study.as_she_is]
-    keep = _first(found, "keep")
-    assumptions = inputs_part(case)
+    own, keep = found[study.as_she_is], _first(found, "keep")
     telling = Telling(Display(case.study.units, case.study.currency), marked)
     whole: dict[str, Any] = {
         "schema": SCHEMA,
@@ -78,14 +69,14 @@ def build(
         "evidence": tree(study.evidence, "evidence", telling),
         "service_factor": tree(study.service, "service_factor", telling),
         **surroundings_part(case, own),
-        **weather_part(study),
-        **house_year_part(study),
-        **assumptions,
+        "weather": tree(study.climate, "weather", telling),
+        "weather_why": None if study.climate else reason("no_position"),
+        "house_loads": tree(study.loads, "house_loads", telling),
+        **inputs_part(case),
         "sea_states": tree(study.seas, "sea_states", telling),
         "options": [
             _option(item, moved, sizes, telling)
-            | energy_year_part(study, item.findings)
-            | sun_only_part(item.findings)
+            | _lived(study, item.findings, telling)
             | _tornado(moved, place, telling)
             | _led(led, place, telling)
             for place, item in enumerate(study.options)
@@ -130,6 +121,21 @@ def _comparison(found: tuple[Findings, ...], telling: Telling) -> dict[str, Any]
     """Where two motors differ by more than the doubt."""
     key = "comparison.differences"
     return {"differences": tree(Difference.all(found), key, telling)}
+
+
+def _lived(study: Study, found: Findings, telling: Telling) -> dict[str, Any]:
+    """The year of one option and what the sun alone does, or why there is none."""
+    bank, panels, key = found.option.bank is not None, found.panels, f"options.{found.place}"
+    lacks = "no_propulsion_bank" if study.climate else "no_position"
+    dark = "no_panels" if bank else "no_propulsion_bank"
+    if panels and panels.rated and found.energy_year:
+        dark = "no_speed_by_motor"
+    return {
+        "energy_year": tree(found.energy_year, f"{key}.energy_year", telling),
+        "energy_year_why": None if found.energy_year else reason(lacks),
+        "sun_only": tree(found.sun, f"{key}.sun_only", telling),
+        "sun_only_why": reason(dark if panels or not bank else "no_position"),
+    }
 
 
 def _answer(led: Answer | None, telling: Telling) -> dict[str, Any]:
@@ -221,11 +227,12 @@ def _option(
         "year": tree(year, f"{key}.year", telling),
         "installation": tree(found.installation, f"{key}.installation", telling),
         **({} if found.installation else {"installation_why": reason("no_propulsion_bank")}),
-        "weight": weight_part(found),
+        "weight": tree(found.weighed, f"{key}.weight", telling),
         "cost": _cost(item, moved, telling),
         "worth": tree(found.worth, f"{key}.worth", telling),
         "carbon": tree(item.carbon, f"{key}.carbon", telling),
-        **placement_part(found),
+        "placement": tree(found.placed, f"{key}.placement", telling),
+        "placement_why": reason("no_spaces" if bank else "no_propulsion_bank"),
         "verdict": _verdict(item, f"{key}.verdict", telling),
         "failures": tree(item.failures, f"{key}.failures", telling),
         "failure_count": tree(item.failure_count, f"{key}.failure_count", telling),

@@ -155,6 +155,8 @@ KINDS: Mapping[str, Kind] = {
         "degc", 1.0, Look("°C", _rounding(0)),
         Look("°F", _rounding(0), scale=1.8, offset=32.0), "temperature", "c",
     ),
+    "mass_moment": _same("kgm", 1.0, "kg m", 0),
+    "temperature_step": _same("k", 1.0, "K", 0),
     "intensity": _same(
         "g_per_kwh", 1e3 * KILOWATT_HOUR, "g/kWh", 0, family="carbon per energy",
         also="kwh per_kwh",

@@ -208,7 +208,11 @@ def _bare_case(results: Results) -> None:
     results["warnings"], results["range_warnings"] = [], []
     results["engine"] |= {"year": None, "hours_h": None, "litres_per_hour_cruise_l": None}
     for option in results["options"]:
-        option["weight"] |= {"trim_mm": None, "trim_deg": None, "trim_why": "an item has no place"}
+        option["weight"] |= {
+            "trim_mm": None,
+            "trim_angle_deg": None,
+            "trim_why": "an item has no place",
+        }
 
 
 CASES = (
