@@ -43,5 +43,5 @@ def remembered(make: Callable[Asked, Made]) -> Callable[Asked, Made]:
 def _mark(thing: object) -> Hashable:
     """By what an argument is told from others."""
     if isinstance(thing, np.ndarray):
-        return thing.shape, thing.tobytes()
+        return thing.dtype.char, thing.shape, thing.tobytes()
     return thing if isinstance(thing, float | int | str | None) else id(thing)
