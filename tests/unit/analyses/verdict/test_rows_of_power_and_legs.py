@@ -146,6 +146,19 @@ def test_what_the_battery_lacks_is_said_beside_what_the_motor_does(
     assert "more continuous power" in said["words_mend"]
 
 
+@pytest.mark.parametrize(("share", "outcome"), [(1.0, "makes"), (0.6, "at_times"), (0.4, "never")])
+def test_a_sea_beyond_the_formula_is_said_whatever_the_outcome(share: float, outcome: str) -> None:
+    held = mostly(1.0, share)
+    need = np.where(held > 0.0, 3.6e6, np.nan)
+    why = {**found().legs.results[MUST].absent, "need": "stopped_by_power"}
+    part = {"powered": share, "need": need, "ratio": held, "stopped_by": "power", "absent": why}
+    for beyond in (True, False):
+        judged = row(1, worst(**part, beyond_sea=beyond))
+        assert judged.facts.outcome == outcome
+        said = tree(judged.facts, "here", SAID)["words"]
+        assert ("beyond what the wave formula covers" in said) is beyond
+
+
 @pytest.mark.parametrize("doubt", ["as_if_marked", "beyond_sea"])
 def test_a_leg_that_nobody_marked_or_a_sea_beyond_the_formula_is_conditional_at_best(
     doubt: str,
