@@ -11,7 +11,8 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.motion.power import KNOT
 from generator.analyses.percentiles import best, held_share, scalar
-from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, SURE
+from generator.analyses.verdict.criteria.against_wind import beyond_formula, read
+from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, HALF, NO, SURE
 from generator.answer.advice import least
 from generator.answer.names import called
 from generator.answer.subjects import range_at_cruise
@@ -51,7 +52,8 @@ class Comparison:
     real: bool
     rows: tuple[Row, ...]
     faster: Array = number("speed", "top speed that the larger one adds in a calm", cautious="low")
-    wind: Array = number("speed", "that it adds against the wind of her waters", cautious="low")
+    wind: Array = number("speed", "that it adds against a wind", cautious="low")
+    against: float = number("wind", "wind in which both are compared")
     farther: float | None = number("distance", "range to reserve that it adds in a calm")
     heavier: float | None = number("mass", "mass that it adds")
     dearer: float | None = number("money", "first cost that it adds")
@@ -70,7 +72,8 @@ def compare(study: Study) -> Comparison | None:
     a, b = smaller.findings, larger.findings
     able = [each for each in (smaller, larger) if _able(each)]
     faster = np.asarray(b.power.top.peak - a.power.top.peak)
-    wind = _held(b) - _held(a)
+    against = _wind(a, b)
+    wind = np.asarray(read(b.holding.ladder, against) - read(a.holding.ladder, against))
     dearer = _first_cost(b, a)
     shares = {part: _share(a, b, part, dearer) for part in SHARED}
     ranges = range_at_cruise(a), range_at_cruise(b)
@@ -84,6 +87,7 @@ def compare(study: Study) -> Comparison | None:
         rows=_rows(smaller, larger),
         faster=faster,
         wind=wind,
+        against=against,
         farther=None if None in ranges else (ranges[1] or 0.0) - (ranges[0] or 0.0),
         heavier=_first(b.weight.net) - _first(a.weight.net),
         dearer=dearer,
@@ -104,11 +108,17 @@ def _power(found: Findings) -> float:
     return _first(found.option.motor.continuous_power)
 
 
-def _held(found: Findings) -> Array:
-    """Speed made good against the wind in which she is held off a shore [m/s]."""
-    wind = _first(found.case.planning.hold_wind) / KNOT
-    ladder = found.holding.ladder
-    return ladder[:, [min(round(wind), ladder.shape[1] - 1)]]
+def _wind(a: Findings, b: Findings) -> float:
+    """The strongest wind of her holding-off that tells the two apart [m/s].
+
+    Within the wave formula for both, and one in which one of them still makes way.
+    """
+    most = _first(a.case.planning.hold_wind)
+    for wind in np.append(most, np.arange(np.ceil(most / KNOT) - 1.0, 0.0, -1.0) * KNOT):
+        moves = any(held_share(read(each.holding.ladder, wind) > 0.0) >= HALF for each in (a, b))
+        if moves and not any(beyond_formula(each, wind) for each in (a, b)):
+            return float(wind)
+    return 0.0
 
 
 def _first_cost(larger: Findings, smaller: Findings) -> float | None:

@@ -75,7 +75,7 @@ class Question:
 def judged(criterion: Criterion, found: Findings, asked: Question) -> Judgement:
     """Speed where the wave formula holds, or the pull of the engine, by the rule of chance."""
     made, bad = (read(asked.ladder, wind) for wind in (asked.wind, bad_day(found)))
-    beyond = _beyond(found, asked.wind)
+    beyond = beyond_formula(found, asked.wind)
     fast, enough = criterion.reached(made / KNOT)
     if beyond:
         fast = np.zeros_like(fast)
@@ -121,7 +121,7 @@ def _limit(found: Findings) -> Numbers:
     return found.power.seas["calm"].limit
 
 
-def _beyond(found: Findings, wind: float) -> bool:
+def beyond_formula(found: Findings, wind: float) -> bool:
     """Whether the sea is beyond the formula in more draws than a pass may leave out."""
     over = read(found.headwind.height, wind) > np.asarray(_limit(found))
     return bool(held_share(over) > MOST_BEYOND)

@@ -48,6 +48,8 @@ class MustMakeLeg:
     larger_does: bool
     calmer_does: bool
     tide_does: bool
+    short: bool  # where the motor holds it, the store does not carry it
+    not_at_all: bool  # not in one draw
     held_always: bool  # the motor holds it in every draw
     kept_always: bool  # and the reserve stays untouched
     made_always: bool  # or at least does it
@@ -58,15 +60,18 @@ class MustMakeLeg:
     slow_speed: Array | None = number("speed", "speed in shelter that does it", cautious="low")
     slow_ratio: float | None = number("ratio", "left over needed at that speed")
     wanted: Array | None = number("stored", "nominal size that does it", cautious="high")
+    wanted_held: Array | None = number(
+        "stored", "nominal size that does it where the motor holds it", cautious="high"
+    )
     wind: float | None = number("wind", "most wind on the nose")
     absent: Mapping[str, str] = field(default_factory=dict)
 
 
 ORDER = (GO, CONDITIONAL, NO)
 ALL = 0.995  # share of draws that is told as all of them
-ABSENT = dict.fromkeys(("slow_speed", "slow_ratio", "wanted", "wind"), "does_not_help") | (
-    dict.fromkeys(("impossible", "powered", "untouched", "with_reserve"), "no_such_leg")
-)
+ABSENT = dict.fromkeys(
+    ("slow_speed", "slow_ratio", "wanted", "wanted_held", "wind"), "does_not_help"
+) | (dict.fromkeys(("impossible", "powered", "untouched", "with_reserve"), "no_such_leg"))
 
 
 def judge(criterion: Criterion, found: Findings) -> Judgement:
@@ -101,9 +106,17 @@ def _result(leg: LegResult) -> str:
     """
     if leg.powered < HALF:
         return NO
+    of_store = _of_store(leg)
+    if of_store != GO:
+        return of_store
+    plain = leg.powered >= SURE and not leg.as_if_marked and not leg.beyond_sea
+    return GO if plain else CONDITIONAL
+
+
+def _of_store(leg: LegResult) -> str:
+    """What bank or tank do in the draws in which the motor holds it."""
     if leg.untouched >= SURE:
-        plain = leg.powered >= SURE and not leg.as_if_marked and not leg.beyond_sea
-        return GO if plain else CONDITIONAL
+        return GO
     return CONDITIONAL if leg.untouched >= HALF and leg.with_reserve >= SURE else NO
 
 
@@ -133,6 +146,8 @@ def _without(found: Findings, outcome: str, result: str) -> MustMakeLeg:
         larger_does=False,
         calmer_does=False,
         tide_does=False,
+        short=False,
+        not_at_all=False,
         held_always=False,
         kept_always=False,
         made_always=False,
@@ -143,6 +158,7 @@ def _without(found: Findings, outcome: str, result: str) -> MustMakeLeg:
         slow_speed=None,
         slow_ratio=None,
         wanted=None,
+        wanted_held=None,
         wind=None,
         absent=ABSENT,
     )
@@ -157,12 +173,22 @@ def _wanted(found: Findings, worst: LegResult) -> Array:
     return found.use.sizes.nominal_for(need)
 
 
+def _where_held(wanted: Array, worst: LegResult) -> Array | None:
+    """The size wanted in the draws in which the leg is held; none where no size is found."""
+    held = np.isfinite(wanted) & np.isfinite(worst.need)
+    rows = held[:, 0] if len(held) > 1 else np.ravel(held)
+    if not rows[1:].any():
+        return None
+    return np.vstack([np.median(wanted[1:][rows[1:]], keepdims=True), wanted[1:][rows[1:]]])
+
+
 def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> MustMakeLeg:
     """What it takes, and what carries it, all else kept: slower, a larger bank, less wind."""
     enough, wanted = result == GO, _wanted(found, worst)
     mend = next((item for item in found.use.failing if item.leg == found.key.worst_leg), None)
     slower = not enough and mend is not None and mend.slower is not None
-    larger = not enough and bool(np.isfinite(scalar(spread(wanted, "high").high)))
+    short = not enough and worst.powered > 0.0 and _of_store(worst) != GO
+    larger = short and bool(np.isfinite(scalar(spread(wanted, "high").high)))
     calmer = not enough and not slower and not larger and mend is not None
     wind = mend.wind if calmer and mend is not None else None
     ratio = np.nan if worst.slow is None else scalar(spread(worst.slow.ratio, "low").low)
@@ -180,6 +206,8 @@ def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> Must
         larger_does=larger,
         calmer_does=wind is not None,
         tide_does=not enough and mend is not None and mend.stream is not None,
+        short=short,
+        not_at_all=worst.untouched <= 1.0 - ALL,
         held_always=worst.powered >= ALL,
         kept_always=worst.untouched >= ALL,
         made_always=worst.with_reserve >= ALL,
@@ -190,6 +218,7 @@ def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> Must
         slow_speed=None if not slower or mend is None else np.full((1, 1), mend.slower),
         slow_ratio=ratio if economical else None,
         wanted=wanted if larger else None,
+        wanted_held=_where_held(wanted, worst) if short and not larger else None,
         wind=wind,
         absent=ABSENT,
     )

@@ -117,6 +117,48 @@ def test_a_leg_leaves_the_reserve_or_uses_it(
     assert row(1, part).result == result
 
 
+@pytest.mark.parametrize(
+    ("untouched", "with_reserve", "told"),
+    [
+        (0.0, 0.0, "Where the motor holds the trip, the battery does not last in any case"),
+        (0.3, 0.6, "does not last: the reserve stays untouched in 30% of those cases"),
+        (0.95, 1.0, ""),
+    ],
+)
+def test_what_the_battery_lacks_is_said_beside_what_the_motor_does(
+    untouched: float, with_reserve: float, told: str
+) -> None:
+    """Held in three draws of five: there the word is the bank's, and so is what mends it."""
+    need = np.where(mostly(1.0, 0.6) > 0.0, 40e3 * 3600.0, np.nan)
+    why = {**found().legs.results[MUST].absent, "need": "stopped_by_power"}
+    part = worst(
+        powered=0.6, untouched=untouched, with_reserve=with_reserve, need=need,
+        ratio=mostly(0.5, 0.6), stopped_by="power", absent=why,
+    )  # fmt: skip
+    judged = row(1, part)
+    said = tree(judged.facts, "here", SAID)
+    assert judged.facts.outcome == "at_times"
+    assert judged.result == (NO if told else CONDITIONAL)
+    assert "the motor, once warm, cannot hold her" in said["words"]
+    assert told in said["words"]
+    assert ("the battery does not last" in said["words"]) is bool(told)
+    assert ("battery of " in said["words_mend"]) is bool(told)
+    assert "more continuous power" in said["words_mend"]
+
+
+@pytest.mark.parametrize(("share", "outcome"), [(1.0, "makes"), (0.6, "at_times"), (0.4, "never")])
+def test_a_sea_beyond_the_formula_is_said_whatever_the_outcome(share: float, outcome: str) -> None:
+    held = mostly(1.0, share)
+    need = np.where(held > 0.0, 3.6e6, np.nan)
+    why = {**found().legs.results[MUST].absent, "need": "stopped_by_power"}
+    part = {"powered": share, "need": need, "ratio": held, "stopped_by": "power", "absent": why}
+    for beyond in (True, False):
+        judged = row(1, worst(**part, beyond_sea=beyond))
+        assert judged.facts.outcome == outcome
+        said = tree(judged.facts, "here", SAID)["words"]
+        assert ("beyond what the wave formula covers" in said) is beyond
+
+
 @pytest.mark.parametrize("doubt", ["as_if_marked", "beyond_sea"])
 def test_a_leg_that_nobody_marked_or_a_sea_beyond_the_formula_is_conditional_at_best(
     doubt: str,
