@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-WIDTH, HEIGHT = 2.5, 2.5
+WIDTH, HEIGHT = 3.3, 1.55
 SEAS = ("calm", "wind_20")
 BAR = 0.36
 LETTER = 0.047  # inches: the mean letter of a name at this size

@@ -18,7 +18,7 @@ from generator.report.figures.bad_day import bad_day
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
 from generator.report.parts import Figure, Row
-from generator.report.sections.cruising_range import bars, row_at_cruise
+from generator.report.sections.cruising_range import row_at_cruise
 from generator.report.sections.legs import must_make_row
 from generator.report.template import pieces
 from generator.report.view import View
@@ -260,7 +260,10 @@ def _chart(page: Page) -> Figure | None:
     legs = {motor: must_make_row(page, motor) for motor in page.motors}
     found = {motor: leg for motor, leg in legs.items() if leg is not None}
     if page.must_make is None or not found:
-        return bars(page, "range-front", lambda: front_bars(page))
+        title, note = (
+            pieces("sections/sure.html", name)() for name in ("range_title", "range_note")
+        )
+        return Figure("range-front", title, note, lambda: front_bars(page))
     name = page.words(f"{page.must_make}.name")
     title = pieces("sections/sure.html", "leg_title")(name)
     note = pieces("sections/sure.html", "leg_note")(name, page.show(_age(page), "years"))
