@@ -26,7 +26,7 @@ def front_bars(page: Page, name: str = "range-front") -> Drawing:
 
 
 def _draw(page: Page, figure: Figure) -> None:
-    axes = placed(figure, 0.012, 0.14, 0.985, 0.92)
+    axes = placed(figure, 0.012, 0.21, 0.985, 0.92)
     rows = [
         (sea, page.find(f"{motor}.range_at_cruise", sea=sea, bank_age="new"))
         for sea in SEAS for motor in page.motors

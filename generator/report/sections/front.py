@@ -147,7 +147,7 @@ class Front:
 
 # Letters of a line, and lines that page 1 holds beside its table at the usual size of type.
 LEAD_LETTERS, ASKED_LETTERS, ANSWER_LETTERS, LIST_LETTERS = 105, 42, 70, 62
-LINES_OF_CHART, LINES_AT_MOST = 10, 34
+LINES_OF_CHART, LINES_AT_MOST = 10, 31
 WIDE = 4  # options from which on their names take more lines
 
 
