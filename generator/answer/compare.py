@@ -62,7 +62,7 @@ class Comparison:
     weight: str
     price: str
     rows: tuple[Row, ...]
-    faster: Array = number("speed", "difference of top speed in a calm", cautious="low")
+    faster: Array = number("speed", "difference of speed held in a calm", cautious="low")
     wind: Array = number("speed", "difference of speed against a wind", cautious="low")
     against: float = number("wind", "wind in which both are compared")
     farther: float | None = number("distance", "difference of range to reserve in a calm")
@@ -82,7 +82,7 @@ def compare(study: Study) -> Comparison | None:
     smaller, larger = sorted(options, key=lambda each: _size(each.findings))[:2]
     a, b = smaller.findings, larger.findings
     able = [each for each in (smaller, larger) if _able(each)]
-    faster = np.asarray(b.power.top.peak - a.power.top.peak)
+    faster = np.asarray(b.power.top.continuous - a.power.top.continuous)
     against = _wind(a, b)
     wind = np.asarray(read(b.holding.ladder, against) - read(a.holding.ladder, against))
     dearer = _first_cost(b, a)

@@ -115,3 +115,14 @@ def test_what_is_less_is_said_as_less() -> None:
     assert "weighs 30\u00a0kg less and costs \u20ac1,000 less to fit" in said
     same = under(b, "findings.weight", **netting(a, 0.2))
     assert "weighs" not in tree(compared(a, same), "here", SAID)["words"]
+
+
+def test_the_speed_in_a_calm_is_that_which_is_held_for_good() -> None:
+    a, b = motors()
+    top = replace(a.findings.power.top, continuous=b.findings.power.top.continuous - 0.3 * KNOT)
+    found = compared(under(a, "findings.power", top=top), b)
+    np.testing.assert_allclose(found.faster, 0.3 * KNOT)
+    assert (
+        f"is 0.3\u00a0kn faster than {found.smaller} in a calm"
+        in tree(found, "here", SAID)["words"]
+    )
