@@ -267,6 +267,27 @@ def test_cold_asks_for_a_lock_out(
     assert row(15, cold(degrees, lock_out)).result == result
 
 
+def test_above_freezing_a_known_lock_out_leaves_the_current_to_ask_for() -> None:
+    """The middle of the draws stands beside the middle, the cautious end beside the cautious."""
+    degrees = np.linspace(3.0, 7.0, DRAWS + 1).reshape(-1, 1)
+    takes = np.where(degrees < 5.0, 5.0, 15.0)
+    takes[0] = degrees[0] = 6.0
+    takes[0] = 15.0
+
+    def part(degrees: np.ndarray) -> Findings:
+        mild = cold(degrees, True)
+        assert mild.bank is not None
+        return replace(mild, bank=replace(mild.bank, cold_charge=takes))
+
+    judged = row(15, part(degrees))
+    assert (judged.result, judged.facts.may_freeze) == (CONDITIONAL, False)
+    assert "at 5 °C" in said(judged).replace("\u00a0", " ")
+    assert "(cautious figures 3 °C and 5 A)" in said(judged).replace("\u00a0", " ")
+    assert "no more than 5 A" in said(judged).replace("\u00a0", " ")
+    assert "below freezing, or" not in said(judged)
+    assert "do not charge below freezing" in said(row(15, part(degrees - 5.0)))
+
+
 def test_lead_takes_charge_in_the_cold() -> None:
     assert row(15, cold(-5.0, None, lead=True)).result == GO
 
