@@ -114,11 +114,11 @@ def _without_any(choice: Choice, keep: OptionStudy | None, engine: str) -> Advic
         rule = "KEEP_R" if keep and engine == "good" else "QUOTE_R"
         return _said(rule, choice, option, remedies=chosen, binding=_binding(option))
     if keep:
-        return _said("KEEP_N", choice, keep, binding=_of_first(choice))
+        return _said("KEEP_N", choice, keep, binding=_of_nearest(choice))
     new = choice.of_kind("new diesel")
     if new is not None:
-        return _said("NEW", choice, new, binding=_of_first(choice))
-    return _said("NONE", choice, binding=_of_first(choice))
+        return _said("NEW", choice, new, binding=_of_nearest(choice))
+    return _said("NONE", choice, binding=_of_nearest(choice))
 
 
 def _with_some(choice: Choice, keep: OptionStudy | None, engine: str) -> Advice:
@@ -150,6 +150,7 @@ def _said(
     found = None if option is None else option.findings
     waiting = [] if option is None else _rows(option, CONDITIONAL)
     asked = [row.criterion.id for row in waiting]
+    near = _nearest(choice)
     worth = None if found is None else found.worth
     diesel = None if found is None else found.option.diesel
     return Advice(
@@ -157,7 +158,7 @@ def _said(
         option="" if found is None else called(choice.study, found),
         subject=subject,
         binding=binding,
-        stopped=_first_name(choice),
+        stopped="" if near is None else called(choice.study, near.findings),
         refused_by=_refused_by(choice) if rule == "STOP" else 0,
         worn=case.engine.condition != "good",
         overhaul_due=case.engine.condition != "good" and not _overhauled(choice),
@@ -174,11 +175,22 @@ def _said(
     )
 
 
-def _first_name(choice: Choice) -> str:
-    """The first conversion of the case."""
-    if not choice.conversions:
-        return ""
-    return called(choice.study, choice.conversions[0].findings)
+def _nearest(choice: Choice) -> OptionStudy | None:
+    """The conversion nearest to suitable: fewest rows that fail, then the least short of them."""
+    return min(choice.conversions, key=_distance, default=None)
+
+
+def _distance(option: OptionStudy) -> tuple[int, float]:
+    failed = _rows(option, NO)
+    return len(failed), sum(_short(row) for row in failed)
+
+
+def _short(row: Judgement) -> float:
+    """By what share of its conditional limit a row misses it; 1 where it has no measure."""
+    limit = row.criterion.conditional
+    if row.value is None or not np.isfinite(row.value) or not np.isfinite(limit):
+        return 1.0
+    return abs(row.value - limit) / max(abs(limit), 1e-9)
 
 
 def _overhauled(choice: Choice) -> bool:
@@ -262,8 +274,9 @@ def _binding(option: OptionStudy) -> str:
     return next((row.criterion.name for row in rows if row.result == NO), "")
 
 
-def _of_first(choice: Choice) -> str:
-    return _binding(choice.conversions[0]) if choice.conversions else ""
+def _of_nearest(choice: Choice) -> str:
+    near = _nearest(choice)
+    return "" if near is None else _binding(near)
 
 
 def _open(option: OptionStudy) -> bool:

@@ -5,16 +5,19 @@ Every line through whole cases: the boat of the shortages, in which every row pa
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import pytest
 
+from generator.analyses.verdict.criteria.criterion import GO, NO
+from generator.analyses.verdict.verdict import WORD_NO
+from generator.answer.advice import Choice, advice
 from generator.answer.answer import answer
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report.results_file import build
-from generator.study import run
+from generator.study import OptionStudy, Study, run
 from tests.once import once, shared_folder
 from tests.trade.shortages.reader import write_boat
 
@@ -100,6 +103,14 @@ WORDS = {
         "Have 14 kW and 31 kWh quoted. It is suitable on the conditions listed with it."
     ),
 }
+
+
+@once
+def _studied(changes: str) -> Study:
+    folder = Path(shared_folder()) / "advice-studied"
+    folder.mkdir(exist_ok=True)
+    case = read_case(write_boat(folder, "boat", changes))
+    return run(case, make_draws(case, DRAWS), year=False)
 
 
 @dataclass(frozen=True)
@@ -194,3 +205,23 @@ def test_advice_tells_what_it_rests_on() -> None:
     assert said("").rests == "her present engine is in good health"
     assert said(_joined(WORN, COST)).rests == "her present engine is worn"
     assert "no quote yet" in said(_joined(WORN, ESTIMATE)).rests
+
+
+def test_advice_names_the_conversion_that_is_nearest_to_suitable() -> None:
+    """Of two that fail, the one with fewer failing rows; of as many, the one less short of them."""
+    study = _studied(f"{HEAVY}; {WORN}")
+    option = next(each for each in study.options if each.findings.option.bank is not None)
+    row = next(each for each in option.verdict.judgements if each.result == NO and each.value)
+
+    def like(name: str, failing: int, value: float) -> OptionStudy:
+        rows = tuple(replace(each, result=GO) for each in option.verdict.judgements if each != row)
+        bad = tuple(replace(row, value=value) for _ in range(failing))
+        named = replace(option.findings, option=replace(option.findings.option, name=name))
+        verdict = replace(option.verdict, judgements=(*bad, *rows), reasons=(0,), word=WORD_NO)
+        return replace(option, findings=named, verdict=verdict)
+
+    far, near, short = like("Far", 2, 0.051), like("Near", 1, 0.060), like("Short", 1, 0.052)
+    keep = [each for each in study.options if each.findings.option.bank is None]
+    for conversions, name in (((far, near), "Near"), ((near, short), "Short"), ((far,), "Far")):
+        moved = replace(study, options=(*keep, *conversions))
+        assert advice(Choice(moved, {})).stopped == name
