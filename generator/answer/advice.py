@@ -9,6 +9,7 @@ from typing import ClassVar
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.money.cost_ledger import Payment
 from generator.analyses.percentiles import best, scalar
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, NO, Judgement
 from generator.analyses.verdict.verdict import WORD_GO, WORD_NO
@@ -37,6 +38,7 @@ class Advice:
     stopped: str  # the option that it stops, where another is named
     refused_by: int  # the row of a refusal; 0 where there is none
     worn: bool  # the present engine is not in good health
+    overhaul: str  # when the ledger has one: now, later; empty where it has none
     overhaul_due: bool  # nor is an overhaul of it priced
     first: tuple[int, ...]  # rows to be answered first, in their order
     conditions: tuple[int, ...]  # rows that pass with conditions
@@ -48,8 +50,12 @@ class Advice:
     open: bool  # a price is no quote, or something is not answered
     extra: float | None = number("money", "cost over keeping, present value")
     new_power: float | None = number("power", "rated power of the new diesel")
+    overhaul_year: float | None = number("count", "year of the overhaul, from now")
+    overhaul_price: float | None = number("money", "price of the overhaul, contingency included")
     absent: Mapping[str, str] = field(
-        default_factory=lambda: dict.fromkeys(("extra", "new_power"), "not_asked_for")
+        default_factory=lambda: dict.fromkeys(
+            ("extra", "new_power", "overhaul_year", "overhaul_price"), "not_asked_for"
+        )
     )
 
 
@@ -150,7 +156,7 @@ def _said(
     found = None if option is None else option.findings
     waiting = [] if option is None else _rows(option, CONDITIONAL)
     asked = [row.criterion.id for row in waiting]
-    near = _nearest(choice)
+    near, owed = _nearest(choice), _overhaul(choice)
     worth = None if found is None else found.worth
     diesel = None if found is None else found.option.diesel
     return Advice(
@@ -161,7 +167,10 @@ def _said(
         stopped="" if near is None else called(choice.study, near.findings),
         refused_by=_refused_by(choice) if rule == "STOP" else 0,
         worn=case.engine.condition != "good",
-        overhaul_due=case.engine.condition != "good" and not _overhauled(choice),
+        overhaul="" if owed is None else "now" if owed.when == "first" else "later",
+        overhaul_year=None if owed is None or owed.year is None else scalar(best(owed.year)),
+        overhaul_price=None if owed is None else scalar(best(owed.amount + owed.contingency)),
+        overhaul_due=case.engine.condition != "good" and owed is None,
         first=tuple(row for row in TRIAL_FIRST if row in asked),
         conditions=tuple(asked),
         named=tuple(row.criterion.name for row in waiting),
@@ -193,10 +202,20 @@ def _short(row: Judgement) -> float:
     return abs(row.value - limit) / max(abs(limit), 1e-9)
 
 
-def _overhauled(choice: Choice) -> bool:
-    """Whether the option that keeps the engine has a price for its overhaul."""
+def _overhaul(choice: Choice) -> Payment | None:
+    """The first overhaul in the ledger of the option that keeps the engine."""
     keeps = (each.findings for each in choice.every if each.findings.option.kind == "keep")
-    return any(row.part == "overhaul" for found in keeps for row in found.ledger.payments)
+    lines = [
+        row
+        for found in keeps
+        for row in found.ledger.payments
+        if row.part == "overhaul" and row.when in ("first", "once")
+    ]
+    return min(lines, key=_due, default=None)
+
+
+def _due(row: Payment) -> float:
+    return 0.0 if row.year is None else scalar(best(row.year))
 
 
 def least(options: Sequence[OptionStudy]) -> OptionStudy:

@@ -40,6 +40,7 @@ UNPRICED = "-options.a.costs"
 ESTIMATE = "options.a.costs.0.from=estimate"
 WEAK_CHARGER = "options.a.supply.charger.power=0.4 kW; berth.days_between_use=1 d"
 NO_NEW = "-options.new"
+LATER = "options.keep.costs=[{name: Overhaul, amount: 4000 EUR, when: once, year: 3, from: quote}]"
 OVERHAUL = "options.keep.costs=[{name: Overhaul, amount: 4000 EUR, when: first, from: quote}]"
 NO_LEGS = "-legs"
 
@@ -87,6 +88,14 @@ WORDS = {
     ),
     f"{HEAVY}; {WORN}": (
         "Keep your diesel, and have its overhaul priced. No change studied here makes"
+        " 14 kW and 31 kWh pass “Net change of mass”."
+    ),
+    f"{HEAVY}; {WORN}; {OVERHAUL}": (
+        "Keep your diesel (overhaul now, €4,000). No change studied here makes"
+        " 14 kW and 31 kWh pass “Net change of mass”."
+    ),
+    f"{HEAVY}; {WORN}; {LATER}": (
+        "Keep your diesel (overhaul in year 3, €4,000). No change studied here makes"
         " 14 kW and 31 kWh pass “Net change of mass”."
     ),
     f"{HEAVY}; {DYING}": "Have a new diesel of 11.0 kW quoted.",
