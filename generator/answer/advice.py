@@ -48,6 +48,9 @@ class Advice:
     over_half: bool
     beside_healthy: bool
     open: bool  # a price is no quote, or something is not answered
+    unpriced: bool  # no price of fitting it at all
+    estimates: tuple[str, ...]  # its first prices that are no quotes
+    lacking: tuple[str, ...]  # usual parts of the work that no line names
     extra: float | None = number("money", "cost over keeping, present value")
     new_power: float | None = number("power", "rated power of the new diesel")
     overhaul_year: float | None = number("count", "year of the overhaul, from now")
@@ -179,6 +182,9 @@ def _said(
         over_half=bool(worth and worth.over_half),
         beside_healthy=bool(worth and worth.beside_healthy),
         open=option is not None and _open(option),
+        unpriced=option is not None and not _firsts(option),
+        estimates=() if option is None else tuple(row.name for row in _estimates(option)),
+        lacking=() if option is None else option.findings.ledger.lacking,
         extra=None if option is None else _extra(option),
         new_power=None if diesel is None else scalar(best(diesel.rated_power)),
     )
@@ -301,8 +307,15 @@ def _of_nearest(choice: Choice) -> str:
 def _open(option: OptionStudy) -> bool:
     """A first price that is no quote, or a usual part of the work that no line names."""
     lines = option.findings.ledger
-    firsts = [row for row in lines.payments if row.when == "first"]
-    return not firsts or bool(lines.lacking) or any(row.source != "quote" for row in firsts)
+    return not _firsts(option) or bool(lines.lacking) or bool(_estimates(option))
+
+
+def _firsts(option: OptionStudy) -> list[Payment]:
+    return [row for row in option.findings.ledger.payments if row.when == "first"]
+
+
+def _estimates(option: OptionStudy) -> list[Payment]:
+    return [row for row in _firsts(option) if row.source != "quote"]
 
 
 def _least_set(choice: Choice) -> tuple[OptionStudy, RemedySet] | None:

@@ -38,6 +38,7 @@ COST = "study.reasons=[{text: It shall cost less, subject: cost}]"
 OTHER = "study.reasons=[{text: My neighbour has one, subject: other}]"
 UNPRICED = "-options.a.costs"
 ESTIMATE = "options.a.costs.0.from=estimate"
+LACKING = "options.a.costs.5.name=Paint"  # which was the survey
 WEAK_CHARGER = "options.a.supply.charger.power=0.4 kW; berth.days_between_use=1 d"
 NO_NEW = "-options.new"
 LATER = "options.keep.costs=[{name: Overhaul, amount: 4000 EUR, when: once, year: 3, from: quote}]"
@@ -158,7 +159,7 @@ def _joined(*changes: str) -> str:
 CASES = tuple(
     dict.fromkeys(
         (*(_joined(each[0]) for each in TURNS), *(_joined(each[0], each[2]) for each in TURNS),
-         *WORDS, OTHER)
+         *WORDS, OTHER, f"{WORN}; {LACKING}", f"{WORN}; {ESTIMATE}; {LACKING}")
     )
 )  # fmt: skip
 
@@ -213,7 +214,11 @@ def test_what_the_boat_costs_more_is_held_against_the_subject() -> None:
 def test_advice_tells_what_it_rests_on() -> None:
     assert said("").rests == "her present engine is in good health"
     assert said(_joined(WORN, COST)).rests == "her present engine is worn"
-    assert "no quote yet" in said(_joined(WORN, ESTIMATE)).rests
+    line = "Motor and controller"
+    assert said(_joined(WORN, ESTIMATE)).rests == f"the price of “{line}” is no quote yet"
+    assert said(_joined(WORN, LACKING)).rests == "no line of its prices names survey"
+    both = said(_joined(WORN, ESTIMATE, LACKING)).rests
+    assert both == f"the price of “{line}” is no quote yet; no line of its prices names survey"
 
 
 def test_advice_names_the_conversion_that_is_nearest_to_suitable() -> None:
