@@ -10,7 +10,7 @@ import os
 import sys
 from collections import Counter
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING, Annotated
@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 
 DRAWS = 2000  # the 10th percentile then stands still to about one per cent
 DONE, FAILED, CASE_AT_FAULT = 0, 1, 2
-PARTS = ("yard", "insurer")  # packs that can be written alone
+PARTS = ("yard", "insurer", "summary")  # what can be written alone
 
 Cases = Annotated[list[Path], typer.Argument(metavar="CASE...", help="Case files (YAML).")]
 Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder of the report folders.")]
@@ -39,7 +39,10 @@ NoPrices = Annotated[
     bool, typer.Option("--no-prices", help="Write DIR/<case>-no-prices/, a copy without prices.")
 ]
 Part = Annotated[
-    str, typer.Option("--part", metavar="PACK", help="Only that pack: yard or insurer.")
+    str, typer.Option("--part", metavar="PACK", help="That alone: yard, insurer or summary.")
+]
+NoAttachments = Annotated[
+    bool, typer.Option("--no-attachments", help="Leave case and results out of the PDF.")
 ]
 Version = Annotated[bool, typer.Option("--version", help="Print the version and stop.")]
 
@@ -66,11 +69,12 @@ def report(
     strict: Strict = False,
     no_prices: NoPrices = False,
     part: Part = "",
+    no_attachments: NoAttachments = False,
 ) -> None:
     """Write DIR/<case>/ with report.html, report.pdf, results.json, tables and figures.
 
-    With --part yard or --part insurer, DIR/<case>-yard/ or DIR/<case>-insurer/ with that pack
-    alone, without prices.
+    With --part yard or --part insurer, DIR/<case>-yard/ or DIR/<case>-insurer/ with that annex
+    alone, without prices; with --part summary, DIR/<case>-summary/ with page 1 alone.
     """
     if part not in ("", *PARTS):
         say(f"study: --part {part}: there is no such pack, expected {' or '.join(PARTS)}")
@@ -80,7 +84,8 @@ def report(
     if shared:
         say(f"study: more than one case would be written to {out / shared[0]}: run them apart")
         raise typer.Exit(FAILED)
-    raise typer.Exit(for_each(cases, lambda path: report_one(path, out, strict, no_prices, part)))
+    wanted = Wanted(out, strict, no_prices, part, not no_attachments)
+    raise typer.Exit(for_each(cases, lambda path: report_one(path, wanted)))
 
 
 @app.command()
@@ -89,31 +94,51 @@ def check(cases: Cases, strict: Strict = False) -> None:
     raise typer.Exit(for_each(cases, lambda path: check_one(path, strict)))
 
 
-def report_one(path: Path, out: Path, strict: bool, no_prices: bool = False, part: str = "") -> int:
+@dataclass(frozen=True)
+class Wanted:
+    """What a report is asked to be."""
+
+    out: Path
+    strict: bool = False
+    no_prices: bool = False
+    part: str = ""
+    attach: bool = True
+
+
+def report_one(path: Path, wanted: Wanted) -> int:
     """Read, study, write; the exit code of one case."""
-    case = accepted_case(path, strict)
+    case = accepted_case(path, wanted.strict)
+    case_file = path.read_bytes()
 
     from generator.answer.answer import answer
     from generator.draws import make_draws
     from generator.report.packs import packs
     from generator.report.results_file import build
     from generator.report.without_prices import WITHOUT, without_prices
-    from generator.report.write import refuse_foreign, write_pack, write_report
+    from generator.report.write import refuse_foreign, write_pack, write_report, write_summary
     from generator.search import smallest
     from generator.sensitivity import tornadoes
     from generator.study import run
 
+    part, no_prices = wanted.part, wanted.no_prices
     ending = f"-{part}" if part else WITHOUT if no_prices else ""
-    folder = out / f"{path.stem}{ending}"
+    folder = wanted.out / f"{path.stem}{ending}"
     refuse_foreign(folder)  # before the minute that a study takes
     study = run(case, make_draws(case, DRAWS))
     led = answer(case, study)
-    if part:
+    if part == "summary":
+        results = build(case, study, led=led)
+        written = write_summary(without_prices(results) if no_prices else results, folder)
+    elif part:
         written = write_pack(build(case, study, led=led), packs()[part], folder)
     else:
         moved, sizes = tornadoes(case, study), smallest(case, study)
         results = build(case, study, moved, sizes, led=led)
-        written = write_report(without_prices(results) if no_prices else results, folder)
+        written = (
+            write_report(without_prices(results), folder, attach=wanted.attach)
+            if no_prices
+            else write_report(results, folder, case_file, wanted.attach)
+        )
     for line in written.engine_log:
         say(f"{path}: warning: drawing engine: {line}")
     typer.echo(f"{path}: written to {written.folder}")

@@ -11,6 +11,7 @@ from generator.analyses.handling.docking import docking
 from generator.analyses.handling.headwind import asked_winds, headwind
 from generator.analyses.handling.holding import holding
 from generator.analyses.handling.low_speed import low_speed
+from generator.analyses.handling.range_bars import range_bars
 from generator.analyses.handling.stream import stream
 from generator.analyses.handling.under_sail import under_sail
 from generator.analyses.handling.yardstick import Yardstick
@@ -42,11 +43,14 @@ from generator.analyses.use.leg_help import leg_help
 from generator.analyses.use.legs import Legs, passages, with_slow
 from generator.analyses.use.sizing import Wanted, sizing
 from generator.analyses.use.slow_legs import slow_legs
-from generator.analyses.use.use import Use
+from generator.analyses.use.use import Parts, Use, use_of
 from generator.analyses.verdict.criteria.catalogue import criteria
+from generator.analyses.weight.placement import battery_space
 from generator.analyses.weight.placement import place as placed
+from generator.analyses.weight.placement_result import placement_result
 from generator.analyses.weight.weight import weigh
-from generator.analyses.wiring.install import installation
+from generator.analyses.weight.weight_result import weight_result
+from generator.analyses.wiring.install import Aboard, installation
 from generator.case.case import Case
 from generator.case.option import Option
 
@@ -89,10 +93,13 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     legs = passages(outfit)
     bank = bank_result(outfit, weight, aged)
     worked = duty(outfit)
-    made = installation(case, option, place, bank, worked)
+    berths = placed(case, option, weight)
+    aboard = Aboard(battery_space(weight, berths), hull.mast_height)
+    made = installation(case, option, place, bank, worked, aboard)
     key = key_figures(case, option, found, legs)
     use = _brief_use(outfit, legs) if brief else _use(outfit, legs, key.worst_leg)
     lines = ledger(case, option)
+    ranges = () if brief else cruising_range(outfit)
     against = headwind(case, option, found, trial.scale, asked_winds(case, brief))
     return Findings(
         case=case,
@@ -100,7 +107,7 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         place=place,
         trial=trial,
         weight=weight,
-        placement=placed(case, option, weight),
+        placement=berths,
         power=found,
         headwind=against,
         yard=yard,
@@ -110,7 +117,8 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         match=match(case, option, found, trial.scale, docked, brief),
         store=held,
         reserve=kept,
-        ranges=() if brief else cruising_range(outfit),
+        ranges=ranges,
+        bars=range_bars(outfit, ranges),
         bank=bank,
         installation=made,
         legs=legs if brief else with_slow(legs, use.slow),
@@ -130,21 +138,15 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
         emissions=None,
         break_even=None,
         range_cautions=hull_cautions(found.vessel),
+        weighed=None if brief else weight_result(case, weight),
+        placed=None if brief else placement_result(berths, weight),
     )
 
 
 def _brief_use(outfit: Outfit, legs: Legs) -> Use:
     """What the rows of the verdict read of the use: passages inside range, and the berth."""
     hours = next(row for row in criteria() if row.id == RECHARGE)
-    return Use(
-        slow=(),
-        sizes=None,
-        coverage=coverage(outfit, legs),
-        help=(),
-        walk=None,
-        berth=berthed(outfit, hours.go * HOUR),
-        sizing=None,
-    )
+    return use_of(Parts(coverage(outfit, legs), berthed(outfit, hours.go * HOUR)))
 
 
 def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
@@ -159,12 +161,14 @@ def _use(outfit: Outfit, legs: Legs, worst: int | None) -> Use:
     leg = None if worst is None else legs.results[worst]
     electric = option.bank is not None and bool(legs.results)
     wanted = Wanted(must.go, share.go)
-    return Use(
-        slow=slow,
-        sizes=sizes,
-        coverage=coverage(outfit, legs),
-        help=leg_help(strips, sizes, legs),
-        walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
-        berth=berthed(outfit, hours.go * HOUR),
-        sizing=sizing(strips, sizes, legs, wanted) if electric else None,
+    return use_of(
+        Parts(
+            coverage=coverage(outfit, legs),
+            berth=berthed(outfit, hours.go * HOUR),
+            slow=slow,
+            sizes=sizes,
+            failing=leg_help(strips, sizes, legs),
+            walk=None if leg is None or worst is None else energy_walk(outfit, leg, worst),
+            sizing=sizing(strips, sizes, legs, wanted) if electric else None,
+        )
     )

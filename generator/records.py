@@ -15,7 +15,6 @@ from typing import Any, TypeVar, dataclass_transform, get_args, get_type_hints
 from generator.units.kinds import KINDS, STORES
 
 T = TypeVar("T")
-STORED = "stored"  # energy of a bank, or fuel of a tank, as the record's ``kept_in`` says
 
 
 @dataclass(frozen=True)
@@ -41,7 +40,7 @@ def number(
 
     Text that goes by a kind of no list, or an end that is none, is a mistake of ours.
     """
-    if (kind not in KINDS and kind != STORED) or cautious not in ("", "low", "high"):
+    if (kind not in KINDS and kind not in STORES) or cautious not in ("", "low", "high"):
         raise AssertionError(f"{label}: no kind {kind}, or no end {cautious}")
     said = Number(kind, label, cautious, most_lacking, expected)
     return field(default=default, metadata={"number": said})
@@ -92,8 +91,8 @@ def _records_in(hint: Any) -> list[Any]:
 
 
 def kind_of(said: Number, kept_in: str) -> str:
-    """A stored number is energy in a bank and fuel in a tank."""
-    return STORES[kept_in] if said.kind == STORED else said.kind
+    """A stored number is energy in a bank and fuel in a tank, as the record's ``kept_in`` says."""
+    return STORES[said.kind][kept_in] if said.kind in STORES else said.kind
 
 
 def key_of(name: str, kind: str, end: str = "") -> str:

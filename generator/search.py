@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -11,27 +11,40 @@ from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.option import Bank, Option
 from generator.draws import Draws, make_draws
+from generator.records import number, record
 from generator.study import Study, run
 
 FEW = 100  # draws of a try: what is sought moves by less than its steps
 MOST_TRIES = 4
-NO_POWER = "no bank does it: continuous power does not hold a leg in one draw of ten"
 CLOSE = 0.01  # share between two tries at which the search ends
 GROWING = ("charge", "blocks.discharge_limit", "discharge_limit", "mass")  # with the bank's size
 
 
-@dataclass(frozen=True)
+@record
 class Smallest:
-    """What makes the legs of one battery option go at the pessimistic end. J, kg, W.
+    """What makes the legs of one battery option go at the pessimistic end. J, m/s, kg, W."""
 
-    ``bank`` carries its own mass; none where no bank does it, with the reason in ``why``.
-    """
+    place: int  # of the option
+    enough: bool  # her own bank is as large
+    own_nominal: float = number("energy", "nominal energy of her own bank")
+    own_speed: float = number("speed", "mean speed of the owner's legs")
+    bank: float | None = number("energy", "smallest bank that makes the legs go, its mass aboard")
+    without_mass: float = number("energy", "smallest bank that makes the legs go, weightless")
+    heavier: float | None = number("mass", "mass of the smallest bank over her own")
+    charger: float | None = number("power", "smallest power that refills a usual day in time")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
-    option: int
+
+@dataclass(frozen=True)
+class Tried:
+    """A bank that carries its own mass [J], and what it weighs more [kg]; or why there is none."""
+
     bank: float | None
-    heavier: float  # mass of that bank over the option's own
-    charger: float | None  # into the bank; none where no charger does it in time
-    why: str
+    heavier: float | None
+    why: str = ""
+
+
+NO_BANK = Tried(None, None, "no_bank_does_it")
 
 
 def smallest(case: Case, study: Study) -> tuple[Smallest, ...]:
@@ -49,14 +62,26 @@ def _smallest(case: Case, study: Study, place: int) -> Smallest:
     assert use.sizing is not None
     first = use.sizing.at_own_speeds
     charger = None if use.berth is None else use.berth.least_charger
-    if not np.isfinite(first):
-        return Smallest(place, None, 0.0, charger, NO_POWER)
-    nominal, mass, why = _with_its_mass(case, place, first)
-    return Smallest(place, nominal, mass, charger, why)
+    tried = _with_its_mass(case, place, first) if np.isfinite(first) else NO_BANK
+    return Smallest(
+        place=place,
+        enough=tried.bank is not None and use.sizing.nominal >= tried.bank,
+        own_nominal=use.sizing.nominal,
+        own_speed=use.sizing.mean_speed,
+        bank=tried.bank,
+        without_mass=first,
+        heavier=tried.heavier,
+        charger=charger,
+        absent={
+            **dict.fromkeys(("bank", "heavier"), tried.why),
+            "without_mass": "no_continuous_power",
+            "charger": "no_charger_in_time",
+        },
+    )
 
 
-def _with_its_mass(case: Case, place: int, first: float) -> tuple[float | None, float, str]:
-    """The bank that carries the legs with its own mass aboard [J], and that mass over hers [kg].
+def _with_its_mass(case: Case, place: int, first: float) -> Tried:
+    """The bank that carries the legs with its own mass aboard.
 
     Each try asks the study of a boat with the bank of the last one how much it should be; few
     draws tell by how much that moves, the many of ``first`` where it starts.
@@ -65,19 +90,19 @@ def _with_its_mass(case: Case, place: int, first: float) -> tuple[float | None, 
     draws = make_draws(alone, FEW)
     start = _asked(alone, draws, at)
     if not np.isfinite(start):  # of the few draws more than one in ten find no bank
-        return None, 0.0, NO_POWER
+        return NO_BANK
     now = start
     for _ in range(MOST_TRIES):
         factor = first * now / start / _nominal(alone.options[at].bank)
         after = _asked(*_resized(alone, draws, at, factor), at)
         if not np.isfinite(after):
-            return None, 0.0, "each larger bank asks for a larger one still"
+            return Tried(None, None, "larger_asks_for_larger")
         done = abs(after / now - 1.0) < CLOSE
         now = after
         if done:
             break
     nominal = first * now / start
-    return nominal, _mass(alone, at, nominal / _nominal(alone.options[at].bank)), ""
+    return Tried(nominal, _mass(alone, at, nominal / _nominal(alone.options[at].bank)))
 
 
 def _asked(case: Case, draws: Draws, at: int) -> float:

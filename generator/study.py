@@ -7,10 +7,14 @@ from dataclasses import dataclass, replace
 from generator.analyses.findings import Findings
 from generator.analyses.handling.under_sail import UnderSail, under_sail
 from generator.analyses.handling.yardstick import yardstick
+from generator.analyses.money.account import Account, account
+from generator.analyses.money.carbon import CarbonResult, carbon
 from generator.analyses.money.emissions import emissions
 from generator.analyses.money.savings import fair_baseline, savings
+from generator.analyses.money.terms import MoneyTerms, money_terms
 from generator.analyses.money.worth import worth
 from generator.analyses.motion.hull import vessel
+from generator.analyses.motion.sea_states import SeaState, sea_states
 from generator.analyses.motion.sea_trial.model import trial_option
 from generator.analyses.motion.second_opinions import SecondOpinions, second_opinions
 from generator.analyses.motion.service_factor import ServiceFactor, service_factor
@@ -19,11 +23,16 @@ from generator.analyses.store.cold_months import with_coldest
 from generator.analyses.use.ordinary_weather import with_ordinary_wind
 from generator.analyses.use.outings import Outings, outings
 from generator.analyses.verdict.cautions import CautionItem, cautions
-from generator.analyses.verdict.criteria.catalogue import criteria
-from generator.analyses.verdict.failures import Failure, failures
+from generator.analyses.verdict.criteria.catalogue import ListedCriterion, criteria, listed
+from generator.analyses.verdict.curve_evidence import EVIDENCE, CurveEvidence, curve_evidence
+from generator.analyses.verdict.failure import Failure, FailureCount
+from generator.analyses.verdict.failures import counted, failures
 from generator.analyses.verdict.papers import Papers, papers
-from generator.analyses.verdict.verdict import Verdict, verdict
+from generator.analyses.verdict.range_warnings import RangeWarning, range_warnings
+from generator.analyses.verdict.verdict import Verdict, VerdictTold, told, verdict
 from generator.analyses.weight.weight import weigh
+from generator.analyses.year.climate import Climate, climate
+from generator.analyses.year.energy_year import energy_year
 from generator.analyses.year.house import HouseLoads, house
 from generator.analyses.year.option_year import option_year
 from generator.analyses.year.panel_yield import panel_yield
@@ -47,6 +56,18 @@ class OptionStudy:
     findings: Findings
     verdict: Verdict
     failures: tuple[Failure, ...]
+    account: Account
+    carbon: CarbonResult | None
+
+    @property
+    def told(self) -> VerdictTold:
+        """The verdict as it stands in the results."""
+        return told(self.verdict)
+
+    @property
+    def failure_count(self) -> FailureCount:
+        """How many faults there are, and how many take the drive away."""
+        return counted(self.failures)
 
 
 @dataclass(frozen=True)
@@ -61,9 +82,38 @@ class Study:
     opinions: SecondOpinions
     loads: HouseLoads
     sky: Sky | None  # none where the case tells no position
-    times: Outings | None
+    climate: Climate | None
     papers: Papers
+    terms: MoneyTerms
     as_she_is: int  # place of the option whose figures stand for the boat herself
+
+    @property
+    def own(self) -> Findings:
+        """What is found of the boat as she is."""
+        return self.options[self.as_she_is].findings
+
+    @property
+    def evidence(self) -> CurveEvidence:
+        """On what the power curve rests, as the criterion for it found."""
+        rows = self.options[self.as_she_is].verdict.judgements
+        row = next(item for item in rows if item.criterion.id == EVIDENCE)
+        return curve_evidence(row, self.own, self.options[0].findings, self.opinions)
+
+    @property
+    def seas(self) -> tuple[SeaState, ...]:
+        """The seas of the study in these waters."""
+        return sea_states(self.own.power)
+
+    @property
+    def range_warnings(self) -> tuple[RangeWarning, ...]:
+        """Where a formula is used outside what it was tested on."""
+        every = (self.own, *(option.findings for option in self.options))
+        return range_warnings(item for found in every for item in found.range_cautions)
+
+    @property
+    def criteria(self) -> tuple[ListedCriterion, ...]:
+        """All criteria as they are listed."""
+        return listed()
 
 
 def stand(case: Case, draws: Draws) -> Ground:
@@ -89,7 +139,10 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
     times = None if sky is None else outings(moved, sky)
     lived = alone if sky is None or times is None else _year(moved, alone, loads, sky, times)
     found = tuple(_against(case, moved, item, lived) for item in lived)
-    options = tuple(OptionStudy(item, verdict(item), failures(item)) for item in found)
+    options = tuple(
+        OptionStudy(item, verdict(item), failures(item), account(item), carbon(item))
+        for item in found
+    )
     own = _as_she_is(case)
     return Study(
         draws=draws,
@@ -100,8 +153,9 @@ def run(case: Case, draws: Draws, year: bool = True) -> Study:
         opinions=second_opinions(case, vessel(case.boat, case.waters, 0.0, case.propeller)),
         loads=loads,
         sky=sky,
-        times=times,
-        papers=papers(found),
+        papers=papers(found, float(found[own].power.speed[-1])),
+        terms=money_terms(case, fair_baseline(case)),
+        climate=climate(sky),
         as_she_is=own,
     )
 
@@ -125,12 +179,16 @@ def _year(
     found = []
     for item, given, one in zip(alone, panels, asked, strict=True):
         year = ran.get(item.place)
-        sun, carried = None, None
+        sun, carried, told = None, None, None
         if one is not None and year is not None:
             carried = _carried(item, year, one.efficiency, sky)
+        if given is not None and year is not None:
+            told = energy_year(item.case, year, given, times)
         if given is not None and given.rated and one is not None and year is not None:
             sun = sun_only(item.power, given, loads, year, one.efficiency)
-        found.append(replace(item, year=year, sun=sun, panels=given, carried=carried))
+        found.append(
+            replace(item, year=year, energy_year=told, sun=sun, panels=given, carried=carried)
+        )
     return tuple(found)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import dataclasses
 from collections.abc import Iterator, Sequence
+from functools import cache
 from typing import Any
 
 BRACE, SIGN = "{", "\ue00f"
@@ -49,6 +50,14 @@ def _texts(item: Any) -> Iterator[str]:
     elif isinstance(item, tuple):
         for each in item:
             yield from _texts(each)
-    elif dataclasses.is_dataclass(item):
-        for part in dataclasses.fields(item):
-            yield from _texts(getattr(item, part.name))
+    else:
+        kind: type = type(item)
+        for name in _parts(kind):
+            yield from _texts(getattr(item, name))
+
+
+@cache
+def _parts(kind: type) -> tuple[str, ...]:
+    """Names of the fields of a dataclass; none of anything else."""
+    every = dataclasses.fields(kind) if dataclasses.is_dataclass(kind) else ()
+    return tuple(part.name for part in every)

@@ -10,6 +10,7 @@ from generator.analyses.handling.docking import Docking
 from generator.analyses.handling.headwind import Headwind
 from generator.analyses.handling.holding import Holding
 from generator.analyses.handling.low_speed import LowSpeed
+from generator.analyses.handling.range_bars import RangeBars
 from generator.analyses.handling.stream import Stream
 from generator.analyses.handling.under_sail import UnderSail
 from generator.analyses.handling.yardstick import Yardstick
@@ -35,8 +36,11 @@ from generator.analyses.store.reserve import Reserve
 from generator.analyses.use.legs import Legs
 from generator.analyses.use.use import Use
 from generator.analyses.weight.placement import Placement
+from generator.analyses.weight.placement_result import PlacementResult
 from generator.analyses.weight.weight import Weight
+from generator.analyses.weight.weight_result import WeightResult
 from generator.analyses.wiring.installation import Installation
+from generator.analyses.year.energy_year import EnergyYear
 from generator.analyses.year.panel_yield import PanelYield
 from generator.analyses.year.sun_carries import SunCarries
 from generator.analyses.year.sun_only import SunOnly
@@ -66,6 +70,7 @@ class Findings:
     store: Store
     reserve: Reserve
     ranges: tuple[Range, ...]
+    bars: RangeBars
     bank: BankResult | None
     installation: Installation | None
     legs: Legs
@@ -86,7 +91,10 @@ class Findings:
     break_even: BreakEven | None
     range_cautions: tuple[Caution, ...]  # where a formula is used outside its range
     worth: Worth | None = None
+    weighed: WeightResult | None = None  # none in a brief look, as the next
+    placed: PlacementResult | None = None  # none without a battery or its spaces
     year: Year | None = None  # hour by hour; none without a bank or a position
+    energy_year: EnergyYear | None = None  # its sums
     sun: SunOnly | None = None  # none without panels
     panels: PanelYield | None = None
     carried: SunCarries | None = None  # none without a bank or a position

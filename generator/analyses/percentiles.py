@@ -8,7 +8,7 @@ from typing import TypeVar
 
 import numpy as np
 
-from generator.arrays import Array, Flags, Numbers
+from generator.arrays import Array, Flags, Numbers, Places
 
 SHARES = (0.1, 0.5, 0.9)
 MOST_LACKING = 0.5  # share of draws without a value above which a number is absent
@@ -39,26 +39,27 @@ def spread(values: Numbers, cautious: str = "high", most_lacking: float = MOST_L
     table = np.atleast_2d(np.asarray(values, dtype=np.float64))
     rows = table[1:] if table.shape[0] > 1 else table
     columns = np.array(rows.T, order="C")  # a copy: it is sorted in place
-    lacking = np.isnan(columns)
-    if lacking.any():
+    if np.isnan(columns.min(initial=np.inf)):  # the least is none where one is none
+        lacking = np.isnan(columns)
         columns[lacking] = -np.inf if cautious == "low" else np.inf
         columns[lacking.mean(axis=1) > most_lacking] = np.nan
     last = rows.shape[0] - 1
     if last == 0:
         return Spread(columns[:, 0], columns[:, 0], columns[:, 0])
-    lower, upper, between = _places(last)
-    columns.partition(sorted({*lower, *upper}), axis=1)
+    lower, upper, every, between = _places(last)
+    columns.partition(every, axis=1)
     low, middle, high = _between(columns[:, lower].T, columns[:, upper].T, between)
     return Spread(low, middle, high)
 
 
 @lru_cache(maxsize=32)
-def _places(last: int) -> tuple[list[int], list[int], Array]:
-    """The draws below and above each share of the sorted draws, and how far from the lower."""
+def _places(last: int) -> tuple[Places, Places, list[int], Array]:
+    """The draws below and above each share of the sorted draws, both, and how far from below."""
     places = [share * last for share in SHARES]
     lower = [int(place) for place in places]
     upper = [min(place + 1, last) for place in lower]
-    return lower, upper, np.subtract(places, lower)[:, np.newaxis]
+    every = sorted({*lower, *upper})
+    return np.array(lower), np.array(upper), every, np.subtract(places, lower)[:, np.newaxis]
 
 
 def lacking_share(values: Numbers) -> float:
@@ -77,10 +78,10 @@ def held_share(values: Flags) -> float:
 
 def _between(low: Array, high: Array, share: Array) -> Array:
     """Linear between two draws; between a number and infinity there is only infinity."""
-    if np.isfinite(low).all() and np.isfinite(high).all():
-        return np.asarray(low + share * (high - low))
     with np.errstate(invalid="ignore"):  # inf less inf
-        mixed = low + share * (high - low)
+        mixed = np.asarray(low + share * (high - low))
+    if np.isfinite(mixed).all():
+        return mixed
     mixed = np.where(np.isfinite(low), mixed, np.where(np.isneginf(low), low, high))
     return np.where(share == 0.0, low, mixed)  # on a draw, whatever the next one is
 

@@ -33,8 +33,8 @@ class Answer:
     maps: Mapping[int, Staircase]  # of one option: the one that is advised, else the first battery
 
 
-def answer(case: Case, study: Study) -> Answer:
-    """Search on few draws, confirm on those of the study."""
+def answer(case: Case, study: Study, maps: bool = True) -> Answer:
+    """Search on few draws, confirm on those of the study; without ``maps`` where none is shown."""
     known = known_rows([option.verdict for option in study.options])
     count = min(FEW, study.draws.count)
     few = Desk(stand(case, make_draws(case, count)), known, count, study.sky)
@@ -52,9 +52,8 @@ def answer(case: Case, study: Study) -> Answer:
             ends[place] = found
     said = advice(Choice(study, sets))
     named = _named(study, said)
-    return Answer(
-        said, subjects(study, named), compare(study), sets, ends, _maps(few, study, named)
-    )
+    shown = _maps(few, study, named) if maps else {}
+    return Answer(said, subjects(study, named), compare(study), sets, ends, shown)
 
 
 def _maps(few: Desk, study: Study, named: OptionStudy | None) -> dict[int, Staircase]:

@@ -183,13 +183,13 @@ def _berthed(look: MotorLook, asked: Asked) -> Findings:
     if berth is None or berth.into_bank is None or not asked.needs:
         return found
     calm = asked.needs[0].calm
-    day = [calm[place] for place in berth.outing]
+    day = [calm[place] for place in berth.places]
     typical = sum(day, np.zeros((1, 1)))
     assert found.option.bank is not None
     bank = found.option.bank.resized(1.0 / look.factor)
     held = replace(found.store, nominal=np.asarray(found.store.nominal) / look.factor)
     hours = refill(bank, held, typical, berth.into_bank)
-    berth = replace(berth, typical=np.atleast_2d(typical), hours_typical=hours)
+    berth = replace(berth, typical=np.atleast_2d(typical), typical_hours=hours)
     return replace(found, use=replace(found.use, berth=berth))
 
 

@@ -10,7 +10,7 @@ import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.handling.docking import docking
-from generator.analyses.handling.headwind import headwind
+from generator.analyses.handling.headwind import asked_winds, headwind
 from generator.analyses.handling.holding import HOLDING_TIME, holding
 from generator.analyses.handling.stream import stream
 from generator.analyses.motion.bench import TOP_TIME
@@ -147,7 +147,7 @@ def motor_look(
 def _judged_on(ground: Ground, base: Findings, outfit: Outfit) -> Findings:
     """What rows of power and energy read, the rest as the option has it."""
     case, option, scale, found = outfit.case, outfit.option, outfit.scale, outfit.power
-    against = headwind(case, option, found, scale)
+    against = headwind(case, option, found, scale, asked_winds(case, brief=True))
     key = key_figures(case, option, found, base.legs)
     aged = outfit.store.aged
     assert base.bank is not None

@@ -101,6 +101,10 @@ def _study(keys: CaseKeys) -> Instruction:
         priorities=tuple(wish.text or "" for wish in study.priorities),
         reasons=tuple(wish.text or "" for wish in study.reasons),
         subjects=_subjects(study),
+        qualification=study.qualification or "",
+        independence=study.independence or "",
+        issue=study.issue or "",
+        changes=tuple(each or "" for each in study.changes),
         wishes=tuple(
             (wish.text or "", wish.subject or "other")
             for wish in (*study.priorities, *study.reasons)

@@ -30,6 +30,10 @@ class Instruction:
     priorities: tuple[str, ...]
     reasons: tuple[str, ...]
     subjects: tuple[str, ...]  # of both, in the owner's order
+    qualification: str = ""  # of the one who signs: licence, body, insurance
+    independence: str = ""  # what he sells or earns by the answer, in his words
+    issue: str = ""  # of the report; empty for the first
+    changes: tuple[str, ...] = ()  # since the first issue
     wishes: tuple[tuple[str, str], ...] = ()  # what matters, then the reasons: words and subject
 
 

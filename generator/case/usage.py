@@ -185,6 +185,10 @@ class StudyKeys(Group):
     date: Annotated[str | None, Day()] = NEEDED
     currency: Annotated[str | None, Word(tuple(CURRENCIES))] = NEEDED
     units: Annotated[str | None, Word(("metric", "imperial"))] = None
+    qualification: Words = None
+    independence: Words = None
+    issue: Words = None
+    changes: tuple[Words, ...] = ()
     priorities: tuple[WishKeys, ...] = ()
     reasons: tuple[WishKeys, ...] = ()
 

@@ -7,28 +7,6 @@ import numpy as np
 from generator.arrays import Array, Numbers
 
 
-def discount_factors(rate: Numbers, years: int) -> Array:
-    """Worth today of one unit of money paid in each year.
-
-    d_t = 1 / (1 + r)^t for t = 0, 1, ... years
-
-    Args:
-        rate: r, real, per year; a number or of shape (n, 1) [-]
-        years: last year [year]
-
-    Returns:
-        d, years along the last axis, year 0 (now) first [-]
-
-    Valid: r above -1; real rate with real payments, never mixed with nominal ones
-    Source: gitman2003, net present value
-    """
-    step = 1.0 / (1.0 + np.asarray(rate, dtype=np.float64))
-    shape = (*step.shape[:-1], years + 1) if step.ndim else (years + 1,)
-    factors = np.ones(shape)
-    factors[..., 1:] = step
-    return np.asarray(np.cumprod(factors, axis=-1))  # a tenth of the time of a power
-
-
 def present_value(flows: Array, rate: Numbers) -> Array:
     """Net present value of a row of payments, the first one made now and not discounted.
 
@@ -41,7 +19,7 @@ def present_value(flows: Array, rate: Numbers) -> Array:
     Returns:
         NPV, without the axis of years [currency]
 
-    Valid: as discount_factors
+    Valid: r above -1; real rate with real payments, never mixed with nominal ones
     Source: gitman2003, net present value; numpy_financial, npv
     """
     step = _step(rate)
@@ -63,7 +41,7 @@ def discounted(flows: Array, rate: Numbers) -> Array:
     Returns:
         payments at their worth today, same axes [currency]
 
-    Valid: as discount_factors
+    Valid: as present_value
     Source: gitman2003, net present value
     """
     step = _step(rate)
@@ -88,7 +66,7 @@ def cumulative(flows: Array, rate: Numbers) -> Array:
     Returns:
         S, years along the last axis [currency]
 
-    Valid: as discount_factors
+    Valid: as present_value
     Source: gitman2003, net present value
     """
     found = discounted(flows, rate)
@@ -118,50 +96,6 @@ def annuity(principal: Numbers, rate: Numbers, years: int) -> Array:
     growth = -np.expm1(-years * np.log1p(r))
     factor = np.where(r == 0.0, 1.0 / years, r) / np.where(r == 0.0, 1.0, growth)
     return np.asarray(principal * factor)
-
-
-def simple_payback(first: Numbers, saving: Numbers) -> Array:
-    """Years until equal savings have returned a first cost, without interest.
-
-    n = P / S
-
-    Args:
-        first: P, extra cost now [currency]
-        saving: S, each year [currency per year]
-
-    Returns:
-        n [year]; 0 without an extra cost, infinite without a saving
-
-    Valid: equal savings every year
-    Source: gitman2003, payback period
-    """
-    return discounted_payback(first, saving, 0.0)
-
-
-def discounted_payback(first: Numbers, saving: Numbers, rate: Numbers) -> Array:
-    """Years until equal savings have returned a first cost with interest.
-
-    n = -ln(1 - P r / S) / ln(1 + r), P / S where r is 0
-
-    Args:
-        first: P, extra cost now [currency]
-        saving: S, at the end of each year [currency per year]
-        rate: r, real, per year, 0 or more [-]
-
-    Returns:
-        n [year]; 0 without an extra cost, infinite where savings never return it
-
-    Valid: equal savings every year
-    Source: gitman2003, annuity; numpy_financial, nper
-    """
-    p, s, r = np.broadcast_arrays(first, saving, np.asarray(rate, dtype=np.float64))
-    saves = s > 0.0
-    plain = np.where(saves, p, np.inf) / np.where(saves, s, 1.0)
-    left = 1.0 - np.where(saves, plain, 0.0) * r
-    returns = saves & (left > 0.0)
-    with_interest = -np.log(np.where(returns, left, 1.0)) / np.where(r == 0.0, 1.0, np.log1p(r))
-    years = np.where(returns, np.where(r == 0.0, plain, with_interest), np.inf)
-    return np.where(p <= 0.0, 0.0, years)
 
 
 def recovery(savings: Array) -> Array:

@@ -34,7 +34,7 @@ def outside(
         low: lower end of the tested range [unit of the values]
         high: upper end of the tested range [unit of the values]
         source: key of the bibliography
-        message: what is done about it
+        message: what is done about it, one of the words of a range warning
 
     Returns:
         the caution, its share [-]; nothing when all values lie inside
@@ -46,4 +46,4 @@ def outside(
     share = float(np.mean(beyond))
     if share == 0.0:
         return None
-    return Caution(quantity, low, high, share, source, message or "Outside the tested range.")
+    return Caution(quantity, low, high, share, source, message or "outside")

@@ -7,10 +7,12 @@ import io
 from collections.abc import Mapping
 from typing import Any
 
-from generator.analyses.option import OptionAnswers
-from generator.report.criteria_records import FACTS
+from generator.analyses.wiring.set_values import Settings
+from generator.records import key_of, numbers_of, records_of
+from generator.report.declared import PLACES
 from generator.report.page import PLACEHOLDER, Page, bare_text
 from generator.report.tree import dictionary
+from generator.units.kinds import KINDS
 from generator.verbatim import as_typed
 
 Rows = list[dict[str, Any]]
@@ -27,6 +29,7 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
     for option in results.get("options", []):
         if not batteries_only or option.get("kind") == "battery":
             collect(tables, option, {"option": option.get("id")})
+            tables.setdefault("installation_settings", []).extend(settings(option))
     tables.pop("options", None)
     page = Page(dict(results))
     texts = {name: csv_text(_told(page, rows)) for name, rows in tables.items() if rows}
@@ -35,10 +38,30 @@ def csv_tables(results: Mapping[str, Any], batteries_only: bool = False) -> dict
 
 def described() -> Rows:
     """Key, unit and meaning of every declared number of the results."""
-    rows = [*dictionary(OptionAnswers, "options.*")]
-    for number, facts in FACTS.items():
-        rows += dictionary(facts, f"options.*.verdict.criteria.{number - 1}.facts")
-    return [{"key": key, "unit": unit, "meaning": meaning} for key, unit, meaning in rows]
+    rows = [row for place, kinds in PLACES for kind in kinds for row in dictionary(kind, place)]
+    once = {
+        key: {"key": key.lstrip("."), "unit": unit, "meaning": meaning}
+        for key, unit, meaning in rows
+    }
+    return list(once.values())
+
+
+def settings(option: Mapping[str, Any]) -> Rows:
+    """What is set in each device of an option, with the reason; one row for each value."""
+    made = (option.get("installation") or {}).get("settings") or {}
+    return [
+        {
+            "option": option.get("id"),
+            "device": made[device]["device"],
+            "setting": said.label,
+            "value": made[device][key_of(name, said.kind)],
+            "unit": KINDS[said.kind].metric.unit,
+            "reason": made[device][f"words_{name}"],
+        }
+        for device, (record,) in records_of(Settings).items()
+        if made.get(device)
+        for name, said in numbers_of(record).items()
+    ]
 
 
 def _told(page: Page, rows: Rows) -> Rows:
@@ -78,10 +101,15 @@ def flat(record: Mapping[str, Any], before: str = "") -> dict[str, Any]:
         if isinstance(value, dict):
             row.update(flat(value, f"{before}{key}."))
         elif isinstance(value, list):
-            row[before + key] = "; ".join(str(item) for item in value)
+            row[before + key] = "; ".join(_in_cell(item) for item in value)
         else:
             row[before + key] = value
     return row
+
+
+def _in_cell(item: Any) -> str:
+    """One entry of a list: a record by its words."""
+    return str(item.get("words", item) if isinstance(item, dict) else item)
 
 
 def csv_text(rows: Rows) -> str:

@@ -54,10 +54,7 @@ def look_of(name: str, display: Display) -> Look:
 def unit_of(spec: str, display: Display) -> str:
     """The unit as it stands in the head of a column."""
     name = spec.split(":")[0]
-    return currency_sign(display) if name in OF_MONEY else look_of(name, display).unit
-
-
-OF_MONEY = ("money", "money_whole", "price")  # with the sign of the currency
+    return currency_sign(display) if KINDS[name].of_money else look_of(name, display).unit
 
 
 def currency_sign(display: Display) -> str:
@@ -111,7 +108,7 @@ def _dressed(value: float, name: str, flags: tuple[str, ...], display: Display) 
     sign = "" if "size" in flags else sign
     if "bare" in flags:
         return sign + digits
-    if name in OF_MONEY:
+    if KINDS[name].of_money:
         return sign + (JOINER if sign else "") + currency_sign(display) + digits
     gap = "" if look.unit in ("", "°", "%") else NO_BREAK
     return f"{sign}{digits}{gap}{look.unit}"

@@ -157,7 +157,8 @@ class Page:
     def why(self, key: str) -> str | None:
         """Why a value is absent, when the results say so."""
         stem = key.rsplit("_", 1)[0]
-        reason = self.value(f"{key}_why") or self.value(f"{stem}_why")
+        named = (key, stem, stem.removesuffix("_low").removesuffix("_high"))
+        reason = next(filter(None, (self.value(f"{name}_why") for name in named)), None)
         return as_typed(str(reason)) if reason else None
 
     @cached_property

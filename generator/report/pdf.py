@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import ctypes.util
 import gc
 import logging
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 from generator.errors import EngineError
@@ -36,21 +39,63 @@ class PdfResult:
     pages: int
 
 
-def make_pdf(html_print: str, charts: dict[str, str]) -> PdfResult:
+@dataclass(frozen=True)
+class Attached:
+    """A file inside the PDF: its name, what it is, and what it is to the report."""
+
+    name: str
+    content: bytes
+    said: str
+    relationship: str  # Source, Data
+    day: str  # ISO 8601: no clock enters the paper
+
+
+def make_pdf(
+    html_print: str, charts: dict[str, str], attached: tuple[Attached, ...] = ()
+) -> PdfResult:
     """Set the print HTML as a PDF made to PDF/UA-1; nothing is fetched but from memory."""
     engine = _engine()
     with _logged() as lines, _no_collection():
         document = engine(string=html_print, url_fetcher=_memory(charts)).render()
+        document.metadata.attachments += [_attachment(each) for each in attached]
         packed = document.write_pdf(pdf_variant="pdf/ua-1", finisher=_finish)
     return PdfResult(packed, tuple(lines), len(document.pages))
 
 
+def _attachment(each: Attached) -> Any:
+    from weasyprint import Attachment
+
+    day = datetime.fromisoformat(each.day)
+    return Attachment(
+        string=each.content, name=each.name, description=each.said, created=day, modified=day,
+        relationship=each.relationship,
+    )  # fmt: skip
+
+
 def _engine() -> Any:
     try:
-        from weasyprint import HTML
+        with _no_search():
+            from weasyprint import HTML
     except OSError as cause:
         raise EngineError(HINT) from cause
     return HTML
+
+
+@contextmanager
+def _no_search() -> Iterator[None]:
+    """Without a search for libraries by half a name while the engine is imported.
+
+    It asks for each by several names, and on Linux every name that no file bears starts two
+    compilers and a linker to look for it; the full name, which it asks for as well, needs none.
+    Elsewhere the search is cheap and needed.
+    """
+    searched = ctypes.util.find_library
+    if sys.platform == "linux":
+        ctypes.util.find_library = lambda name: None
+    try:
+        yield
+    finally:
+        ctypes.util.find_library = searched
 
 
 def _memory(charts: dict[str, str]) -> URLFetcher:

@@ -20,8 +20,11 @@ from generator.report.typeface import print_faces, screen_faces
 from generator.verbatim import as_typed
 
 PAPER = ("scale.css", "text.css", "tables.css", "figures.css", "front.css", "page.css")
-SCREEN = ("scale.css", "text.css", "tables.css", "figures.css", "front.css", "screen.css")
+SCREEN = (
+    "scale.css", "text.css", "tables.css", "figures.css", "front.css", "screen.css", "print.css",
+)  # fmt: skip
 KEYED = re.compile(r'<(data|span) data-key="[^"]*" data-form="[^"]*"[^>]*>([^<]*)</\1>')
+MARKS = re.compile(r' data-(?:key|form)="[^"]*"')
 SAID = re.compile(r'<span data-key="[^"]*" data-form="sentence">(.*?)</span>', re.DOTALL)
 POLICY = (
     "default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:; "
@@ -62,6 +65,15 @@ def make_pages(results: Results, stage: Stage = plainly) -> Pages:
     return _pages(page, "report.html", view, (body, first), stage)
 
 
+def make_summary(results: Results, stage: Stage = plainly) -> Pages:
+    """Page 1 alone."""
+    page = Page(results)
+    cover = front(page)
+    first = (cover.figure,) if cover.figure else ()
+    view = {"front": cover, "title": "diesel or electric"}
+    return _pages(page, "summary.html", view, ((), first), stage)
+
+
 def make_pack(results: Results, pack: Pack, stage: Stage = plainly) -> Pages:
     """The pages of one pack alone, likewise."""
     page = MotorPage(results)
@@ -91,9 +103,12 @@ def _pages(
     screen = {each.name: made and made.in_page(each.alt) for each, made in drawn}
     paper = {each.name: made and made.as_picture(each.alt) for each, made in drawn}
     view = view | {"sections": {section.name: section for section in body}}
-    on_screen = {"pictures": screen, "style": screen_faces() + _style(SCREEN), "policy": POLICY}
+    on_screen = {
+        "pictures": screen, "style": screen_faces() + _style(SCREEN), "policy": POLICY,
+        "screen": True,
+    }  # fmt: skip
     style = print_faces() + _style(PAPER) + _draft(page)
-    on_paper = {"pictures": paper, "style": style, "policy": ""}
+    on_paper = {"pictures": paper, "style": style, "policy": "", "screen": False}
     return Pages(
         _render(page, template, view | on_screen),
         _unkeyed(_render(page, template, view | on_paper)),
@@ -117,6 +132,11 @@ def _unkeyed(html: str) -> str:
     inline element that no longer fits.
     """
     return SAID.sub(r"\1", KEYED.sub(r"\2", html))
+
+
+def shipped(html: str) -> str:
+    """The page for the screen without the marks by which tests find its numbers."""
+    return MARKS.sub("", _unkeyed(html))
 
 
 def _style(names: tuple[str, ...]) -> str:

@@ -6,9 +6,13 @@ page, results.json, CSV and alternative texts alike; whoever sets that text on a
 
 from __future__ import annotations
 
+import os
 import re
+import sys
 from collections.abc import Callable
-from functools import lru_cache
+from contextlib import suppress
+from functools import cache, lru_cache
+from importlib.util import cache_from_source
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -28,10 +32,12 @@ from generator.report.view import (
 from generator.verbatim import guarded
 
 if TYPE_CHECKING:
-    from jinja2 import Environment
+    from jinja2 import BytecodeCache, Environment
+    from jinja2.bccache import Bucket
 
 BREAKS = re.compile(r"[ \n]+")  # not str.split: a no-break space stands between number and unit
-MARK = "\ue000{}\ue001{}\ue002"  # for tests alone; private signs pass escaping, JSON, CSV and SVG
+MARKED = re.compile("\ue000([^\ue000-\ue002]*)\ue001")
+MARK = "\ue000{}\ue001{}\ue002"  # never shipped; private signs pass escaping
 
 
 def templates_folder() -> Path:
@@ -55,13 +61,52 @@ def environment(page: bool = True, marked: bool = False) -> Environment:
         loader=FileSystemLoader(templates_folder()), autoescape=page, undefined=StrictUndefined,
         trim_blocks=True, lstrip_blocks=True,
         finalize=_on_page if page else (_marked if marked else _in_words),
+        bytecode_cache=compiled("page" if page else "marked" if marked else "words"),
     )  # fmt: skip
     made.filters["cautious"] = cautious
     made.filters["bare"] = lambda it: with_flag(it, "bare")
     made.filters["label"] = label_of
     made.filters["unit"] = unit_in
     made.filters["whys"] = whys
+    made.filters["start"] = start
     return made
+
+
+@cache
+def compiled(use: str) -> BytecodeCache:
+    """The compiled templates of one ``use``, for each use has code of its own.
+
+    From one run to the next they lie where Python keeps compiled modules, if it may keep any. A
+    template that was changed is compiled again, for its text stands beside what is kept.
+    """
+    from jinja2 import BytecodeCache, __version__
+
+    ending = "".join(letter for letter in f"{use}{__version__}" if letter.isalnum())
+
+    class Beside(BytecodeCache):
+        def get_cache_key(self, name: str, filename: str | None = None) -> str:
+            return filename or name
+
+        def load_bytecode(self, bucket: Bucket) -> None:
+            with suppress(OSError), _beside(bucket, ending).open("rb") as kept:
+                bucket.load_bytecode(kept)
+
+        def dump_bytecode(self, bucket: Bucket) -> None:
+            if sys.dont_write_bytecode:
+                return
+            place = _beside(bucket, ending)
+            whole = place.with_suffix(f".{os.getpid()}")
+            with suppress(OSError):  # as Python does in a folder that it may not write to
+                place.parent.mkdir(parents=True, exist_ok=True)
+                with whole.open("wb") as new:
+                    bucket.write_bytecode(new)
+                whole.replace(place)
+
+    return Beside()
+
+
+def _beside(bucket: Bucket, ending: str) -> Path:
+    return Path(cache_from_source(bucket.key, optimization=ending))
 
 
 def _on_page(value: Any) -> Any:
@@ -86,6 +131,11 @@ def _declared(value: Any) -> Any:
     return value
 
 
+def start(name: str) -> str:
+    """A name at the beginning of a sentence."""
+    return f"{name[:1].upper()}{name[1:]}"
+
+
 def said(view: View, part: str = "", file: str = "criteria", marked: bool = False) -> str:
     """The words of a record as plain text on one line, its braces guarded.
 
@@ -94,6 +144,11 @@ def said(view: View, part: str = "", file: str = "criteria", marked: bool = Fals
     """
     name = "_".join(each for each in (view._record.SAID_BY, part) if each)
     return _plain(_macro(f"words/{file}.html", name, False, marked)(view))
+
+
+def numbers_said(view: View, part: str = "") -> list[str]:
+    """Keys of the numbers that the words of a record name."""
+    return MARKED.findall(said(view, part, getattr(view._record, "SAID_IN", "criteria"), True))
 
 
 def reason(word: str) -> str:

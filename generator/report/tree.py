@@ -15,7 +15,7 @@ import numpy as np
 
 from generator.analyses.percentiles import best, spread
 from generator.arrays import Array
-from generator.records import STORED, Number, facts_of, key_of, kind_of, numbers_of, records_of
+from generator.records import Number, facts_of, key_of, kind_of, numbers_of, records_of
 from generator.report.numbers import Display
 from generator.report.template import reason
 from generator.report.template import said as words_of
@@ -39,7 +39,8 @@ def tree(item: Any, key: str, telling: Telling) -> Any:
     """Plain types. Which keys there are depends on the declarations, never on the numbers.
 
     A record whose words stand in the templates has them said in ``words``, and its further
-    sentences in ``words_`` and their name.
+    sentences in ``words_`` and their name. A table along something is a list of rows, each with
+    its own of the facts that are tuples.
     """
     if isinstance(item, tuple):
         return [tree(each, f"{key}.{place}", telling) for place, each in enumerate(item)]
@@ -50,15 +51,36 @@ def tree(item: Any, key: str, telling: Telling) -> Any:
     if not dataclasses.is_dataclass(item):
         return item
     kind: Any = type(item)
-    facts = {name: tree(getattr(item, name), f"{key}.{name}", telling) for name in facts_of(kind)}
+    facts = _facts(item, key, telling)
     columns = dict(
         cell for name, said in numbers_of(kind).items() for cell in _columns(item, name, said)
     )
     rows = [dict(zip(columns, cells, strict=True)) for cells in zip(*columns.values(), strict=True)]
     if hasattr(kind, "ALONG"):
-        return rows
+        return [_of_row(facts, place) | row for place, row in enumerate(rows)]
     node = facts | (rows[0] if rows else {})
     return node | _words(View(node, kind, key, telling.display), kind, telling.marked)
+
+
+def _of_row(facts: dict[str, Any], place: int) -> dict[str, Any]:
+    """The facts of one row of a table; one that is not told row by row is that of all."""
+    return {name: told[place] if isinstance(told, list) else told for name, told in facts.items()}
+
+
+def _facts(item: Any, key: str, telling: Telling) -> dict[str, Any]:
+    """The facts of a record, and why one is not there; a table that is not there has no rows."""
+    kind: Any = type(item)
+    tables = {name for name, inner in records_of(kind).items() if hasattr(inner[0], "ALONG")}
+    absent = getattr(item, "absent", {})
+    facts: dict[str, Any] = {}
+    for name in facts_of(kind):
+        value = getattr(item, name)
+        if value is None and name in tables:
+            value = ()
+        facts[name] = tree(value, f"{key}.{name}", telling)
+        if name in absent:
+            facts[f"{name}_why"] = reason(absent[name]) if value is None else None
+    return facts
 
 
 def _words(view: View, kind: Any, marked: bool) -> dict[str, str]:
@@ -92,8 +114,19 @@ def _columns(item: Any, name: str, said: Number) -> Iterator[tuple[str, list[Any
             yield key_of(name, kind, end), [_plain(value) for value in scaled]
     careful = {"low": low, "high": high}.get(said.cautious, middle)
     there = np.isfinite(middle) & np.isfinite(careful)
-    # A KeyError here is a null that nobody gave a reason for.
-    yield f"{name}_why", [None if whole else reason(item.absent[name]) for whole in there]
+    yield (
+        f"{name}_why",
+        [None if whole else reason(_why(item, name, place)) for place, whole in enumerate(there)],
+    )
+
+
+def _why(item: Any, name: str, place: int) -> str:
+    """The word of a reason, that of the row where each has its own.
+
+    A KeyError here is a null that nobody gave a reason for.
+    """
+    word = item.absent[name]
+    return str(word if isinstance(word, str) else word[place])
 
 
 def _plain(value: float) -> float | None:
@@ -103,14 +136,14 @@ def _plain(value: float) -> float | None:
 def dictionary(kind: Any, before: str) -> Iterator[tuple[str, str, str]]:
     """Key, unit and meaning of every number: from the classes alone, without a result."""
     for name, said in numbers_of(kind).items():
-        for one in STORES.values() if said.kind == STORED else (said.kind,):
+        for one in STORES[said.kind].values() if said.kind in STORES else (said.kind,):
             for end, meaning in ENDS.items() if said.cautious else (("", ""),):
                 key = f"{before}.{key_of(name, one, end)}"
                 middle = EXPECTED if said.expected and not end else ""
                 yield key, KINDS[one].metric.unit, f"{said.label}{meaning}{middle}"
     for name, inner in records_of(kind).items():
         for each in inner:
-            star = ".*" if _is_list(kind, name) else ""
+            star = ".*" if _is_list(kind, name) or hasattr(each, "ALONG") else ""
             yield from dictionary(each, f"{before}.{name}{star}")
 
 

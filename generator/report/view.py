@@ -11,7 +11,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from generator.records import Number, key_of, kind_of, numbers_of, records_of
+from generator.records import Number, facts_of, key_of, kind_of, numbers_of, records_of
 from generator.report.numbers import ABSENT, JOINER, Display, shown, unit_of
 from generator.verbatim import as_typed
 
@@ -145,7 +145,14 @@ class View:
             return fact(value, key)
         if inner is None or value is None:
             return value
-        return View(value, inner[0], key, self._display)
+        return View(value, _class_of(inner, value), key, self._display)
+
+
+def _class_of(inner: tuple[Any, ...], node: Mapping[str, Any]) -> Any:
+    """Of the records that may stand here the one whose fields the node has; of two, the larger."""
+    names = {each: [*facts_of(each), *(f"{n}_why" for n in numbers_of(each))] for each in inner}
+    fits = [each for each, own in names.items() if all(name in node for name in own)]
+    return max(fits, key=lambda each: len(names[each]))
 
 
 def with_flag(it: Quantity, flag: str) -> Quantity:

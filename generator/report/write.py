@@ -12,8 +12,8 @@ from typing import Any, TypeVar
 from generator.report.csv_tables import csv_tables
 from generator.report.manifest import owners_files, read_manifest, write_manifest
 from generator.report.packs import TABLES, Pack
-from generator.report.pdf import PdfResult, make_pdf
-from generator.report.render import Pages, make_pack, make_pages
+from generator.report.pdf import Attached, PdfResult, make_pdf
+from generator.report.render import Pages, make_pack, make_pages, make_summary, shipped
 from generator.report.results_file import to_json
 
 PARTS = ("tables", "figures")
@@ -62,13 +62,37 @@ class Net:
 Act = Callable[[Path, Net], tuple[str, ...]]
 
 
-def write_report(results: dict[str, Any], folder: Path) -> Written:
+def write_report(
+    results: dict[str, Any], folder: Path, case_file: bytes | None = None, attach: bool = False
+) -> Written:
     """Write all files beside the folder first, then swap them in whole.
 
     A set that lacks anything goes to a folder of its own, and leaves an older report of the same
-    name as it was.
+    name as it was. ``attach`` puts the results into the PDF, and the case file where one is given.
     """
-    return _written(folder, lambda staging, net: _report(results, staging, net))
+    inside = _attached(results, case_file) if attach else ()
+    return _written(folder, lambda staging, net: _report(results, staging, net, inside))
+
+
+def write_summary(results: dict[str, Any], folder: Path) -> Written:
+    """Page 1 alone, for the client's hand."""
+    return _written(folder, lambda staging, net: _summary(results, staging, net))
+
+
+def _summary(results: dict[str, Any], staging: Path, net: Net) -> tuple[str, ...]:
+    pages = net.stage("summary.html and summary.pdf", lambda: make_summary(results, net.stage))
+    return write_pages("summary", pages, {}, staging, net)
+
+
+def _attached(results: dict[str, Any], case_file: bytes | None) -> tuple[Attached, ...]:
+    """What a reader can compute with: the results, and the case that they come from."""
+    case, day = results["case"], str(results["case"]["date"])
+    found = [
+        Attached("results.json", to_json(results).encode(), "All results", "Data", day),
+    ]
+    if case_file is not None:
+        found.insert(0, Attached(case["file"], case_file, "The case file", "Source", day))
+    return tuple(found)
 
 
 def write_pack(results: dict[str, Any], pack: Pack, folder: Path) -> Written:
@@ -76,11 +100,13 @@ def write_pack(results: dict[str, Any], pack: Pack, folder: Path) -> Written:
     return _written(folder, lambda staging, net: _pack(results, pack, staging, net))
 
 
-def _report(results: dict[str, Any], staging: Path, net: Net) -> tuple[str, ...]:
+def _report(
+    results: dict[str, Any], staging: Path, net: Net, inside: tuple[Attached, ...]
+) -> tuple[str, ...]:
     write_texts({"results.json": to_json(results)}, staging)
     tables = net.stage("tables", lambda: csv_tables(results))
     pages = net.stage("report.html and report.pdf", lambda: make_pages(results, net.stage))
-    return write_pages("report", pages, tables or {}, staging, net)
+    return write_pages("report", pages, tables or {}, staging, net, inside)
 
 
 def _pack(results: dict[str, Any], pack: Pack, staging: Path, net: Net) -> tuple[str, ...]:
@@ -92,7 +118,12 @@ def _pack(results: dict[str, Any], pack: Pack, staging: Path, net: Net) -> tuple
 
 
 def write_pages(
-    name: str, pages: Pages | None, tables: dict[str, str], staging: Path, net: Net
+    name: str,
+    pages: Pages | None,
+    tables: dict[str, str],
+    staging: Path,
+    net: Net,
+    inside: tuple[Attached, ...] = (),
 ) -> tuple[str, ...]:
     """Tables, charts, page and paper, as far as they could be made; what the engine said."""
     for part in PARTS:
@@ -101,9 +132,9 @@ def write_pages(
     if pages is None:
         return ()
     write_texts({f"figures/{key}.svg": text for key, text in pages.charts.items()}, staging)
-    write_texts({f"{name}.html": pages.html_screen}, staging)
+    write_texts({f"{name}.html": shipped(pages.html_screen)}, staging)
     paper = f"{name}.pdf"
-    made = net.stage(paper, lambda: make_pdf(pages.html_print, pages.charts))
+    made = net.stage(paper, lambda: make_pdf(pages.html_print, pages.charts, inside))
     if made is None:
         return ()
     (staging / paper).write_bytes(made.bytes)

@@ -38,6 +38,11 @@ class Kind:
     family: str = ""  # of the units in which it may be written; none where no case gives it
     also: tuple[str, ...] = ()  # ends of keys that were named before this list was
 
+    @property
+    def of_money(self) -> bool:
+        """An amount or a price: shown in the currency, left out of a copy without prices."""
+        return self.suffix.partition("_")[0] == "money"
+
 
 def _rounding(*steps: float) -> tuple[tuple[float, int], ...]:
     """Pairs of limit and decimals from a flat list; the last decimals hold for all above."""
@@ -72,16 +77,22 @@ KINDS: Mapping[str, Kind] = {
     "watts": _same("w", 1.0, "W", 0, 1000, -1, 10000, -2, family="power"),
     "energy": _same("kwh", 1 / KILOWATT_HOUR, "kWh", 2, 1, 1, 100, 0, family="energy"),
     "energy_per_mile": _same("kwh_per_nm", MILE / KILOWATT_HOUR, "kWh/nm", 2, also="kwh per_nm"),
+    "fuel_per_mile": _both(
+        "l_per_nm", MILE * 1e3, Look("L/nm", _rounding(2)),
+        Look("US gal/nm", _rounding(2), scale=1 / GALLON),
+    ),
     "current": _same("a", 1.0, "A", 0, family="current"),
     "resistance": _same("mohm", 1e3, "mΩ", 1, 10, 0, family="resistance"),
     "short_circuit": _same("ka", 1e-3, "kA", 1, family="current"),
     "kiloamperes": _same("ka", 1e-3, "kA", 0, family="current"),
     "milliamperes": _same("ma", 1e3, "mA", 2, 1, 0, family="current"),
     "joules": _same("j", 1.0, "J", 0, family="energy"),
+    "megohms": _same("megohm", 1e-6, "megohm", 0, family="resistance"),
     "ohms": _same("ohm", 1.0, "Ω", 0, family="resistance"),
     "capacitance": _same("mf", 1e3, "mF", 1, family="capacitance"),
     "section": _same("mm2", 1e6, "mm²", 1, 10, 0, family="area"),
     "voltage": _same("v", 1.0, "V", 1, 100, 0, family="voltage"),
+    "millivolts": _same("mv", 1e3, "mV", 0, family="voltage"),
     "cell_voltage": _same("v", 1.0, "V", 2, family="voltage"),
     "charge": _same("ah", 1 / HOUR, "Ah", 0, family="charge"),
     "rate": _same("c", HOUR, "C", 2, family="c_rate"),
@@ -144,12 +155,25 @@ KINDS: Mapping[str, Kind] = {
         "degc", 1.0, Look("°C", _rounding(0)),
         Look("°F", _rounding(0), scale=1.8, offset=32.0), "temperature", "c",
     ),
+    "mass_moment": _same("kgm", 1.0, "kg m", 0),
+    "temperature_step": _same("k", 1.0, "K", 0),
     "intensity": _same(
         "g_per_kwh", 1e3 * KILOWATT_HOUR, "g/kWh", 0, family="carbon per energy",
         also="kwh per_kwh",
+    ),
+    "diesel_price": _same("money_per_l", 1e-3, "", 2, family="money per volume"),
+    "electricity_price": _same(
+        "money_per_kwh", KILOWATT_HOUR, "", 2, family="money per energy"
     ),
     "price": _same("money_per_unit", 1.0, "", 2, also="l kwh per_l per_kwh"),
     "money": _same("money", 1.0, "", 0, 1000, -1, 20000, -2, family="money"),
     "money_whole": _same("money", 1.0, "", 0, family="money"),  # lines that add to their sum
 }  # fmt: skip
-STORES: Mapping[str, str] = {"bank": "energy", "tank": "fuel"}  # what a "stored" number is
+# What a number that depends on the store is of, by where it is kept: energy of a bank or fuel of a
+# tank, either of them for a mile, or as it is drawn, much or little.
+STORES: Mapping[str, Mapping[str, str]] = {
+    "stored": {"bank": "energy", "tank": "fuel"},
+    "per_mile": {"bank": "energy_per_mile", "tank": "fuel_per_mile"},
+    "drain": {"bank": "power", "tank": "fuel_rate"},
+    "small_drain": {"bank": "watts", "tank": "fuel_rate"},
+}

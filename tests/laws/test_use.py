@@ -117,7 +117,7 @@ def test_the_smallest_bank_makes_the_legs_go_and_a_smaller_one_does_not(
     """Asked back of the study itself: 2 % more goes, 4 % less does not."""
     case = boat(name)
     study = run(case, make_draws(case, 300))
-    size = next(item for item in smallest(case, study) if item.option == place)
+    size = next(item for item in smallest(case, study) if item.place == place)
     sizing = study.options[place].findings.use.sizing
     assert size.bank is not None
     assert sizing is not None
@@ -178,14 +178,17 @@ def test_one_charger_in_cables_berth_and_year(name: str, place: int) -> None:
 @pytest.mark.parametrize(("name", "place"), [("sloop_30_weekend", 2), ("ketch_34_two_motors", 3)])
 def test_the_walk_adds_up(name: str, place: int) -> None:
     study = found(boat(name), place)
-    walk, worst = study.use.walk, study.key.worst_leg
-    assert walk is not None
-    assert worst == walk.place
+    use, worst = study.use, study.key.worst_leg
+    assert worst is not None
+    assert worst == use.walk_leg
+    assert use.walk_nominal is not None
+    assert use.walk_left is not None
     item = study.legs.results[worst]
     left = float(np.atleast_2d(item.available)[0, 0] - np.atleast_2d(item.need)[0, 0])
-    assert walk.left == pytest.approx(left, rel=1e-9)
-    assert walk.nominal - sum(step.energy for step in walk.steps) == pytest.approx(left, rel=1e-9)
-    parts = {step.name: step.energy for step in walk.steps}
+    assert float(use.walk_left[0, 0]) == pytest.approx(left, rel=1e-9)
+    gone = sum(step.energy for step in use.walk)
+    assert use.walk_nominal - gone == pytest.approx(left, rel=1e-9)
+    parts = {step.name: step.energy for step in use.walk}
     assert all(parts[name] >= 0.0 for name in ("reserve", "calm, clean boat", "wind", "sea"))
 
 
@@ -193,7 +196,7 @@ def test_what_would_mend_a_leg_mends_it() -> None:
     """The ketch's long calm leg under her small motor, at the speed that the study names."""
     case, place = boat("ketch_34_two_motors"), 2
     study = found(case, place, 300)
-    mend = next(item for item in study.use.help if item.slower is not None)
+    mend = next(item for item in study.use.failing if item.slower is not None)
     assert mend.slower is not None
     kept = tuple(i for i in case.assumptions if i.path != f"legs[{mend.leg}].speed")
     legs = tuple(
@@ -201,4 +204,4 @@ def test_what_would_mend_a_leg_mends_it() -> None:
         for number, leg in enumerate(case.legs)
     )
     slower = found(replace(case, legs=legs, assumptions=kept), place, 300)
-    assert mend.leg not in [item.leg for item in slower.use.help]
+    assert mend.leg not in [item.leg for item in slower.use.failing]

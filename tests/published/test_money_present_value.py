@@ -12,10 +12,8 @@ from generator.money.present_value import (
     annuity,
     cumulative,
     discounted,
-    discounted_payback,
     present_value,
     recovery,
-    simple_payback,
 )
 
 RATES = st.floats(0.001, 0.15)
@@ -61,23 +59,6 @@ def test_annuity_is_worth_its_principal(principal: float, rate: float, years: in
     payment = float(annuity(principal, rate, years))
     flows = np.array([-principal] + [payment] * years)
     assert float(present_value(flows, rate)) == pytest.approx(0.0, abs=EXACT * principal)
-
-
-@given(st.floats(1e3, 1e5), st.floats(1.2, 50.0), RATES)
-def test_discounted_payback_agrees_with_the_library(
-    first: float, multiple: float, rate: float
-) -> None:
-    """Source: numpy_financial, nper of equal savings; tolerance for two orders of logarithms."""
-    saving = multiple * first * rate  # more than the interest, so that it is paid back
-    theirs = float(numpy_financial.nper(rate, saving, -first))
-    assert float(discounted_payback(first, saving, rate)) == pytest.approx(theirs, rel=1e-6)
-
-
-@given(st.floats(1e3, 1e5), st.floats(10.0, 1e4))
-def test_simple_payback_agrees_with_the_library(first: float, saving: float) -> None:
-    """Source: numpy_financial, nper without interest, where version 1.0.0 loses the sign."""
-    theirs = abs(float(numpy_financial.nper(0.0, saving, -first)))
-    assert float(simple_payback(first, saving)) == pytest.approx(theirs, rel=EXACT)
 
 
 def test_internal_rate_of_the_textbook_example() -> None:

@@ -26,12 +26,14 @@ from generator.analyses.motion.demand import (
 from generator.analyses.motion.hull import Vessel, vessel
 from generator.analyses.motion.sea_trial.gates import out_of_order
 from generator.analyses.motion.trial import OFF_CURVE, OUT_OF_ORDER, TrialResult, read_trial
+from generator.analyses.motion.trial_table import TrialTable
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.open import read_case
 from generator.case.trial import SeaTrial, TrialRow
 from generator.physics.drive.diesel_engine import fuel_rate
-from generator.report.results.trial_part import trial_part
+from generator.report.numbers import Display
+from generator.report.tree import Telling, tree
 from generator.units.grammar import to_si
 
 ROOT = Path(__file__).parents[2]
@@ -156,7 +158,8 @@ def test_the_table_shows_the_curve_that_is_used() -> None:
     truth, _ = power_and_turns(Scale(1.3), SPEEDS)
     assert np.atleast_2d(result.curve_power)[0] == pytest.approx(np.atleast_2d(truth)[0], rel=0.02)
     assert (np.atleast_2d(result.curve_power) > 1.2 * np.atleast_2d(result.model_power)).all()
-    part = trial_part(case, result)
+    telling = Telling(Display("metric", "EUR"))
+    part = tree(TrialTable.of(case, result), "trial", telling)
     assert part is not None
     shown = [row["curve_power_kw"] for row in part["rows"] if row["used"]]
     assert shown == pytest.approx((np.atleast_2d(result.curve_power)[0] / 1e3).tolist())

@@ -22,7 +22,7 @@ PARTS = {
         "boat.hull_speed_kn",
         "boat.wetted_area_m2",
         "trial.resistance_scale",
-        "service_factor.product_at_cruise",
+        "service_factor.at_cruise",
     ),
     "power": (
         "options.*.cruise_shaft_kw",

@@ -23,10 +23,11 @@ from generator.report.figures.money_swing import MOST, widest
 from generator.report.page import Page, bare_text
 from generator.report.pdf import PdfResult
 from generator.report.render import Pages, make_pages
-from generator.report.sections import carbon, cost, front, installation
+from generator.report.sections import carbon, cost, installation
 from generator.report.sections.cost_items import ORDER, items
 from generator.report.without_prices import without_prices
 from tests.report.conftest import CASES, FEW, KETCH, studied
+from tests.report.front_text import front_words
 
 
 def texts(part: Any) -> str:
@@ -35,19 +36,25 @@ def texts(part: Any) -> str:
 
 def test_the_word_on_money_of_page_1_says_what_the_money_says(results: dict[str, Any]) -> None:
     page = Page(results)
-    for motor, card in zip(page.motors, front.front(page).cards, strict=True):
-        said = bare_text(card.money).replace("\u00a0", " ")
-        assert page.plain(f"{motor}.cost.against_keep_money", "money") in said
+    said = front_words(page)
+    for motor in page.motors:
+        cost = page.plain(f"{motor}.cost.against_keep_money", "money")
         saving = page.value(f"{motor}.cost.saving")
         assert saving["discounted_payback_years"] is None
-        assert said.startswith("Costs ")
-        assert f"over {saving['window_years']} years than keeping the present diesel" in said
+        window = f"over {saving['window_years']:.0f} years it is"
+        assert f"If cost decides, keep the diesel: {window}" in said
+        short = page.name(motor).partition(",")[0]
+        assert f"about {cost} cheaper than {short}" in said
+    assert "Neither motor pays for itself." in said
 
 
-def test_page_1_answers_each_subject_of_the_owner(results: dict[str, Any]) -> None:
-    """Money and the choice of motor have sentences of their own."""
-    said = [bare_text(each) for each in front.front(Page(results)).lead.subjects]
-    assert [text.partition(":")[0] for text in said] == ["Fuel", "Quiet", "Range"]
+def test_page_1_answers_each_wish_of_the_owner(results: dict[str, Any]) -> None:
+    """In his words and in his order: what matters first, then his reasons."""
+    asked = [row["asked"] for row in results["answer"]["subjects"]]
+    assert asked == [*results["study"]["priorities"], *results["study"]["reasons"]]
+    said = front_words(Page(results))
+    for row in results["answer"]["subjects"]:
+        assert f"{row['asked']} {row['words']}".replace("\u00a0", " ") in said
 
 
 def test_terms_and_baseline_are_stated(results: dict[str, Any]) -> None:
@@ -66,12 +73,11 @@ def test_page_1_and_the_section_on_cost_name_one_baseline_and_one_window() -> No
         page = Page(studied(name))
         horizon = page.value("planning.horizon_years")
         assert page.value("money.fair_baseline") == "keep"
-        for motor, card in zip(page.motors, front.front(page).cards, strict=True):
+        for motor in page.motors:
             saving = page.value(f"{motor}.cost.saving")
             word = page.value(f"{motor}.worth")
             assert (saving["baseline"], word["baseline"]) == ("keep", "keep")
             assert (saving["window_years"], word["horizon_years"]) == (horizon, horizon)
-            assert "keeping the present diesel" in bare_text(card.money)
             assert "keeping the present diesel" in word["words"]
 
 
@@ -171,7 +177,7 @@ def test_carbon_of_an_unknown_country_says_so(results: dict[str, Any]) -> None:
     for option in unknown["options"]:
         option["carbon"] |= {
             "grid_g_per_kwh": None,
-            "grid_g_per_kwh_why": "no figure for the electricity of IS: set carbon.grid",
+            "grid_why": "no figure for the electricity of IS: set carbon.grid",
         }
     part = carbon.part(Page(unknown))
     assert part is not None
@@ -208,7 +214,7 @@ def seen(pages: Pages) -> str:
 def test_the_copy_has_a_folder_of_its_own(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Few draws and no engine: what is looked at is the folder and the results in it."""
     monkeypatch.setattr(cli, "DRAWS", FEW)
-    monkeypatch.setattr(write, "make_pdf", lambda html, charts: PdfResult(b"%PDF", (), 1))
+    monkeypatch.setattr(write, "make_pdf", lambda html, charts, inside: PdfResult(b"%PDF", (), 1))
     case = str(CASES / "sloop_30_weekend.yaml")
     assert run_command(["report", case, "--out", str(tmp_path), "--no-prices"]) == 0
     assert [folder.name for folder in tmp_path.iterdir()] == ["sloop_30_weekend-no-prices"]
@@ -326,7 +332,7 @@ def test_energy_says_that_the_house_is_left_out_with_the_number_of_the_year() ->
         wall = page.value(f"{motor}.energy_year.shore_wall_kwh")
         paid = page.value("money.electricity_money_per_kwh") * wall
         assert page.value(f"{motor}.cost.wall_yearly_kwh") == pytest.approx(wall)
-        assert page.value(f"{motor}.cost.wall_yearly_money") == pytest.approx(paid, rel=1e-6)
+        assert page.value(f"{motor}.cost.wall_bill_money") == pytest.approx(paid, rel=1e-6)
         assert page.plain(f"{motor}.cost.wall_yearly_kwh", "energy").replace("\u00a0", " ") in said
 
 
@@ -345,7 +351,7 @@ def test_hours_and_litres_of_the_diesel_stand_on_the_same_legs() -> None:
     assert page.value("engine.litres_per_year_l") == pytest.approx(
         page.value(f"{keep}.year.energy_l")
     )
-    lead = bare_text(installation.section(page).lead).replace("\u00a0", " ")
+    lead = bare_text(installation.drive(page).text[0]).replace("\u00a0", " ")
     hours, litres = (
         page.plain(key, form).replace("\u00a0", " ")
         for key, form in (("engine.legs_hours_h", "hours"), ("engine.litres_per_year_l", "fuel"))
@@ -361,8 +367,9 @@ def test_cost_by_year_is_drawn_where_a_cost_is_absent(
     """As where a leg cannot be made in some draws: its line breaks, all others stand."""
     changed = copy.deepcopy(results)
     rows = changed["options"][2]["cost"]["cumulative"]
+    keys = {"low": "paid_low_money", "middle": "paid_money", "high": "paid_high_money"}
     for row in rows if whole else rows[-1:]:
-        row |= {f"{end}_money": None for end in ends}
+        row |= {keys[end]: None for end in ends}
     named = [option["name"] for option in changed["options"]]
     svg = cost_years(Page(changed)).svg
     assert [name in svg for name in named] == [

@@ -48,7 +48,9 @@ def test_a_value_of_a_criterion_has_its_unit(results: dict[str, Any], pages: Pag
 
 def test_no_line_ends_after_the_number_of_a_criterion(results: dict[str, Any]) -> None:
     page = Page(results)
-    tables = [table for part in criteria.section(page).parts for table in part.tables]
+    tables = [
+        table for part in (criteria.every(page), *criteria.parts(page)) for table in part.tables
+    ]
     heads = [row.head.striptags() for table in tables for row in table.rows]
     assert len(heads) >= 28
     # striptags would make one space of a no-break one, so the markup is looked at.
@@ -68,7 +70,7 @@ def test_no_column_is_empty_in_every_row(pages: Pages) -> None:
 
 
 def test_one_motor_needs_no_difference() -> None:
-    table = comparison.section(Page(studied("sloop_30_weekend"))).parts[0].tables[0]
+    table = comparison.part(Page(studied("sloop_30_weekend"))).tables[0]
     assert "Difference" not in [column.label for column in table.columns]
 
 
@@ -99,7 +101,7 @@ def test_a_default_that_the_case_overrules_is_not_listed() -> None:
 
 def test_inputs_are_named_in_words(results: dict[str, Any]) -> None:
     page = Page(results)
-    for part in appendix.section(page).parts[:2]:
+    for part in appendix.inputs(page)[:2]:
         for row in part.tables[0].rows:
             said = re.findall(r'data-form="path">([^<]*)<', str(row.head))
             assert len(said) == 1
@@ -112,7 +114,7 @@ def test_ratings_are_named_by_the_trade(results: dict[str, Any]) -> None:
     said = [*(text for part in parts for text in part.text)]
     said += [text for part in parts for each in part.figures for text in (each.finding, each.note)]
     for option in results["options"]:
-        said += [row["why"] for row in option["verdict"]["criteria"]]
+        said += [row["words"] for row in option["verdict"]["criteria"]]
     for text in map(str, said):
         for word in ("for good", "as slowly as pays", "waiting halves"):
             assert word not in text

@@ -26,7 +26,8 @@ def test_charts_are_well_formed_and_not_empty(pages: Pages) -> None:
     for name, svg in pages.charts.items():
         root = ElementTree.fromstring(svg)
         shapes = [node for node in root.iter() if node.tag.endswith(("path", "use", "text"))]
-        assert len(shapes) > 20, name
+        # The chart of page 1 has bars and words alone, no axes.
+        assert len(shapes) > (12 if name == "bad-day" else 20), name
 
 
 def test_names_inside_charts_do_not_collide(pages: Pages) -> None:

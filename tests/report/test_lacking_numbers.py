@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import copy
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -14,6 +15,7 @@ from generator.report.figures.cost_years import cost_years
 from generator.report.figures.money_swing import money_swing
 from generator.report.figures.peak_time import peak_time
 from generator.report.figures.tornado import tornado
+from generator.report.old_keys import new_key
 from generator.report.page import Page
 from generator.report.parts import Part
 from generator.report.sections import (
@@ -40,11 +42,16 @@ def without(results: dict[str, Any], *keys: str) -> Page:
     tree = copy.deepcopy(results)
     for key in keys:
         for path in [f"options.{motor}{key}" for motor in MOTORS] if key[0] == "." else [key]:
-            *way, last = path.split(".")
+            *way, last = new_key(path).split(".")
             row: Any = tree
             for step in way:
                 row = row[int(step)] if isinstance(row, list) else row[step]
-            row[last], row[f"{last}_why"] = None, WHY
+            reasons = {
+                f"{last}_why",
+                f"{last.rpartition('_')[0]}_why",
+                new_key(f"{path}_why").rpartition(".")[2],
+            }
+            row.update({last: None, **dict.fromkeys(reasons, WHY)})
     return Page(tree)
 
 
@@ -61,10 +68,10 @@ def sentences(every: list[Part]) -> list[Markup]:
 
 SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
     "service factor": (
-        lambda page: installation.section(page).parts, ("service_factor.product_at_cruise",)
+        lambda page: (installation.service(page),), ("service_factor.at_cruise",)
     ),
-    "motor sailing": (under_sail.part, (".under_sail.one_more.0.battery_w",)),
-    "cruise": (power.part, (".cruise_shaft_high_kw", ".rules_of_thumb.gerr_share")),
+    "motor sailing": (under_sail.part, (".under_sail.one_more.0.drain_w",)),
+    "cruise": (power.part, (".cruise_shaft_high_kw", ".rules_of_thumb.of_gerr_share")),
     "duty": (
         duty.parts, (".duty.heat_cruise_w", ".duty.space_cruise_c", ".duty.before_share")
     ),
@@ -78,7 +85,7 @@ SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
         cost.part, (".cost.against_keep_money", ".cost.against_new_diesel_money")
     ),
     "money against one": (cost.part, (".cost.against_keep_money",)),
-    "money of the years": (cost.part, (".cost.cumulative.12.middle_money",)),
+    "money of the years": (cost.part, (".cost.cumulative.12.paid_money",)),
     "end of a swing": (
         cost.part, (".cost.swing.0.swing_money", ".cost.swing.0.at_low_money")
     ),
@@ -99,11 +106,11 @@ def test_no_dash_stands_in_a_sentence(results: dict[str, Any], name: str) -> Non
 def test_engine_and_evidence_leave_out_what_is_absent(results: dict[str, Any]) -> None:
     page = without(results, "engine.litres_per_year_l", "evidence.curve_high_pct")
     assert DASH in page.text("{engine.litres_per_year_l|fuel}")
-    assert DASH not in installation.section(page).lead
+    assert DASH not in str(installation.drive(page).text[0])
     assert DASH not in evidence.graded(page)
     page = without(results, "engine.litres_per_hour_cruise_l")
-    assert "burns" in installation.section(page).lead
-    assert DASH not in installation.section(page).lead
+    assert "burns" in str(installation.drive(page).text[0])
+    assert DASH not in str(installation.drive(page).text[0])
 
 
 def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
@@ -120,20 +127,35 @@ def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
 
 
 def test_setting_without_a_value_has_its_reason_below(results: dict[str, Any]) -> None:
-    rows = results["options"][2]["installation"]["settings"]
-    place = next(n for n, row in enumerate(rows) if row["name"].endswith("at peak"))
-    page = without(results, f"options.2.installation.settings.{place}.value_min")
+    page = without(results, "options.2.installation.settings.management.peak_warning_min")
     assert any(WHY in note for note in schedules._settings(page).notes)
+
+
+def test_likely_short_circuit_stands_before_the_greatest(results: dict[str, Any]) -> None:
+    """In the overview that a surveyor reads first, and in the words of the caution."""
+    page = Page(results)
+    (table,) = schedules.overview(page).tables
+    row = next(row for row in table.rows if "likely, at most" in row.head)
+    for motor, cell in zip(page.motors, row.cells, strict=True):
+        fault = page.value(f"{motor}.installation.fault")
+        assert fault["bank_likely_ka"] < fault["bank_greatest_ka"]
+        shown = [float(value) for value in re.findall(r'value="([^"]*)"', str(cell))]
+        assert shown == [fault["bank_likely_ka"], fault["bank_greatest_ka"]]
+    caution = next(row for row in results["cautions"] if row["id"] == "fault")
+    said = re.search(r"with ([0-9.]+) to ([0-9.]+)\u00a0kA", caution["words"])
+    assert said is not None
+    wanted = [round(caution[f"{name}_ka"], 1) for name in ("likely", "greatest")]
+    assert [float(number) for number in said.groups()] == wanted
 
 
 @pytest.mark.parametrize("year", [0, 5, 12])
 def test_cost_over_years_stands_gaps(results: dict[str, Any], year: int) -> None:
-    ends = [f".cost.cumulative.{year}.{name}_money" for name in ("low", "middle", "high")]
+    ends = [f".cost.cumulative.{year}.paid{end}_money" for end in ("_low", "", "_high")]
     assert cost_years(without(results, *ends)).svg
 
 
 def test_cost_over_years_stands_an_end_of_the_band_only(results: dict[str, Any]) -> None:
-    assert cost_years(without(results, ".cost.cumulative.12.high_money")).svg
+    assert cost_years(without(results, ".cost.cumulative.12.paid_high_money")).svg
 
 
 @pytest.mark.parametrize("end", ["low", "high"])

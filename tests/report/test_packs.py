@@ -132,7 +132,7 @@ def test_pack_stands_without_a_motor(results: dict[str, Any]) -> None:
 def test_folder_of_a_pack_holds_no_results_and_no_money(
     name: str, results: dict[str, Any], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(write, "make_pdf", lambda html, charts: pack_pdf_of(KETCH, name))
+    monkeypatch.setattr(write, "make_pdf", lambda html, charts, inside: pack_pdf_of(KETCH, name))
     written = write.write_pack(results, packs()[name], tmp_path / "x")
     assert written.lacks == ()
     files = {str(path.relative_to(written.folder)) for path in written.folder.rglob("*.*")}
@@ -159,7 +159,7 @@ def test_command_refuses_a_pack_that_is_not_there(
     said = capsys.readouterr().err
     assert len(said.splitlines()) == 1
     assert "broker" in said
-    assert "yard or insurer" in said
+    assert "yard or insurer or summary" in said
     assert not (tmp_path / "out").exists()
 
 
@@ -168,7 +168,7 @@ def test_command_writes_a_pack_into_a_folder_of_its_own(
 ) -> None:
     """Few draws and no engine: the installed command writes a pack whole."""
     monkeypatch.setattr(cli, "DRAWS", FEW)
-    monkeypatch.setattr(write, "make_pdf", lambda html, charts: PdfResult(b"%PDF", (), 1))
+    monkeypatch.setattr(write, "make_pdf", lambda html, charts, inside: PdfResult(b"%PDF", (), 1))
     case = str(CASES / "sloop_30_weekend.yaml")
     assert run_command(["report", case, "--part", "yard", "--out", str(tmp_path)]) == DONE
     assert [path.name for path in tmp_path.iterdir()] == ["sloop_30_weekend-yard"]

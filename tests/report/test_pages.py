@@ -126,7 +126,9 @@ def test_tables_have_headers_with_a_scope(pages: Pages) -> None:
     heads = re.findall(r"<th\b[^>]*>", pages.html_screen)
     assert len(heads) > 100
     assert all('scope="col"' in head or 'scope="row"' in head for head in heads)
-    assert pages.html_screen.count("<table>") == pages.html_screen.count("<caption")
+    front = pages.html_screen.partition("<main>")[0].count("<table>")  # its head stands above it
+    assert front == 1
+    assert pages.html_screen.count("<table>") - front == pages.html_screen.count("<caption")
 
 
 def test_charts_carry_a_title_on_screen_and_alt_text_on_paper(pages: Pages) -> None:
@@ -181,15 +183,13 @@ def _one_motor(results: Results) -> None:
     kept = [item for item in results["cautions"] if "options.3" not in str(item)]
     assert len(kept) > 0
     results["cautions"] = kept
-    for row in results["comparison"]["rows"]:
-        row["keys"], row["better"] = row["keys"][:3], None
+    results["comparison"]["differences"] = []
 
 
 def _no_motor(results: Results) -> None:
     del results["options"][2:]
     results["cautions"] = []
-    for row in results["comparison"]["rows"]:
-        row["keys"], row["better"] = row["keys"][:2], None
+    results["comparison"]["differences"] = []
 
 
 def _nothing_holds_in_wind(results: Results) -> None:
@@ -208,7 +208,11 @@ def _bare_case(results: Results) -> None:
     results["warnings"], results["range_warnings"] = [], []
     results["engine"] |= {"year": None, "hours_h": None, "litres_per_hour_cruise_l": None}
     for option in results["options"]:
-        option["weight"] |= {"trim_mm": None, "trim_deg": None, "trim_why": "an item has no place"}
+        option["weight"] |= {
+            "trim_mm": None,
+            "trim_angle_deg": None,
+            "trim_why": "an item has no place",
+        }
 
 
 CASES = (

@@ -42,17 +42,17 @@ def test_one_option_has_the_map_and_the_others_none(page: Page) -> None:
     assert [bool(each) for each in maps] == [False, False, True]
 
 
-def test_the_section_shows_it_behind_the_table_of_all_criteria(page: Page) -> None:
-    names = [part.name for part in criteria.section(page).parts]
-    assert names.index("staircase-part") == names.index("criteria-table") + 1
-    part = next(each for each in criteria.section(page).parts if each.name == "staircase-part")
+def test_the_section_on_what_would_change_the_advice_begins_with_it(page: Page) -> None:
+    parts = criteria.parts(page)
+    assert [each.name for each in parts].index("staircase-part") == 0
+    part = parts[0]
     assert "the smallest that is suitable is" in bare_text(part.figures[0].finding)
     assert "tenth of that battery" in bare_text(part.figures[0].note)
 
 
 def test_a_study_that_was_not_asked_for_it_shows_none() -> None:
     bare = {**led(), "options": [{**each, "map": None} for each in led()["options"]]}
-    names = [part.name for part in criteria.section(Page(bare)).parts]
+    names = [part.name for part in criteria.parts(Page(bare))]
     assert "staircase-part" not in names
 
 

@@ -29,7 +29,7 @@ def test_the_walk_of_the_results_adds_up(results: dict[str, Any]) -> None:
     walks = [option["use"] for option in results["options"] if option["use"]["walk"]]
     assert walks
     for use in walks:
-        left = use["walk_nominal_kwh"] - sum(row["step_kwh"] for row in use["walk"])
+        left = use["walk_nominal_kwh"] - sum(row["energy_kwh"] for row in use["walk"])
         assert abs(left - use["walk_left_kwh"]) < 1e-6
 
 

@@ -70,7 +70,7 @@ def test_floating_says_on_what_it_rests(sloop: Page, results: dict[str, Any]) ->
 
 
 def test_inputs_left_out_of_the_appendix_stand_in_their_own_table(sloop: Page) -> None:
-    listed = appendix.section(sloop).parts[0].tables[0].rows
+    listed = appendix.inputs(sloop)[0].tables[0].rows
     paths = [row.head.striptags() for row in listed]
     assert any(path.startswith("Electric; ") for path in paths)
     assert not any("added" in path for path in paths)

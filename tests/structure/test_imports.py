@@ -93,6 +93,7 @@ MAY_IMPORT = {
     "generator.verbatim": (),
     "generator.records": ("generator.units.kinds",),
     "generator.arrays": (),
+    "generator.remembered": ("generator.arrays",),
     "generator.version": (),
     "generator": (),
 }
@@ -102,6 +103,7 @@ FREE = (
     "generator.arrays",
     "generator.units.kinds",
     "generator.records",
+    "generator.remembered",
     "generator.verbatim",
     "generator.version",
 )

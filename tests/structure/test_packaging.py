@@ -31,7 +31,9 @@ def found_by(python: Path | str, folder: Path) -> Path:
 
 
 def template_names(folder: Path) -> set[str]:
-    return {str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file()}
+    """Without what Python or the template library compiled of them."""
+    every = (path.relative_to(folder) for path in folder.rglob("*") if path.is_file())
+    return {str(path) for path in every if "__pycache__" not in path.parts}
 
 
 def assert_all_templates(folder: Path) -> None:

@@ -171,7 +171,7 @@ def test_twice_the_motor_at_half_throttle_does_what_the_smaller_one_does_flat_ou
     ]
     assert torque[1] / torque[0] == pytest.approx(0.5, abs=1e-6)
     assert large.duty is not None
-    assert torque[1] < float(large.duty.warm_share[0, 0])  # in its own warm air as well
+    assert torque[1] < float(large.duty.warm[0, 0])  # in its own warm air as well
     assert large.headwind.continuous.stops[0, 0] > small.headwind.continuous.stops[0, 0]
     assert large.docking.ahead[0, 0] > 1.2 * small.docking.ahead[0, 0]
 

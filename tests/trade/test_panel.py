@@ -61,7 +61,7 @@ def said(name: str) -> Said:
     case = read_case(write_case(BOATS[name], folder))
     study = run(case, make_draws(case, DRAWS))
     keep, option = (item.verdict for item in study.options)
-    rule = answer(case, study).advice.rule if BOATS[name].advice else ""
+    rule = answer(case, study, maps=False).advice.rule if BOATS[name].advice else ""
     first = option.judgements[option.reasons[0]].criterion.id if option.reasons else None
     return Said(
         option.word, _rows(option, NO), _rows(option, CONDITIONAL), first, keep.word,

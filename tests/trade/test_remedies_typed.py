@@ -29,7 +29,7 @@ ORDER = (WORD_GO, WORD_CONDITIONS, WORD_NO)
 
 def _led(case: Case) -> tuple[Answer, tuple[str, ...]]:
     study = run(case, make_draws(case, DRAWS), year=_year(case))
-    return answer(case, study), tuple(each.verdict.word for each in study.options)
+    return answer(case, study, maps=False), tuple(each.verdict.word for each in study.options)
 
 
 def _year(case: Case) -> bool:

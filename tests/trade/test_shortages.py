@@ -46,7 +46,7 @@ def said(name: str) -> Said:
     changes = SHORT[name].changes if name in SHORT else ""
     case = read_case(write_boat(folder, name, changes))
     study = run(case, make_draws(case, DRAWS), year=not case.berth.shore_power)
-    led = answer(case, study)
+    led = answer(case, study, maps=False)
     option = study.options[PLACE].verdict
     tree = build(case, study, led=led)["options"][PLACE]
     first = option.reasons[0]
@@ -63,7 +63,7 @@ def said(name: str) -> Said:
         binding=by_result[NO] or by_result[CONDITIONAL],
         first=option.judgements[first].criterion.id,
         reason=tree["verdict"]["reasons"][0],
-        mend=tree["verdict"]["criteria"][first]["flip"],
+        mend=tree["verdict"]["criteria"][first]["words_mend"],
         kinds=tuple(
             tuple(each.kind for each in found.remedies) for found in led.sets.get(PLACE, ())
         ),

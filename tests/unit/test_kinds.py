@@ -39,7 +39,8 @@ def test_a_kind_turns_si_into_its_unit_as_the_grammar_does(name: str) -> None:
 
 
 def test_what_is_stored_is_of_a_kind_of_the_list() -> None:
-    assert set(STORES.values()) <= set(KINDS)
+    assert {kind for pair in STORES.values() for kind in pair.values()} <= set(KINDS)
+    assert all(list(pair) == ["bank", "tank"] for pair in STORES.values())
 
 
 def test_a_field_of_a_kind_that_is_not_there_is_told_when_it_is_declared() -> None:

@@ -10,6 +10,7 @@ import pytest
 from generator import search
 from generator.case.open import read_case
 from generator.draws import make_draws
+from generator.report.template import reason
 from generator.search import smallest
 from generator.study import run
 
@@ -25,7 +26,7 @@ def test_a_motor_at_the_edge_of_holding_a_leg_has_an_answer(ratio: str, tmp_path
     path.write_text(f"{first}gear_ratio: {ratio}\n{rest}", encoding="utf-8")
     case = read_case(path)
     for found in smallest(case, run(case, make_draws(case, 300))):
-        assert (found.bank is None) == bool(found.why)
+        assert (found.bank is None) == bool(found.absent["bank"])
         assert found.bank is None or 5.0 < found.bank / 3.6e6 < 200.0
 
 
@@ -36,4 +37,5 @@ def test_few_draws_that_find_no_bank_end_the_search(monkeypatch: pytest.MonkeyPa
     monkeypatch.setattr(search, "_asked", lambda *_: np.inf)
     (found,) = search.smallest(case, study)
     assert found.bank is None
-    assert found.why.startswith("no bank does it")
+    assert reason(found.absent["bank"]).startswith("no bank does it")
+    assert not found.enough

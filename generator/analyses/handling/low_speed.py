@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any, ClassVar
 
 import numpy as np
 
 from generator.analyses.motion.plant import battery_power
 from generator.analyses.motion.power import Power, at_speed
-from generator.analyses.percentiles import Spread, best, scalar, spread
+from generator.analyses.percentiles import best, side_by_side
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.option import Motor, Option
 from generator.physics.drive.gear import input_power
 from generator.physics.drive.motor import published_losses
+from generator.records import number, numbers_of, record
 from generator.tables.load import read_table
 
 KNOT = 1852.0 / 3600.0
@@ -21,79 +24,82 @@ SPEEDS = (2.0, 2.5, 3.0, 3.5)  # kn
 READINGS = "drive/owners_readings"
 
 
-@dataclass(frozen=True)
-class Crawl:
-    """At one speed [m/s], in a calm in service: W. ``best`` and ``worst`` by published curves."""
+@record
+class CrawlRows:
+    """In a calm in service. What the drive takes to turn without thrust: seal, standby, idle."""
 
-    speed: float
-    shaft: float
-    standing: float  # what the drive takes to turn without thrust: seal, standby, idle losses
-    battery: Spread
-    best: float
-    worst: float
+    ALONG: ClassVar[str] = "speed"
+    speed: Array = number("speed", "speed through the water")
+    shaft: Array = number("watts", "shaft power", expected=True)
+    standing: Array = number("watts", "power without thrust", expected=True)
+    battery: Array = number("watts", "power from the battery", cautious="high")
+    best_curve: Array = number("watts", "by a large drive's curve", expected=True)
+    worst_curve: Array = number("watts", "by a small drive's curve", expected=True)
+    absent: Mapping[str, str] = field(default_factory=lambda: _lacking(CrawlRows))
 
 
-@dataclass(frozen=True)
-class Reading:
-    """What an owner has read on another boat [m/s, W], and this boat by the study."""
+@record
+class ReadingRows:
+    """What owners have read on other boats, and this boat by the study."""
 
-    boat: str
-    note: str
-    speed: float
-    power: float
-    here: Spread
+    ALONG: ClassVar[str] = "speed"
+    boat: tuple[str, ...]
+    note: tuple[str, ...]
+    speed: Array = number("speed", "speed of the other boat")
+    read: Array = number("watts", "power that its owner read")
+    here: Array = number("watts", "power here by the study", cautious="high")
+    absent: Mapping[str, str] = field(default_factory=lambda: _lacking(ReadingRows))
 
 
 @dataclass(frozen=True)
 class LowSpeed:
     """The crawl of one option, and the readings beside it."""
 
-    rows: tuple[Crawl, ...]
-    readings: tuple[Reading, ...]
+    rows: CrawlRows
+    readings: ReadingRows
+
+
+def _lacking(kind: Any) -> dict[str, str]:
+    return dict.fromkeys(numbers_of(kind), "beyond_formulas")
 
 
 def low_speed(case: Case, option: Option, found: Power) -> LowSpeed | None:
     """Watts at low speed; none without a motor."""
     if option.motor is None:
         return None
-    rows = tuple(_crawl(case, option.motor, found, knots * KNOT) for knots in SPEEDS)
-    table = read_table(READINGS)
-    readings = tuple(
-        Reading(boat, note, speed * KNOT, power, _told(_drain(found), found, speed * KNOT))
-        for boat, note, speed, power in zip(
-            table.text("boat"), table.text("note"), table.column("speed").tolist(),
-            table.column("power").tolist(), strict=True,
-        )
-    )  # fmt: skip
-    return LowSpeed(rows, readings)
+    table, drain = read_table(READINGS), found.curves["calm"].output.drain
+    speed = table.column("speed") * KNOT
+    readings = ReadingRows(
+        boat=table.text("boat"),
+        note=table.text("note"),
+        speed=speed,
+        read=table.column("power"),
+        here=_at(drain, found, speed),
+    )
+    return LowSpeed(_crawl(case, option.motor, found, np.array(SPEEDS) * KNOT), readings)
 
 
-def _crawl(case: Case, motor: Motor, found: Power, speed: float) -> Crawl:
+def _crawl(case: Case, motor: Motor, found: Power, speed: Array) -> CrawlRows:
     curve = found.curves["calm"]
-    shaft = _first(curve.demand.shaft_power, found, speed)
-    turns = _first(curve.output.turns, found, speed)
-    power = float(best(input_power(shaft, motor.gear_efficiency) + motor.seal_and_bearings)[0])
+    shaft = _at(curve.demand.shaft_power, found, speed)[:1]
+    turns = best(_at(curve.output.turns, found, speed))
+    power = best(input_power(shaft, motor.gear_efficiency) + motor.seal_and_bearings)
     rated = float(best(motor.continuous_power)[0])
     cable = float(best(motor.cable_efficiency)[0])
-    low, high = published_losses(np.asarray(power / rated))
+    low, high = published_losses(power / rated)
     idle = float(best(motor.seal_and_bearings)[0])
-    return Crawl(
+    standing = [float(best(battery_power(motor, idle, each, case.factors))[0]) for each in turns]
+    return CrawlRows(
         speed=speed,
         shaft=shaft,
-        standing=float(best(battery_power(motor, idle, turns, case.factors))[0]),
-        battery=_told(curve.output.drain, found, speed),
-        best=(power + rated * float(low)) / cable,
-        worst=(power + rated * float(high)) / cable,
+        standing=np.array(standing),
+        battery=_at(curve.output.drain, found, speed),
+        best_curve=(power + rated * np.asarray(low)) / cable,
+        worst_curve=(power + rated * np.asarray(high)) / cable,
     )
 
 
-def _drain(found: Power) -> Array:
-    return found.curves["calm"].output.drain
-
-
-def _told(values: Array, found: Power, speed: float) -> Spread:
-    return spread(at_speed(np.atleast_2d(values), found.speed, speed))
-
-
-def _first(values: Array, found: Power, speed: float) -> float:
-    return scalar(best(at_speed(np.atleast_2d(values), found.speed, speed)))
+def _at(values: Array, found: Power, speeds: Array) -> Array:
+    """Between the tabulated speeds, a column for each of the wanted ones."""
+    table = np.atleast_2d(values)
+    return side_by_side(*(at_speed(table, found.speed, float(each)) for each in speeds))

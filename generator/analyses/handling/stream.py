@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
 
 import numpy as np
 
 from generator.analyses.motion.demand import Scale, Weather
 from generator.analyses.motion.plant import house_drain, within
 from generator.analyses.motion.power import KNOT, Power, at_points
+from generator.analyses.percentiles import spread
 from generator.arrays import Array, Flags, Numbers
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.case.usage import Leg, as_if_marked, must_be_made
+from generator.records import number, record, working
 from generator.tables.method import method
 
 STREAMS = np.arange(0.0, 4.01, 0.25) * KNOT
@@ -20,28 +24,59 @@ LEAST_THROUGH = method("passage.least_through_water")
 LEAST_OVER = method("passage.least_over_ground")
 
 
-@dataclass(frozen=True)
+TOO_SLOW = "too_slow_over_ground"
+
+
+@record
 class Gate:
-    """One leg with a stream against her. m/s, J/m or m3/m, per draw."""
+    """One leg with a stream against her; per draw.
 
-    leg: Leg
+    ``at_springs``: the leg names its spring stream; else its mean stream is taken.
+    """
+
+    kept_in: str
+    name: str
     must_make: bool
-    stream: Numbers
-    at_springs: bool  # the leg names its spring stream; else its mean stream is taken
-    margin: Array  # speed on the continuous rating less the stream
-    least: Array  # energy or fuel for a metre over the ground, nan where she cannot
-    through: float  # speed through the water that asks for it, best estimate
+    at_springs: bool
+    stream: Numbers = number("speed", "stream at the gate", cautious="high", expected=True)
+    margin: Array = number("speed", "continuous speed less stream", cautious="low")
+    least: Array = number("per_mile", "cheapest mile at the gate", cautious="high")
+    through: float = number("speed", "speed of the cheapest mile")
+    leg: Leg = working()
+    absent: Mapping[str, str] = field(
+        default_factory=lambda: dict.fromkeys(("least", "through"), TOO_SLOW)
+    )
 
 
-@dataclass(frozen=True)
+@record
+class StreamRows:
+    """A mile over the ground against each of STREAMS, per draw; ``through`` of the best estimate.
+
+    At planned cruise, and at the speed that asks for least; none where she makes less than 1 kn
+    over the ground or does not hold the speed.
+    """
+
+    ALONG: ClassVar[str] = "stream"
+    kept_in: str
+    stream: Array = number("speed", "stream against her")
+    cruise: Array = number("per_mile", "mile at planned cruise", cautious="high")
+    least: Array = number("per_mile", "cheapest mile", cautious="high")
+    through: Array = number("speed", "its speed through the water")
+    over: Array = number("speed", "its speed over the ground")
+    absent: Mapping[str, str] = field(
+        default_factory=lambda: dict.fromkeys(("cruise", "least", "through", "over"), TOO_SLOW)
+    )
+
+
+@record
 class Stream:
-    """Energy or fuel for a metre over the ground against each of STREAMS, per draw."""
+    """What miles over the ground cost, and the gates of the legs."""
 
-    cruise: Array  # at planned cruise through the water; nan below 1 kn over the ground
-    least: Array  # at the speed that asks for least; nan where none is held
-    through: Array  # m/s, that speed through the water, best estimate, one per stream
-    top: Array  # m/s, on the continuous rating in a calm
+    kept_in: str
+    rows: StreamRows
     gates: tuple[Gate, ...]
+    doubles: float | None = number("speed", "stream that doubles a mile")
+    absent: Mapping[str, str] = field(default_factory=lambda: {"doubles": "not_doubled"})
 
 
 def stream(case: Case, option: Option, found: Power, scale: Scale) -> Stream:
@@ -59,17 +94,31 @@ def stream(case: Case, option: Option, found: Power, scale: Scale) -> Stream:
     at_cruise = np.where(over >= LEAST_OVER - 1e-9, planned / np.maximum(over, LEAST_OVER), np.nan)
     marked, asked = must_be_made(case.legs), as_if_marked(case.legs, case.waters.exposure)
     found_each = [cheapest(found.speed, drain, held, each) for each in STREAMS]
+    through = np.array([through for _, through in found_each])
+    least = np.concatenate([least for least, _ in found_each], axis=1)
+    kept = "tank" if option.bank is None else "bank"
     return Stream(
-        cruise=np.asarray(at_cruise),
-        least=np.concatenate([least for least, _ in found_each], axis=1),
-        through=np.array([through for _, through in found_each]),
-        top=found.top.continuous,
+        kept_in=kept,
+        rows=StreamRows(kept, STREAMS, np.asarray(at_cruise), least, through, through - STREAMS),
         gates=tuple(
-            _gate(leg, must or place == asked, found, drain, held)
+            _gate(leg, must or place == asked, found, (drain, held), kept)
             for place, (leg, must) in enumerate(zip(case.legs, marked, strict=True))
             if _against(leg)[0] is not None
         ),
+        doubles=_doubling(spread(least).middle),
     )
+
+
+def _doubling(costs: Array) -> float | None:
+    """Stream [m/s] that doubles the least energy for a mile, straight between the rows."""
+    goal = 2.0 * costs[0]
+    for place, cost in enumerate(costs):
+        if not np.isfinite(cost):
+            return None
+        if cost >= goal:
+            share = (goal - costs[place - 1]) / (cost - costs[place - 1])
+            return float(STREAMS[place - 1] + share * (STREAMS[1] - STREAMS[0]))
+    return None
 
 
 def cheapest(speed: Array, drain: Array, held: Flags, stream: Numbers) -> tuple[Array, float]:
@@ -95,16 +144,19 @@ def _against(leg: Leg) -> tuple[Numbers | None, bool]:
     return None, False
 
 
-def _gate(leg: Leg, must_make: bool, found: Power, drain: Array, held: Flags) -> Gate:
+def _gate(leg: Leg, must_make: bool, found: Power, calm: tuple[Array, Flags], kept_in: str) -> Gate:
+    """``calm`` is the drain over speed, and where it is held."""
     against, springs = _against(leg)
     assert against is not None
-    least, through = cheapest(found.speed, drain, held, np.asarray(against))
+    least, through = cheapest(found.speed, *calm, np.asarray(against))
     return Gate(
-        leg=leg,
+        kept_in=kept_in,
+        name=leg.name,
         must_make=must_make,
-        stream=against,
         at_springs=springs,
+        stream=against,
         margin=np.atleast_2d(found.top.continuous - np.asarray(against)),
         least=least,
         through=through,
+        leg=leg,
     )

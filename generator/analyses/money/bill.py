@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.percentiles import scalar
-from generator.arrays import Numbers
+from generator.arrays import Array, Numbers
 
 
 @dataclass(frozen=True)
@@ -42,3 +42,12 @@ class Bill:
     def whole(amount: Numbers) -> float:
         """The best estimate of an amount in whole units of money."""
         return float(np.round(scalar(amount)))
+
+    @staticmethod
+    def printed(values: Array, expected: float) -> Array:
+        """Draws of an amount with the expected case in front, as the printed lines have it.
+
+        Where nothing is drawn the amount itself stays behind it, for the ends of its band.
+        """
+        drawn = values[1:] if values.shape[0] > 1 else values
+        return np.vstack([np.full((1, drawn.shape[1]), expected), drawn])

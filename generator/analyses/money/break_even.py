@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import ClassVar
 
 import numpy as np
 
@@ -11,6 +13,7 @@ from generator.analyses.percentiles import scalar
 from generator.arrays import Array
 from generator.case.case import Case
 from generator.case.option import Option
+from generator.records import number, record
 
 HOURS_SHARES = tuple(np.linspace(0.25, 5.0, 20))  # of today's engine hours
 FUEL_SHARES = tuple(np.linspace(0.5, 3.0, 11))  # of today's price of diesel
@@ -27,16 +30,45 @@ class Grid:
     saving: Array
 
 
-@dataclass(frozen=True)
+@record
 class Turn:
     """Where the saving passes zero; nothing where it does not within what was tried."""
 
-    hours: float | None  # s a year at today's price of diesel
-    most_hours: float  # the most that was tried
-    bank_price: float | None  # at the best estimate of the bank's life
-    least_price: float
-    price_today: float | None  # of the bank, as its ledger has it
-    life_today: float | None  # years, at the best estimate
+    hours: float | None = number("hours", "hours a year at which it breaks even")
+    most_hours: float = number("hours", "most hours a year that were tried")
+    bank: float | None = number("money", "price of the battery at which it breaks even")
+    least_bank: float = number("money", "least price of the battery that was tried")
+    today_bank: float | None = number("money", "price of the battery in the ledger")
+    today_life: float | None = number("years", "life of the battery, best estimate")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+@record
+class HoursAndFuel:
+    """Saved over the horizon by engine hours a year and price of diesel, point by point."""
+
+    ALONG: ClassVar[str] = "hours"
+    fuel: Array = number("diesel_price", "price of diesel")
+    hours: Array = number("hours", "engine hours a year")
+    saving: Array = number("money", "saved over the horizon, present value")
+
+
+@record
+class PriceAndLife:
+    """Saved over the horizon by price and life of the battery, point by point."""
+
+    ALONG: ClassVar[str] = "life"
+    bank: Array = number("money", "price of the battery")
+    life: Array = number("years", "life of the battery")
+    saving: Array = number("money", "saved over the horizon, present value")
+
+
+@record
+class Maps:
+    """The two maps; one without points where there is nothing to move."""
+
+    hours_and_fuel: HoursAndFuel
+    price_and_life: PriceAndLife
 
 
 @dataclass(frozen=True)
@@ -46,6 +78,21 @@ class BreakEven:
     hours_and_fuel: Grid | None
     price_and_life: Grid | None
     turn: Turn
+
+    @property
+    def maps(self) -> Maps:
+        """Both grids, point by point."""
+        return Maps(
+            HoursAndFuel(*_points(self.hours_and_fuel)), PriceAndLife(*_points(self.price_and_life))
+        )
+
+
+def _points(grid: Grid | None) -> tuple[Array, Array, Array]:
+    """Across, down and what is saved there, line by line."""
+    if grid is None:
+        return np.zeros(0), np.zeros(0), np.zeros(0)
+    across, down = np.meshgrid(grid.across, grid.down)
+    return across.reshape(-1), down.reshape(-1), grid.saving.reshape(-1)
 
 
 def _saved(own: Cost, other: Cost) -> Array:
@@ -119,13 +166,17 @@ def turning(case: Case, option: Option, hours: Grid | None, price: Grid | None) 
         at_price, least = _zero(price.across, price.saving[life]), float(price.across[0])
     bank = option.bank
     return Turn(
-        at_hours,
-        most or 0.0,
-        at_price,
-        least or 0.0,
-        None if price is None else _price(option),
-        None if bank is None else scalar(bank.lasts),
-    )
+        hours=at_hours,
+        most_hours=most or 0.0,
+        bank=at_price,
+        least_bank=least or 0.0,
+        today_bank=None if price is None else _price(option),
+        today_life=None if bank is None else scalar(bank.lasts),
+        absent={
+            "hours": "never_turns", "bank": "never_turns", "today_bank": "no_price_of_bank",
+            "today_life": "no_propulsion_bank",
+        },
+    )  # fmt: skip
 
 
 def _zero(along: Array, saving: Array) -> float | None:

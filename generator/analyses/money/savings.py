@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -12,6 +13,27 @@ from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.money.present_value import discounted, recovery
+from generator.records import number, record
+
+NOT_MOTORED = "leg_beyond_the_forms"  # why an amount is absent
+
+
+@record
+class SavingResult:
+    """What an option saves against the baseline, and when its extra cost is repaid."""
+
+    baseline: str  # keep, new diesel
+    present_value: Array = number(
+        "money_whole", "saved over the horizon, present value", "low", expected=True
+    )
+    extra_first: Array = number("money_whole", "first cost above it", "high", expected=True)
+    yearly: Array = number("money_whole", "saved each year", "low", expected=True)
+    cheaper: float = number("share", "share of the draws in which it is the cheaper one")
+    repaid: float = number("share", "share of the draws in which it is repaid")
+    window: float = number("years", "years within which it is to be repaid")
+    simple_payback: Array = number("years", "payback without interest", "high", expected=True)
+    discounted_payback: Array = number("years", "payback with interest", "high", expected=True)
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -46,6 +68,26 @@ class Saving:
         """Saved each year in the expected case."""
         return self.bills[1].yearly - self.bills[0].yearly
 
+    def result(self, baseline: str) -> SavingResult:
+        """The draws, with the expected case as the tables of the cost have it."""
+        money = dict.fromkeys(("present_value", "extra_first", "yearly"), NOT_MOTORED)
+        return SavingResult(
+            baseline=baseline,
+            present_value=Bill.printed(self.present_value, -self.extra),
+            extra_first=Bill.printed(self.extra_first, self.first),
+            yearly=Bill.printed(self.yearly, self.a_year),
+            cheaper=self.chance,
+            repaid=self.repaid,
+            window=float(self.window),
+            simple_payback=self.simple_payback,
+            discounted_payback=self.discounted_payback,
+            absent={
+                **money,
+                "simple_payback": _unpaid(self.simple_payback),
+                "discounted_payback": _unpaid(self.discounted_payback),
+            },
+        )
+
 
 @dataclass(frozen=True)
 class Savings:
@@ -60,7 +102,11 @@ class Savings:
     @property
     def fairly(self) -> Saving | None:
         """Against the baseline."""
-        return self.new_diesel if self.fair == "new diesel" else self.keep
+        return self.against(self.fair)
+
+    def against(self, kind: str) -> Saving | None:
+        """Against one of the diesels."""
+        return self.new_diesel if kind == "new diesel" else self.keep
 
 
 def fair_baseline(case: Case) -> str:
@@ -109,6 +155,11 @@ def saving(case: Case, own: Cost, other: Cost) -> Saving:
         repaid=_share(np.isfinite(with_interest)),
         window=window,
     )
+
+
+def _unpaid(years: Array) -> str:
+    """Why a payback has no number of years."""
+    return "not_repaid_or_not_motored" if np.isnan(years).any() else "not_repaid"
 
 
 def _recovered(flows: Array) -> Array:

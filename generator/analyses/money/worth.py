@@ -8,6 +8,7 @@ from typing import ClassVar
 
 import numpy as np
 
+from generator.analyses.money.bill import Bill
 from generator.analyses.money.cost import DYING, Cost
 from generator.analyses.money.savings import Saving, Savings
 from generator.analyses.percentiles import scalar, spread
@@ -95,23 +96,16 @@ def worth(case: Case, option: Option, own: Cost, held: Savings, baseline: Cost |
         beside_healthy=option.kind != "keep" and case.engine.condition == HEALTHY,
         horizon=float(case.prices.horizon),
         payback=saving.discounted_payback if saving and answered else None,
-        extra=_printed(-saving.present_value, saving.extra) if saving and answered else None,
+        extra=Bill.printed(-saving.present_value, saving.extra) if saving and answered else None,
         cheaper=saving.chance if saving and answered else None,
-        ownership=_printed(own.present_value, own.bill.ownership) if own.priced else None,
-        first=_printed(own.first, own.bill.first) if own.priced else None,
+        ownership=Bill.printed(own.present_value, own.bill.ownership) if own.priced else None,
+        first=Bill.printed(own.first, own.bill.first) if own.priced else None,
         boat=boat,
         share=share,
         overhaul=risk.price if counted and risk else None,
         chance=risk.chance[:, [case.prices.horizon]] if counted and risk else None,
         absent=_reasons(own, boat, outcome),
     )
-
-
-def _printed(values: Array, expected: float) -> Array:
-    """The draws, with the expected case as the tables of the cost have it."""
-    told = np.array(values)
-    told[0] = expected
-    return told
 
 
 def _outcome(option: Option, own: Cost, held: Savings, baseline: Cost | None) -> str:

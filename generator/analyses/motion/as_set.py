@@ -76,6 +76,9 @@ def power_of(motor: Motor, aged: BankState, factors: Factors, current: float) ->
 def _left(motor: Motor, aged: BankState, factors: Factors, rated: Numbers, drain: Numbers) -> Array:
     """A rating as far as the bank gives it [W]."""
     enough = aged.given_half >= np.asarray(drain)
+    if enough.all():  # the usual case, and a search of twelve steps saved
+        whole = np.broadcast_shapes(np.shape(rated), enough.shape)
+        return np.atleast_2d(np.broadcast_to(np.asarray(rated, dtype=np.float64), whole))
     return np.atleast_2d(np.where(enough, rated, power_from(motor, aged.given_half, factors)))
 
 

@@ -220,6 +220,13 @@ def full_power(plant: Motor | Diesel) -> Numbers:
     return plant.continuous_power if isinstance(plant, Motor) else plant.rated_power
 
 
+def at_shaft(plant: Motor | Diesel, power: Numbers) -> Array:
+    """What of the plant's power [W] is left at the shaft coupling [W]."""
+    standing = plant.seal_and_bearings if isinstance(plant, Motor) else plant.alternator_power
+    left = np.maximum(np.asarray(power) - standing, 0.0) * np.asarray(plant.gear_efficiency)
+    return np.atleast_2d(left)
+
+
 def turns_at(power: Array, turns: Array, feasible: Flags, wanted: Numbers) -> Array:
     """Turns of the plant at a power on its curve, by powers between and beyond its points."""
     power, turns, good = np.broadcast_arrays(*(np.atleast_2d(v) for v in (power, turns, feasible)))

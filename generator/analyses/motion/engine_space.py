@@ -9,6 +9,7 @@ from generator.case.factors import Factors
 from generator.case.option import Motor
 from generator.physics.drive.motor import motor_losses
 from generator.physics.drive.thermal import derating, space_rise
+from generator.remembered import remembered
 
 STEPS = 5  # of a damped fixed point; what is left is below a thousandth of the rating
 
@@ -25,6 +26,7 @@ def space_temperature(motor: Motor, losses: Numbers) -> Array:
     return np.asarray(motor.intake_temperature + rise)
 
 
+@remembered
 def warm_share(motor: Motor, factors: Factors) -> Array:
     """Share of the continuous power on the plate that the motor gives in its own warm air."""
     share = _next(motor, factors, np.ones((1, 1)))

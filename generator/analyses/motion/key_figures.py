@@ -6,29 +6,35 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from generator.analyses.motion.bench import at_shaft, full_power, plant_of
 from generator.analyses.motion.plant import LIMITS, OVERSPEED
 from generator.analyses.motion.power import Curve, Power, at_speed
 from generator.analyses.percentiles import scalar, spread
 from generator.analyses.use.legs import LegResult, Legs
-from generator.arrays import Array, Flags, Numbers
+from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.diesel import Diesel
 from generator.case.option import Motor, Option
+from generator.records import number, record
 
 POWERS = {"power": 3.0, "torque": 2.0, "turns": 1.0}  # of the turns, where the curve ends
 Plant = Motor | Diesel
 
 
-@dataclass(frozen=True)
+@record
 class Reached:
-    """Where power, torque or turns of the plate first meet the propeller in a calm; per draw."""
+    """Where power, torque or turns of the plate first meet the propeller in a calm; per draw.
 
-    speed: Array  # m/s; the last of the hull form where the limit lies beyond it
-    turns: Array  # rad/s of the motor
-    torque: Array  # N m of the motor
-    power: Array  # W of the motor
-    shaft_power: Array  # W behind bearings and gear
-    limit: str  # of LIMITS, in most draws
+    ``limit``: which of LIMITS, in most draws. The speed is the last of the hull form where the
+    limit lies beyond it.
+    """
+
+    limit: str
+    speed: Array = number("speed", "speed where a limit is met")
+    turns: Array = number("rpm", "motor turns where it is met")
+    torque: Array = number("torque", "motor torque where it is met")
+    power: Array = number("power", "motor power where it is met")
+    shaft_power: Array = number("power", "shaft power where it is met", cautious="low")
 
 
 @dataclass(frozen=True)
@@ -53,13 +59,13 @@ class KeyFigures:
 def key_figures(case: Case, option: Option, power: Power, legs: Legs) -> KeyFigures:
     """Read the curves at planned cruise and find the worst leg."""
     cruise = float(np.asarray(case.planning.cruise_speed).flat[0])
-    curve, plant = power.curves["calm"], _plant(option)
+    curve, plant = power.curves["calm"], plant_of(option)
     clean = at_speed(_known(power.clean.shaft_power, power.clean.feasible), power.speed, cruise)
     usable = curve.demand.feasible
     shaft = at_speed(_known(curve.demand.shaft_power, usable), power.speed, cruise)
     return KeyFigures(
         reached=_reached(curve, power.speed, plant),
-        rated_shaft_power=_at_shaft(plant, _rated(plant)),
+        rated_shaft_power=at_shaft(plant, full_power(plant)),
         clean_need=clean,
         cruise_thrust=at_speed(_known(curve.demand.thrust, usable), power.speed, cruise),
         cruise_shaft_power=shaft,
@@ -83,7 +89,7 @@ def _reached(calm: Curve, speed: Array, plant: Plant) -> Reached:
     )
     of_power, of_turns = (
         np.log(values / np.atleast_2d(np.asarray(rated)))
-        for values, rated in ((power, _rated(plant)), (turns, plant.rated_speed))
+        for values, rated in ((power, full_power(plant)), (turns, plant.rated_speed))
     )
     shares = np.stack(  # in the order of LIMITS
         np.broadcast_arrays(of_power, of_power - of_turns, of_turns - np.log(OVERSPEED))
@@ -118,26 +124,9 @@ def _reached(calm: Curve, speed: Array, plant: Plant) -> Reached:
         turns=spins,
         torque=np.where(spins > 0.0, given / np.maximum(spins, 1e-9), 0.0),
         power=given,
-        shaft_power=_at_shaft(plant, given),
+        shaft_power=at_shaft(plant, given),
         limit=LIMITS[int(np.bincount(binding[1:] if binding.size > 1 else binding).argmax())],
     )
-
-
-def _plant(option: Option) -> Plant:
-    plant = option.motor or option.diesel
-    assert plant is not None
-    return plant
-
-
-def _rated(plant: Plant) -> Numbers:
-    return plant.continuous_power if isinstance(plant, Motor) else plant.rated_power
-
-
-def _at_shaft(plant: Plant, power: Numbers) -> Array:
-    """What of the plant's power [W] is left at the shaft coupling [W]."""
-    standing = plant.seal_and_bearings if isinstance(plant, Motor) else plant.alternator_power
-    left = np.maximum(np.asarray(power) - standing, 0.0) * np.asarray(plant.gear_efficiency)
-    return np.atleast_2d(left)
 
 
 def _worst_leg(legs: tuple[LegResult, ...]) -> int | None:

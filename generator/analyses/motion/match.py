@@ -2,40 +2,89 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 import numpy as np
 
 from generator.analyses.handling.docking import Docking
-from generator.analyses.motion.bench import Bench, Screw, full_power, plant_of, turns_at
+from generator.analyses.motion.bench import (
+    TIP_CLEARANCE,
+    Bench,
+    Screw,
+    full_power,
+    plant_of,
+    turns_at,
+)
 from generator.analyses.motion.demand import Scale
 from generator.analyses.motion.power import Power
 from generator.analyses.percentiles import first_row, scalar
-from generator.arrays import Array
+from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.case.diesel import Diesel, Propeller
 from generator.case.option import Motor, Option
 from generator.physics.drive.cavitation import needed_area_ratio
 from generator.physics.drive.shafting import shaft_diameter
+from generator.records import number, record, working
 
 
-@dataclass(frozen=True)
+@record
+class BestScrew:
+    """The propeller that asks for least at cruise, with the ratio that serves it."""
+
+    kept_in: str
+    diameter: float = number("length_small", "best diameter")
+    pitch: float = number("length_small", "best pitch")
+    ratio: float = number("ratio", "reduction for the best propeller")
+    aperture_needed: float = number("length_small", "aperture of the best propeller")
+    pull: float = number("force", "lasting pull of the best propeller")
+    efficiency: float = number("ratio", "efficiency of the best propeller")
+    cruise: float = number("drain", "drawn at cruise with it")
+    saving: float = number("drain", "saved at cruise by it")
+    saved: float = number("share", "share saved at cruise by it")
+    absent: Mapping[str, str] = field(
+        default_factory=lambda: dict.fromkeys(("saving", "saved"), "screw_cannot_hold")
+    )
+
+
+@record
 class Match:
-    """Turns at full continuous power on the option's own propeller, and what would fit better."""
+    """Turns at full continuous power on the option's own propeller, and what would fit better.
 
-    turns: Array  # rad/s of the motor that full continuous power would take, per draw
-    torque: Array  # N m of the motor that it would take there; key_figures has what comes about
-    deviation: Array  # turns over rated, less 1
-    beyond_curve: bool  # full power lies above the last speed of the hull form
-    ratio: float  # with which she turns as rated in a calm, propeller kept
-    advised: float  # that pulls hardest of those that match and keep her speed in a calm
-    pitch: float | None  # m, with which she does, ratio kept; None if no pitch of the series does
-    own: Screw
-    best: Screw | None
-    clearance: float | None  # at the tips over diameter, None without an aperture
-    stall_torque: float  # N m at the shaft
-    shaft_needed: float  # m
-    blade_area_needed: float  # AE/A0 at the greatest pull
+    Turns and torque are those that full power would take; key_figures has what comes about.
+    ``beyond_curve``: full power lies above the last speed of the hull form. ``shaft_holds`` is
+    nothing where nobody measured the shaft. ``clearance`` is that of the tips over the diameter.
+    """
+
+    beyond_curve: bool
+    shaft_holds: bool | None
+    cavitates: bool  # tied up at peak, by the area that her blades have
+    best: BestScrew | None
+    turns: Array = number("rpm", "motor turns at full power")
+    torque: Array = number("torque", "motor torque at full power")
+    deviation: Array = number("share", "turns off the rated ones")
+    ratio: float = number("ratio", "reduction that matches")
+    advised: float = number("ratio", "reduction advised")  # pulls hardest and keeps calm speed
+    pitch: float | None = number("length_small", "pitch that matches")
+    own_efficiency: float = number("ratio", "efficiency of her own propeller")
+    aperture_height: Numbers | None = number("length_small", "height of the aperture")
+    clearance: float | None = number("share", "tip clearance over diameter")
+    stall_torque: float = number("torque", "torque at the shaft, stalled")
+    shaft_needed: float = number("length_small", "shaft diameter needed")
+    shaft_diameter: Numbers | None = number("length_small", "shaft diameter aboard")
+    blade_area_needed: float = number("ratio", "blade area needed over disc")
+    own: Screw = working()
+    absent: Mapping[str, str] = field(default_factory=lambda: ABSENT)
+
+
+ABSENT: Mapping[str, str] = {
+    **dict.fromkeys(("turns", "torque", "deviation", "ratio", "advised"), "beyond_formulas"),
+    "pitch": "no_pitch_does",
+    "own_efficiency": "cruise_beyond_formulas",
+    "aperture_height": "no_aperture",
+    "clearance": "no_aperture",
+    "shaft_diameter": "shaft_not_measured",
+}
 
 
 def match(
@@ -61,33 +110,30 @@ def match(
         if brief
         else _tried(Bench(case, option, found, scale, turns / scalar(turns)))
     )
-    torque = scalar(np.asarray(docked.ahead_peak))
     stall = _stall_torque(first_row(plant))
+    shaft = float(np.asarray(shaft_diameter(stall)))
+    area = _area_needed(scalar(docked.ahead_peak), propeller, found)
     top = np.atleast_2d(np.where(calm.demand.feasible, calm.output.power, 0.0))[0].max()
+    own = propeller.shaft_diameter
     return Match(
+        beyond_curve=bool(top < scalar(full)),
+        shaft_holds=None if own is None else bool(own >= shaft),
+        cavitates=area > float(propeller.area_ratio),
+        best=_offered(fit, option),
         turns=turns,
         torque=np.atleast_2d(full / turns),
         deviation=np.atleast_2d(turns / rated - 1.0),
-        beyond_curve=bool(top < scalar(full)),
         ratio=matched,
         advised=fit.advised,
         pitch=fit.pitch,
-        own=fit.own,
-        best=fit.best,
+        own_efficiency=fit.own.efficiency,
+        aperture_height=propeller.aperture_height,
         clearance=_clearance(propeller),
         stall_torque=stall,
-        shaft_needed=float(np.asarray(shaft_diameter(stall))),
-        blade_area_needed=float(
-            np.asarray(
-                needed_area_ratio(
-                    torque,
-                    propeller.diameter,
-                    propeller.blades,
-                    propeller.shaft_depth,
-                    scalar(np.asarray(found.vessel.water_density)),
-                )
-            )
-        ),
+        shaft_needed=shaft,
+        shaft_diameter=own,
+        blade_area_needed=area,
+        own=fit.own,
     )
 
 
@@ -99,6 +145,25 @@ class _Fit:
     pitch: float | None
     own: Screw
     best: Screw | None
+
+
+def _offered(fit: _Fit, option: Option) -> BestScrew | None:
+    """The best propeller beside her own."""
+    best, own = fit.best, fit.own
+    if best is None:
+        return None
+    return BestScrew(
+        kept_in="tank" if option.motor is None else "bank",
+        diameter=best.diameter,
+        pitch=best.pitch,
+        ratio=best.ratio,
+        aperture_needed=best.diameter * (1.0 + 2.0 * TIP_CLEARANCE),
+        pull=best.pull,
+        efficiency=best.efficiency,
+        cruise=best.drain,
+        saving=own.drain - best.drain,
+        saved=1.0 - best.drain / own.drain,
+    )
 
 
 def _tried(bench: Bench) -> _Fit:
@@ -120,6 +185,15 @@ def _stall_torque(plant: Motor | Diesel) -> float:
     """Torque at the shaft when the motor pushes against a stopped propeller [N m]."""
     power = plant.peak_power if isinstance(plant, Motor) else plant.rated_power
     return float(power / plant.rated_speed * plant.gear_ratio * plant.gear_efficiency)
+
+
+def _area_needed(thrust: float, propeller: Propeller, found: Power) -> float:
+    """Blade area over disc that carries a thrust [N] tied up."""
+    water = scalar(np.asarray(found.vessel.water_density))
+    needed = needed_area_ratio(
+        thrust, propeller.diameter, propeller.blades, propeller.shaft_depth, water
+    )
+    return float(np.asarray(needed))
 
 
 def _clearance(propeller: Propeller) -> float | None:

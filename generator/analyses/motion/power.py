@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -29,6 +29,7 @@ from generator.arrays import Array, Flags
 from generator.case.case import Case
 from generator.case.option import Option
 from generator.physics.water import GRAVITY
+from generator.records import number, record
 
 KNOT = 1852.0 / 3600.0
 SPEED_STEP = 0.25 * KNOT
@@ -45,12 +46,13 @@ class Curve:
     output: Output
 
 
-@dataclass(frozen=True)
+@record
 class TopSpeed:
     """Calm speed that the plant holds for good and for a short time [m/s], per draw."""
 
-    continuous: Array
-    peak: Array
+    continuous: Array = number("speed", "calm speed, continuous", cautious="low")
+    peak: Array = number("speed", "calm speed, peak", cautious="low")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

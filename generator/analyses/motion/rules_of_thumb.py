@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import field
 
 import numpy as np
 
@@ -16,23 +17,28 @@ from generator.physics.hull.rules_of_thumb import (
     speed_length_ratio,
     wyman_power,
 )
+from generator.records import number, record
 
 
-@dataclass(frozen=True)
+@record
 class RulesOfThumb:
-    """Installed power by three rules at planned cruise, and the computed need; W, best estimate."""
+    """Installed power by three rules at planned cruise, and the computed need in service.
 
-    speed: float  # m/s
-    speed_length: float  # kn/ft^0.5
-    gerr: float
-    keith: float
-    wyman: float
-    computed: float  # shaft power in service, middle of the draws; nan where too many have none
+    ``above``: that is more than the first would install, likely an input error. The need is the
+    middle of the draws; nan where too many have none.
+    """
 
-    @property
-    def above(self) -> bool:
-        """The computed power is more than the rule would install: likely an input error."""
-        return self.computed > self.gerr
+    above: bool
+    speed: float = number("speed", "planned cruise")
+    speed_length: float = number("ratio", "knots over root of feet")
+    gerr: float = number("power", "power by Gerr's rule")
+    keith: float = number("power", "power by Keith's rule")
+    wyman: float = number("power", "power by Wyman's rule")
+    computed: float = number("power", "computed need at planned cruise")
+    of_gerr: float = number("share", "computed need over Gerr's rule")
+    absent: Mapping[str, str] = field(
+        default_factory=lambda: dict.fromkeys(("computed", "of_gerr"), "cruise_beyond_formulas")
+    )
 
 
 def rules_of_thumb(case: Case, found: Power, cruise_power: Array) -> RulesOfThumb:
@@ -40,11 +46,14 @@ def rules_of_thumb(case: Case, found: Power, cruise_power: Array) -> RulesOfThum
     speed = scalar(np.atleast_1d(np.asarray(case.planning.cruise_speed, dtype=np.float64)))
     length = scalar(best(found.vessel.form.waterline_length))
     mass = scalar(best(found.vessel.displacement))
+    gerr, computed = float(gerr_power(speed, length, mass)), scalar(spread(cruise_power).middle)
     return RulesOfThumb(
+        above=computed > gerr,
         speed=speed,
         speed_length=float(speed_length_ratio(speed, length)),
-        gerr=float(gerr_power(speed, length, mass)),
+        gerr=gerr,
         keith=float(keith_power(speed, length, mass)),
         wyman=float(wyman_power(speed, length, mass)),
-        computed=scalar(spread(cruise_power).middle),
+        computed=computed,
+        of_gerr=computed / gerr,
     )

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import ClassVar
 
 import numpy as np
 
 from generator.analyses.motion.demand import calm_friction
 from generator.analyses.motion.hull import Vessel
-from generator.arrays import Array
+from generator.arrays import Array, Numbers
 from generator.case.case import Case
 from generator.physics.hull.polynomials import (
     cautions_2008,
@@ -19,43 +21,74 @@ from generator.physics.hull.polynomials import (
 from generator.physics.hull.regression import residuary_of_bare_hull
 from generator.physics.hull.residuary import froude_number, residuary_resistance
 from generator.physics.water import GRAVITY
+from generator.records import number, numbers_of, record
 from generator.tables.load import read_table
 
 KNOT = 1852.0 / 3600.0
 SPEEDS = (4.0, 5.0, 6.0)  # kn, beside the planned cruise
 SCORES = "hull/regression_scores"
+MIDSHIP, SPEED = "midship_beyond_form", "speed_beyond_form"  # why a form has no answer
 BAND, OUT = "hull/regression_band", ("family", "hull")
 
 
-@dataclass(frozen=True)
-class Opinion:
-    """Total resistance [N] of the clean boat at each speed by one form; nan: no answer."""
+@record
+class OpinionRows:
+    """Total resistance of the clean boat by one form after the other, the primary one first.
 
-    id: str  # as in the table of scores
-    name: str
-    keel: str  # how the keel's own waves come in
-    total: Array
-    why: str  # no answer
+    ``form``: as in the table of scores. ``keel``: how the keel's own waves come in.
+    """
+
+    ALONG: ClassVar[str] = "speed"
+    form: tuple[str, ...]
+    name: tuple[str, ...]
+    keel: tuple[str, ...]
+    speed: Array = number("speed", "speed through the water")
+    total: Array = number("force", "total resistance, clean")
+    over_primary: Array = number("share", "total over the primary form's")
+    absent: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
-@dataclass(frozen=True)
-class Score:
-    """Error of total resistance at a Froude number, as a share, on cruiser-like models."""
+@record
+class ScoreRows:
+    """Error of total resistance as a share, on cruiser-like models, by form."""
 
-    froude: float
-    rms: dict[str, float]
-    bias: dict[str, float]
+    ALONG: ClassVar[str] = "froude_number"
+    froude_number: Array = number("plain", "Froude number")
+    family_out_rms: Array = number("share", "rms error, its family left out")
+    family_out_bias: Array = number("share", "mean error, its family left out")
+    hull_out_rms: Array = number("share", "rms error, hull left out")
+    hull_out_bias: Array = number("share", "mean error, hull left out")
+    gko1993_rms: Array = number("share", "rms error, form of 1993")
+    gko1993_bias: Array = number("share", "mean error, form of 1993")
+    keuning1998_rms: Array = number("share", "rms error, form of 1998")
+    keuning1998_bias: Array = number("share", "mean error, form of 1998")
+    keuning2008_rms: Array = number("share", "rms error, form of 2008")
+    keuning2008_bias: Array = number("share", "mean error, form of 2008")
+
+
+@record
+class FormBand:
+    """How many measured hulls the 80 % band holds."""
+
+    family_inside: float = number("share", "inside the band, family left out")
+    hull_inside: float = number("share", "inside the band, hull left out")
 
 
 @dataclass(frozen=True)
 class SecondOpinions:
-    """Forms side by side on this hull, the primary one first; their scores on measured hulls."""
+    """Forms side by side on this hull; their scores on measured hulls."""
 
-    speed: Array
-    opinions: tuple[Opinion, ...]
-    scores: tuple[Score, ...]
-    family_inside: float  # share of hulls inside the 80 % band, their family left out
-    hull_inside: float  # the same with only the hull left out: the band is too wide for it
+    forms: OpinionRows
+    scores: ScoreRows
+    band: FormBand
+
+    def others_at(self, speed: float) -> list[float]:
+        """How far the other forms lie from the first at a speed [m/s], as shares."""
+        forms = len(dict.fromkeys(self.forms.form))
+        speeds, shares = (np.reshape(each, (forms, -1)) for each in
+                          (self.forms.speed, self.forms.over_primary))  # fmt: skip
+        found = [float(np.interp(speed, speeds[0], own)) for own in shares[1:]]
+        return [share for share in found if np.isfinite(share)]
 
 
 def second_opinions(case: Case, vessel: Vessel) -> SecondOpinions:
@@ -68,34 +101,42 @@ def second_opinions(case: Case, vessel: Vessel) -> SecondOpinions:
     weight = water * GRAVITY * np.asarray(form.canoe_volume)
     keel = keel_residuary(form, vessel.keel_body, speed, water)
     added, within = "keel polynomial added", "keel and rudder in the form"
-    odd = "".join(item.message for item in cautions_2008(form))
+    odd = MIDSHIP if cautions_2008(form) else SPEED
     found = (
         ("family_out", "Own regression on measured hulls", added,
-         residuary_of_bare_hull(form, speed, water) + keel, ""),
-        ("gko1993", "Series form of 1993", within, residuary_resistance(form, speed, water), ""),
+         residuary_of_bare_hull(form, speed, water) + keel, SPEED),
+        ("gko1993", "Series form of 1993", within, residuary_resistance(form, speed, water),
+         SPEED),
         ("keuning1998", "Bare-hull form of 1998", added,
-         weight * keuning1998_share(form, froude) + keel, ""),
+         weight * keuning1998_share(form, froude) + keel, SPEED),
         ("keuning2008", "Bare-hull form of 2008", added,
          weight * keuning2008_share(form, froude) + keel, odd),
     )  # fmt: skip
-    opinions = tuple(
-        Opinion(key, name, part, np.atleast_2d(friction + waves)[0], why)
-        for key, name, part, waves, why in found
-    )
+    forms = _side_by_side(speed, friction, found)
     band = read_table(BAND)
     inside = {name: float(band.column("inside")[band.row_of("left_out", name)]) for name in OUT}
-    return SecondOpinions(speed, opinions, scores(), *(inside[name] for name in OUT))
+    return SecondOpinions(forms, scores(), FormBand(*(inside[name] for name in OUT)))
 
 
-def scores() -> tuple[Score, ...]:
+def _side_by_side(
+    speed: Array, friction: Array, found: tuple[tuple[str, str, str, Numbers, str], ...]
+) -> OpinionRows:
+    """One row for each form and speed; ``found`` has id, name, keel, waves and why none."""
+    each = speed.size
+    total = [np.atleast_2d(friction + waves)[0] for *_, waves, _ in found]
+    why = tuple(word for *_, word in found for _ in range(each))
+    return OpinionRows(
+        form=tuple(item[0] for item in found for _ in range(each)),
+        name=tuple(item[1] for item in found for _ in range(each)),
+        keel=tuple(item[2] for item in found for _ in range(each)),
+        speed=np.tile(speed, len(found)),
+        total=np.concatenate(total),
+        over_primary=np.concatenate([own / total[0] - 1.0 for own in total]),
+        absent={"total": why, "over_primary": why},
+    )
+
+
+def scores() -> ScoreRows:
     """Errors by leaving out and in sample, per Froude number."""
     table = read_table(SCORES)
-    forms = [name.removesuffix("_rms") for name in table.names if name.endswith("_rms")]
-    return tuple(
-        Score(
-            float(froude),
-            {form: float(table.column(f"{form}_rms")[row]) for form in forms},
-            {form: float(table.column(f"{form}_bias")[row]) for form in forms},
-        )
-        for row, froude in enumerate(table.column("froude_number"))
-    )
+    return ScoreRows(**{name: table.column(name) for name in numbers_of(ScoreRows)})

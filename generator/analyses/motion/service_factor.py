@@ -2,33 +2,40 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import field
 
 from generator.analyses.motion.demand import fouling_share
 from generator.analyses.motion.key_figures import KeyFigures
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
+from generator.records import number, record
+from generator.tables.method import method
 
 UNTOLD = "not told, from clean to slimed"
+SINGLE = method("service.single")
 
 
-@dataclass(frozen=True)
+@record
 class ServicePart:
     """One named part, and whether it tells in a calm; all of them tell in wind and sea."""
 
     id: str
     name: str
     applies_to: str
-    value: Numbers
     in_calm: bool
+    value: Numbers = number("ratio", "in-service factor of a part", cautious="high")
+    in_wind: bool = True
 
 
-@dataclass(frozen=True)
+@record
 class ServiceFactor:
     """The parts, and what they come to at planned cruise on shaft power."""
 
     parts: tuple[ServicePart, ...]
-    at_cruise: Array
+    at_cruise: Array = number("ratio", "shaft power over that of clean")
+    single_factor: float = number("ratio", "single factor of common practice", default=SINGLE)
+    absent: Mapping[str, str] = field(default_factory=lambda: {"at_cruise": "cruise_beyond"})
 
 
 def service_factor(case: Case, key: KeyFigures) -> ServiceFactor:
@@ -40,17 +47,17 @@ def service_factor(case: Case, key: KeyFigures) -> ServiceFactor:
             "fouling",
             f"bottom: {bottom}",
             "friction",
-            1.0 + raised,
             True,
+            1.0 + raised,
         ),
         ServicePart(
-            "propeller_condition", "propeller", "shaft torque", factors.propeller_condition, True
+            "propeller_condition", "propeller", "shaft torque", True, factors.propeller_condition
         ),
         ServicePart(
-            "wind_and_chop", "light wind and chop", resistance, factors.wind_and_chop, False
+            "wind_and_chop", "light wind and chop", resistance, False, factors.wind_and_chop
         ),
         ServicePart(
-            "steering_and_trim", "steering and trim", resistance, factors.steering_and_trim, False
+            "steering_and_trim", "steering and trim", resistance, False, factors.steering_and_trim
         ),
     )
     return ServiceFactor(parts, key.service_share)

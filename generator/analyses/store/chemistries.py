@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -19,6 +19,7 @@ from generator.physics.energy.battery import (
     rated_discharge_time,
 )
 from generator.physics.energy.cell import capacity_share
+from generator.records import number, record, working
 from generator.tables.load import read_table
 from generator.tables.method import method
 
@@ -27,27 +28,22 @@ WORN = method("bank.worn_share")
 STEPS = 30  # of a fixed point that halves its error in each
 
 
-@dataclass(frozen=True)
+@record
 class Alternative:
     """A bank of one chemistry. J, C, kg, m3, years; money in the currency of the case."""
 
     chemistry: str
-    asked: Mapping[str, float]  # J nominal: by the legs, by peak and by cruise current
-    mass: float
-    volume: float
-    price: float
-    life: float  # nan where the yearly use is not known
     own: bool
-
-    @property
-    def nominal(self) -> float:
-        """The largest of what the legs and the two currents ask for [J]."""
-        return max(self.asked.values())
-
-    @property
-    def binds(self) -> str:
-        """Which of the three it is."""
-        return max(self.asked, key=lambda name: self.asked[name])
+    binds: str  # legs, peak current or cruise current: which asks for the most
+    nominal: float = number("energy", "nominal energy, for all that is asked")
+    legs: float = number("energy", "nominal energy for the legs")
+    peak: float = number("energy", "nominal energy for peak current")
+    cruise: float = number("energy", "nominal energy for cruise current")
+    mass: float = number("mass", "mass with tray and fastenings")
+    volume: float = number("fuel", "volume")
+    price: float = number("money", "price")
+    life: float = number("years", "years until it is worn out")  # nan: yearly use not known
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -56,7 +52,6 @@ class Need:
 
     energy: float  # of the longest leg with the reserve it asks for
     yearly: float  # not finite where too many draws cannot motor a leg
-    leg: str
     voltage: float
     peak_current: float
     cruise_current: float
@@ -64,12 +59,17 @@ class Need:
     fastening: float
 
 
-@dataclass(frozen=True)
+@record
 class Chemistries:
-    """The common need, and one bank of each chemistry that meets it."""
+    """What all have in common, and one bank of each chemistry that meets it."""
 
-    need: Need
+    leg: str
     banks: tuple[Alternative, ...]
+    need: float = number("energy", "energy of the longest leg with its reserve")
+    peak_current: float = number("current", "current at peak, at the voltage of the label")
+    cruise_current: float = number("current", "current at cruise")
+    yearly: float = working()  # J; not finite where too many draws cannot motor a leg
+    voltage: float = working()
 
 
 def chemistries(outfit: Outfit, bank: BankResult | None, legs: Legs) -> Chemistries | None:
@@ -93,7 +93,6 @@ def chemistries(outfit: Outfit, bank: BankResult | None, legs: Legs) -> Chemistr
         energy=(energy + scalar(spread(kept.demand).middle))
         * _lead_gives(own.chemistry, charge, cruise),
         yearly=scalar(spread(legs.yearly).middle),
-        leg=name,
         voltage=voltage,
         peak_current=scalar(spread(np.asarray(bank.peak_power) / voltage).middle),
         cruise_current=cruise,
@@ -101,7 +100,15 @@ def chemistries(outfit: Outfit, bank: BankResult | None, legs: Legs) -> Chemistr
         fastening=1.0 + float(np.asarray(case.masses.battery_fastening).flat[0]),
     )
     banks = (_alternative(kind, need, kind == own.chemistry) for kind in CHEMISTRIES)
-    return Chemistries(need, tuple(banks))
+    return Chemistries(
+        leg=name,
+        banks=tuple(banks),
+        need=need.energy,
+        peak_current=need.peak_current,
+        cruise_current=need.cruise_current,
+        yearly=need.yearly,
+        voltage=need.voltage,
+    )
 
 
 def _default(key: str, chemistry: str) -> float:
@@ -145,10 +152,15 @@ def _alternative(chemistry: str, need: Need, own: bool) -> Alternative:
     life = np.minimum(_default("calendar_life", chemistry), by_cycles)  # nan if cycles are none
     return Alternative(
         chemistry=chemistry,
-        asked=asked,
+        own=own,
+        binds=max(asked, key=lambda name: asked[name]),
+        nominal=nominal,
+        legs=asked["legs"],
+        peak=asked["peak current"],
+        cruise=asked["cruise current"],
         mass=nominal / _default("specific_energy", chemistry) * need.fastening,
         volume=nominal / 3600.0 / float(table.column("volume_energy")[row]) / 1e3,
         price=nominal / 3.6e6 * float(table.column("price")[row]),
         life=float(life) if np.isfinite(cycles) else np.nan,
-        own=own,
+        absent={"life": "leg_beyond"},
     )

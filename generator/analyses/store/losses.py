@@ -2,31 +2,42 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import field
+from typing import Any
 
 import numpy as np
 
 from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.power import at_points
-from generator.analyses.percentiles import scalar, side_by_side, spread
+from generator.analyses.percentiles import best, scalar, side_by_side, spread
 from generator.analyses.store.bank_state import draws_current
 from generator.analyses.store.outfit import Outfit
-from generator.arrays import Array
+from generator.arrays import Array, Numbers
 from generator.physics.drive.motor import bounded_losses, motor_losses
+from generator.records import number, record
 
 SLOWER_THAN_CRUISE = 1.0 * 1852.0 / 3600.0
-STEPS = (
-    "bank", "cables", "standby", "motor", "gear", "seal", "bearings", "propeller", "towing",
-)  # fmt: skip
 
 
-@dataclass(frozen=True)
+@record
 class Losses:
-    """What each step takes, W per draw and speed, in the order of STEPS; towing is the use."""
+    """What each step takes at some speeds, W by the best estimate, so that they add up."""
 
-    speed: Array  # m/s, columns
-    taken: Array  # W, inside the bank
-    steps: dict[str, Array]
+    ALONG = "speed"
+    speed: Array = number("speed", "speed through the water")
+    taken: Array = number("power", "power taken inside the bank", expected=True)
+    useful: Array = number("share", "share that tows the hull", expected=True)
+    bank: Array = number("watts", "lost in the bank", expected=True)
+    cables: Array = number("watts", "lost in cables and controller", expected=True)
+    standby: Array = number("watts", "taken by the electronics standing by", expected=True)
+    motor: Array = number("watts", "lost in the motor", expected=True)
+    gear: Array = number("watts", "lost in the gear", expected=True)
+    seal: Array = number("watts", "lost in seal and standing bearings", expected=True)
+    bearings: Array = number("watts", "lost in the shaft's bearings", expected=True)
+    propeller: Array = number("watts", "lost at the propeller", expected=True)
+    towing: Array = number("watts", "power that tows the hull", expected=True)
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def losses(outfit: Outfit) -> Losses | None:
@@ -54,6 +65,7 @@ def losses(outfit: Outfit) -> Losses | None:
     in_bank = np.square(current) * held.new.resistance_half
     towing = demand.resistance * speed
     steps = {
+        "taken": output.drain + in_bank,
         "bank": in_bank,
         "cables": output.drain - at_motor,
         "standby": np.asarray(motor.electronics_standby),
@@ -64,6 +76,12 @@ def losses(outfit: Outfit) -> Losses | None:
         "propeller": delivered - towing,
         "towing": towing,
     }
-    shape = np.atleast_2d(output.drain).shape
-    whole = {name: np.broadcast_to(np.atleast_2d(steps[name]), shape) for name in STEPS}
-    return Losses(speed[0], np.broadcast_to(output.drain + in_bank, shape), whole)
+    return _best(speed[0], steps)
+
+
+def _best(speed: Array, steps: Mapping[str, Numbers]) -> Losses:
+    """The best estimate at the speeds where it takes anything that is a number."""
+    first = {name: np.broadcast_to(best(each), speed.shape) for name, each in steps.items()}
+    there = np.isfinite(first["taken"])
+    told: dict[str, Any] = {name: each[there] for name, each in first.items()}
+    return Losses(speed=speed[there], useful=told["towing"] / told["taken"], **told)

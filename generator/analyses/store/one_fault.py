@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import field
 
 import numpy as np
 
@@ -13,27 +14,32 @@ from generator.analyses.store.bank_state import HALF, open_voltage, resistance
 from generator.analyses.store.limits import shared, string_limit, string_rating
 from generator.analyses.store.outfit import Outfit
 from generator.analyses.wiring.installation import Installation
-from generator.arrays import Array, Flags, Numbers
+from generator.arrays import Array, Numbers
 from generator.case.option import Bank
+from generator.records import number, record
 
 
-@dataclass(frozen=True)
+@record
 class OneFault:
     """The aged, cold bank with one string less. W, m/s, m, s, A; per draw."""
 
-    strings: int
-    power: Array  # left at the terminals, for good
-    speed: Array  # calm speed that this holds
-    distance: Array  # at manoeuvring speed, from a full bank to its floor
-    endurance: Array
-    string_limit: Numbers | None  # of its management system
-    string_carries: Array  # for good, by all that its current goes through
-    bound_by: str  # what sets it
-    cruise_share: Array  # current of the worst string left at cruise
-    peak_share: Array
-    cruise_trips: Flags
-    peak_trips: Flags
-    half_power: Array | None  # of a split bank
+    split: bool
+    bound_by: str  # what sets the current that a string carries
+    strings: int = number("count", "strings side by side")
+    power: Array = number("power", "power left at the terminals, for good", cautious="low")
+    speed: Array = number("speed", "calm speed left", cautious="low")
+    distance: Array = number("distance", "distance at manoeuvring speed, from full", cautious="low")
+    endurance: Array = number("hours", "time at manoeuvring speed, from full", cautious="low")
+    string_limit: Numbers | None = number("current", "limit of a string's management system")
+    string_carries: Array = number("current", "current that one string carries for good", "low")
+    cruise_string: Array = number(
+        "current", "current of the hardest-worked string at cruise", "high"
+    )
+    peak_string: Array = number("current", "current of the hardest string at peak", "high")
+    cruise_trips: float = number("share", "chance that the strings left trip at cruise")
+    peak_trips: float = number("share", "chance that the strings left trip at peak")
+    half_power: Array | None = number("power", "power of one half of a split bank", cautious="low")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def one_fault(
@@ -64,7 +70,10 @@ def one_fault(
     )
     limit = string_limit(own)
     bound = np.inf if limit is None else np.asarray(limit)
+    none_left = strings == 1
     return OneFault(
+        split=own.split,
+        bound_by="its management system" if made is None else made.string.bound_by,
         strings=strings,
         power=power,
         speed=speed,
@@ -72,12 +81,18 @@ def one_fault(
         endurance=lasts,
         string_limit=limit,
         string_carries=_carries(own, wired),
-        bound_by="its management system" if made is None else made.string.bound_by,
-        cruise_share=cruise,
-        peak_share=peak,
-        cruise_trips=np.asarray(~(cruise <= np.minimum(bound, wired))),
-        peak_trips=np.asarray(~(peak <= np.minimum(bound, wired_peak))),
+        cruise_string=cruise,
+        peak_string=peak,
+        cruise_trips=float((~(cruise <= np.minimum(bound, wired))).mean()),
+        peak_trips=float((~(peak <= np.minimum(bound, wired_peak))).mean()),
         half_power=_power(own, bank, strings // 2, wired) if own.split and strings > 1 else None,
+        absent={
+            **dict.fromkeys(("distance", "endurance"), "manoeuvring_beyond"),
+            "string_limit": "no_string_limit",
+            "cruise_string": "no_string_left" if none_left else "cruise_not_had",
+            "peak_string": "no_string_left" if none_left else "peak_not_had",
+            "half_power": "not_split",
+        },
     )
 
 

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import field
 
 import numpy as np
 
 from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.plant import Store, house_drain, passage_time
 from generator.analyses.motion.power import at_points
-from generator.analyses.percentiles import best, scalar, side_by_side, spread
+from generator.analyses.percentiles import best, lacking_share, scalar, side_by_side, spread
 from generator.analyses.store.outfit import Outfit
 from generator.arrays import Array, Numbers
 from generator.case.case import Case
@@ -17,14 +18,28 @@ from generator.case.option import Bank, Option
 from generator.case.usage import Leg
 from generator.physics.energy.cell import charge_rate_limit
 from generator.physics.energy.charging import acceptance, supply_power, time_to_full
+from generator.records import number, record, working
 from generator.tables.method import method
 
 CURRENTS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0)  # A, of chart 9
 VOLTAGE = method("berth.voltage")
+TENTH = 0.1  # share of the draws beyond the pessimistic end
+ROUNDS, PIECES = 10, 8  # of the search for a charger: each round cuts what is left in pieces
 USUALLY = 0.5  # share of its days on which a leg follows, so that it is part of the usual one
 
 
-@dataclass(frozen=True)
+@record
+class Charging:
+    """Time to full over the breaker of a berth, per draw."""
+
+    ALONG = "breaker"
+    breaker: Array = number("current", "breaker at the berth")
+    typical: Array = number("hours", "time to full after a usual day", cautious="high")
+    worst: Array = number("hours", "time to full from the reserve", cautious="high")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+@record
 class Berthed:
     """Charging of one option. J, W, s, A, V; per draw. Times are of the bank as new.
 
@@ -33,21 +48,22 @@ class Berthed:
     ``worst`` a bank drawn to its reserve.
     """
 
-    outing: tuple[int, ...]  # places of the legs of a usual day
-    days: float  # a year of such days
-    typical: Array
-    worst: Array
-    wall: Array | None  # W that the derated breaker gives; none where it is not known
-    into_bank: Array | None  # W, the least of breaker, charger and bank
-    bound_by: str  # berth, charger, bank: what holds the charge back, best estimate
-    hours_typical: Array | None  # s
-    hours_worst: Array | None
-    currents: tuple[float, ...]
-    voltage: float
-    by_current_typical: Array  # s, (draws, currents)
-    by_current_worst: Array
-    least_charger: float | None  # W into the bank that put a usual day back in ten hours
-    outings: Array  # usual days between full and the reserve, bank aged
+    outing: tuple[str, ...]  # the legs of a usual day
+    bound_by: str | None  # berth, charger, bank: what holds the charge back, best estimate
+    shore_power: bool
+    days: float = number("mean_count", "usual days a year")
+    typical: Array = number("energy", "energy that a usual day takes", cautious="high")
+    worst: Array = number("energy", "energy of a bank drawn to its reserve", cautious="high")
+    wall: Array | None = number("power", "power that the derated breaker gives", expected=True)
+    into_bank: Array | None = number("power", "power into the bank", expected=True)
+    voltage: float = number("voltage", "voltage of the berth")
+    typical_hours: Array | None = number("hours", "time to full after a usual day", "high")
+    worst_hours: Array | None = number("hours", "time to full from the reserve", cautious="high")
+    least_charger: float | None = number("power", "smallest power that refills a day in time")
+    outings: Array = number("mean_count", "usual days from full to the reserve, aged", "low")
+    places: tuple[int, ...] = working()  # of the legs of a usual day
+    charging: Charging = working()  # over other breakers
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def berthed(outfit: Outfit, wanted: float) -> Berthed | None:
@@ -68,23 +84,47 @@ def berthed(outfit: Outfit, wanted: float) -> Berthed | None:
         wall = np.atleast_2d(supply_power(berth.breaker, berth.voltage, derated))
     aged = np.maximum(np.asarray(held.usable_aged) - kept.of_aged, 0.0)
     into = None if wall is None else bank_power(option, most, wall)
+    hours = None if into is None else refill(bank, held, typical, into)
+    by_current = refill(bank, held, typical, bank_power(option, most, row))
     return Berthed(
-        outing=outing,
+        outing=tuple(case.legs[place].name for place in outing),
+        bound_by=None if wall is None else _bound(option, most, wall),
+        shore_power=berth.shore_power,
         days=days,
         typical=np.atleast_2d(typical),
         worst=np.atleast_2d(worst),
         wall=wall,
         into_bank=into,
-        bound_by="" if wall is None else _bound(option, most, wall),
-        hours_typical=None if into is None else refill(bank, held, typical, into),
-        hours_worst=None if into is None else refill(bank, held, worst, into),
-        currents=CURRENTS,
         voltage=voltage,
-        by_current_typical=refill(bank, held, typical, bank_power(option, most, row)),
-        by_current_worst=refill(bank, held, worst, bank_power(option, most, row)),
+        typical_hours=hours,
+        worst_hours=None if into is None else refill(bank, held, worst, into),
         least_charger=_least_charger(bank, most, held, typical, wanted),
         outings=np.atleast_2d(aged / np.maximum(typical, 1.0)),
+        places=outing,
+        charging=Charging(
+            breaker=np.array(CURRENTS),
+            typical=by_current,
+            worst=refill(bank, held, worst, bank_power(option, most, row)),
+            absent=dict.fromkeys(("typical", "worst"), never_full(by_current)),
+        ),
+        absent=without(typical, hours),
     )
+
+
+def without(typical: Array, hours: Array | None) -> dict[str, str]:
+    """Why a number of the berth is absent."""
+    never = "no_breaker" if hours is None else never_full(hours)
+    return {
+        **dict.fromkeys(("typical", "worst", "outings"), "leg_beyond"),
+        **dict.fromkeys(("wall", "into_bank"), "no_breaker"),
+        **dict.fromkeys(("typical_hours", "worst_hours"), never),
+        "least_charger": "leg_beyond" if lacking_share(typical) > TENTH else "bank_takes_no_more",
+    }
+
+
+def never_full(hours: Array) -> str:
+    """Why there is no time to full: what came home missing is not known, or nothing charges."""
+    return "leg_beyond" if np.isnan(hours).any() else "nothing_charges_at_all"
 
 
 def usual_day(legs: tuple[Leg, ...]) -> tuple[tuple[int, ...], float]:
@@ -176,9 +216,9 @@ def _least_charger(
     enough = spread(refill(bank, held, typical, np.minimum(high, most))).high
     if not scalar(enough) <= wanted:
         return None
-    for _ in range(30):
-        middle = 0.5 * (low + high)
-        power = np.minimum(middle, most)
-        late = not scalar(spread(refill(bank, held, typical, power)).high) <= wanted
-        low, high = (middle, high) if late else (low, middle)
+    for _ in range(ROUNDS):
+        steps = np.linspace(low, high, PIECES + 1)
+        times = spread(refill(bank, held, typical, np.minimum(steps[1:-1], most))).high
+        late = int(np.count_nonzero(~(times <= wanted)))  # more power never takes longer
+        low, high = float(steps[late]), float(steps[late + 1])
     return high

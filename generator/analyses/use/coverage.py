@@ -15,6 +15,7 @@ from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_befo
 from generator.analyses.use.legs import Legs
 from generator.arrays import Array, Flags, Numbers
 from generator.case.usage import Leg
+from generator.records import number, record, working
 
 STEP = 0.25 * KNOT  # by which the owner slows down
 SURE = 0.9  # share of draws in which a leg that fits does so
@@ -24,20 +25,20 @@ CAUSES = ("range", "calm", "wind", "current", "stream")
 HALF = 0.5  # of a leg's passages meet the ordinary wind ahead, the other half a calm
 
 
-@dataclass(frozen=True)
+@record
 class Coverage:
     """Shares per draw [-]; half of a leg's passages take the wind ahead, half a calm."""
 
-    legs: Array  # at the owner's speeds
-    miles: Array
-    legs_slower: Array  # slower by as much as he accepts
-    miles_slower: Array
-    legs_bad_day: Array  # with the wind of a bad day ahead, as the leg that must be made
-    passages: float  # a year, best estimate
-    slower: float  # m/s by which they are slower
-    missed: tuple[int, ...]  # legs that do not fit in nine draws of ten, one half or the other
-    missed_slower: tuple[int, ...]
-    missed_by: tuple[str, ...] = ()  # of each of `missed`: CAUSES
+    legs: Array = number("share", "passages that fit, at the owner's speeds", cautious="low")
+    miles: Array = number("share", "miles that fit, at the owner's speeds", cautious="low")
+    slower_legs: Array = number("share", "passages that fit, as slowly as he accepts", "low")
+    slower_miles: Array = number("share", "miles that fit, as slowly as he accepts", "low")
+    passages: float = number("mean_count", "passages a year")
+    legs_bad_day: Array = working()  # with the wind of a bad day ahead, as the leg to be made
+    slower: float = working()  # m/s by which they are slower
+    missed: tuple[int, ...] = working()  # legs that do not fit in nine draws of ten, either half
+    missed_slower: tuple[int, ...] = working()
+    missed_by: tuple[str, ...] = working(())  # of each of `missed`: CAUSES
 
 
 @dataclass(frozen=True)
@@ -104,8 +105,8 @@ def covered(outfit: Outfit, legs: Legs, needs: tuple[Needs, ...]) -> Coverage:
     return Coverage(
         legs=_share(own, times),
         miles=_share(own, miles),
-        legs_slower=_share(slower, times),
-        miles_slower=_share(slower, miles),
+        slower_legs=_share(slower, times),
+        slower_miles=_share(slower, miles),
         legs_bad_day=_weighed(np.hstack(np.broadcast_arrays(*bad)), times),
         passages=float(times.sum()),
         slower=accepted,

@@ -17,27 +17,27 @@ from generator.analyses.use.leg_energy import Stretch
 from generator.analyses.use.legs import LegResult
 from generator.arrays import Array, Numbers
 from generator.case.factors import Factors
+from generator.records import number, record
 
 STILL = Weather(0.0, 1.0)
 
 
-@dataclass(frozen=True)
+@record
 class Step:
     """One step of the walk down from a full bank [J]."""
 
     name: str
-    energy: float
+    energy: float = number("energy", "energy of a step down from a full bank", expected=True)
 
 
 @dataclass(frozen=True)
 class Walk:
-    """Best estimate from nominal bank to what is left [J]; the steps sum to ``left``."""
+    """Best estimate from nominal bank down to what is left, all J."""
 
     place: int
     nominal: float
     steps: tuple[Step, ...]
-    left: float
-    left_each: Array  # per draw, its tenth percentile is judged; nan where it cannot be done
+    left_each: Array  # the best estimate is what the steps leave; nan where it cannot be done
 
 
 def energy_walk(outfit: Outfit, item: LegResult, place: int) -> Walk | None:
@@ -56,7 +56,6 @@ def energy_walk(outfit: Outfit, item: LegResult, place: int) -> Walk | None:
         place=place,
         nominal=nominal,
         steps=steps,
-        left=left,
         left_each=item.above - item.before - need,
     )
 

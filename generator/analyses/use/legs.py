@@ -91,6 +91,21 @@ class Legs:
     yearly_time: Array  # s
 
 
+@record
+class YearOfLegs:
+    """What the owner's legs take in a year, in ordinary weather."""
+
+    kept_in: str
+    motoring: Array = number("hours", "time under way in a year", cautious="high")
+    energy: Array = number("stored", "taken by the legs in a year", cautious="high")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, legs: Legs, kept_in: str) -> YearOfLegs:
+        """Those of an option that keeps its energy so."""
+        return cls(kept_in, legs.yearly_time, legs.yearly, {"energy": "calm_speeds_not_held"})
+
+
 def passages(outfit: Outfit, curves: Curves | None = None) -> Legs:
     """Energy or fuel of every leg, against what the aged store holds above the reserve.
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -19,6 +20,7 @@ from generator.analyses.use.leg_energy import (
 from generator.analyses.use.legs import Legs
 from generator.arrays import Array
 from generator.case.usage import Leg
+from generator.records import number, record, working
 
 STEP = 0.5 * KNOT
 
@@ -31,19 +33,21 @@ class Wanted:
     coverage: float
 
 
-@dataclass(frozen=True)
+@record
 class Sizing:
     """Nominal energy of the smallest bank for go, its own mass left out [J].
 
-    ``by_speed`` is for every leg run at one speed through the water, the exposed parts no
+    ``smallest`` is for every leg run at one speed through the water, the exposed parts no
     faster than the owner holds them; infinite where no bank does it.
     """
 
-    at_own_speeds: float
-    speed: Array
-    by_speed: Array
-    mean_speed: float  # m/s, of the owner's legs by distance and times, best estimate
-    nominal: float  # J, of the option
+    ALONG = "speed"
+    speed: Array = number("speed", "speed through the water on every leg")
+    smallest: Array = number("energy", "smallest bank at one speed, its own mass left out")
+    at_own_speeds: float = working()
+    mean_speed: float = working()  # m/s, of the owner's legs by distance and times, best estimate
+    nominal: float = working()  # J, of the option
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def sizing(strips: Strips, sizes: BySize, legs: Legs, wanted: Wanted) -> Sizing:
@@ -57,9 +61,10 @@ def sizing(strips: Strips, sizes: BySize, legs: Legs, wanted: Wanted) -> Sizing:
     return Sizing(
         at_own_speeds=_smallest(strips, sizes, legs, own, wanted),
         speed=tried,
-        by_speed=np.array([_smallest(strips, sizes, legs, c, wanted) for c in columns]),
+        smallest=np.array([_smallest(strips, sizes, legs, c, wanted) for c in columns]),
         mean_speed=mean,
         nominal=float(best(strips.outfit.store.nominal)[0]),
+        absent={"smallest": "no_continuous_power"},
     )
 
 

@@ -1,181 +1,299 @@
-"""Which hazards does this boat's conversion bring, for which number, and who confirms it?"""
+"""Which hazards does this boat's conversion bring, for which number, and who confirms it?
+
+One record for each; its words stand in templates/words/cautions.html.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import field
+from typing import ClassVar
 
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.store.bank import BankResult
+from generator.analyses.wiring.installation import Fault
+from generator.arrays import Numbers
+from generator.case.boat import Boat
+from generator.physics.energy.protection import FIFTY_VOLTS
+from generator.records import number, record
 from generator.tables.method import method
 
 MARKET_DATE = 1998  # boats first placed on the market after 16 June of that year are in scope
+MARKETS = ("EEA", "GB", "NI")
 TOUCH_LIMIT = method("wiring.touch_voltage")
+IN_FILE = "cautions"
 
 
-@dataclass(frozen=True)
-class CautionItem:
-    """One caution; the text carries ``{results key|form}`` places. ``numbers`` are its own."""
+@record
+class LossOfDrive:
+    """Every knot gone at once, what warns before it, and what is kept for it."""
 
+    SAID_BY: ClassVar[str] = "loss_of_drive"
+    SAID_IN: ClassVar[str] = IN_FILE
     id: str
     title: str
-    text: str
     confirm: str
-    numbers: dict[str, float]
+    nominal: float = number("energy", "nominal energy")
+    first_alarm: float | None = number("share", "first alarm, at a charge of")
+    second_alarm: float | None = number("share", "second alarm, at a charge of")
+    reserve: Numbers = number("energy", "reserve taken, aged", cautious="high")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+@record
+class Fire:
+    """What a bank of this chemistry gives off."""
+
+    SAID_BY: ClassVar[str] = "fire"
+    SAID_IN: ClassVar[str] = IN_FILE
+    id: str
+    title: str
+    confirm: str
+    chemistry: str
+    lead: bool
+    nominal: float = number("energy", "nominal energy")
+
+
+@record
+class ShortCircuit:
+    """What the bank feeds into a fault, beside what its peak asks for."""
+
+    SAID_BY: ClassVar[str] = "short_circuit"
+    SAID_IN: ClassVar[str] = IN_FILE
+    id: str
+    title: str
+    confirm: str
+    by_maker: bool
+    charge: float = number("charge", "charge on the label")
+    nominal_voltage: float = number("voltage", "voltage on the label")
+    likely: float | None = number("short_circuit", "likely short circuit at the busbar")
+    greatest: float | None = number("short_circuit", "greatest short circuit at the busbar")
+    peak_current: Numbers = number("current", "current at peak", cautious="high")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+@record
+class Winter:
+    """What cold does to a bank."""
+
+    SAID_BY: ClassVar[str] = "winter"
+    SAID_IN: ClassVar[str] = IN_FILE
+    id: str
+    title: str
+    confirm: str
+    lead: bool
+    charge: float = number("charge", "charge on the label")
+
+
+@record
+class HighVoltage:
+    """What the bank is sold as, and what it reaches."""
+
+    SAID_BY: ClassVar[str] = "high_voltage"
+    SAID_IN: ClassVar[str] = IN_FILE
+    id: str
+    title: str
+    confirm: str
+    below_touch: bool
+    fifty: bool  # in the class of fuse rules from there upwards
+    nominal_voltage: float = number("voltage", "voltage on the label")
+    ceiling: float = number("voltage", "voltage at the end of charge")
+    cells: int = number("count", "cells in series")
+    touch_limit: float = number("voltage", "limit of voltage that may be touched")
+
+
+@record
+class Securing:
+    """What a small net change hides."""
+
+    SAID_BY: ClassVar[str] = "securing"
+    SAID_IN: ClassVar[str] = IN_FILE
+    id: str
+    title: str
+    confirm: str
+    net: Numbers = number("mass", "net change of mass")
+    removed: Numbers = number("mass", "mass taken out")
+    added: Numbers = number("mass", "mass put in")
+
+
+@record
+class LeftBehind:
+    """What the diesel leaves behind, and what goes with it."""
+
+    SAID_BY: ClassVar[str] = "left_behind"
+    SAID_IN: ClassVar[str] = IN_FILE
+    id: str
+    title: str
+    confirm: str
+    services: tuple[str, ...]
+    tank: Numbers | None = number("fuel", "tank of the present engine", expected=True)
+    absent: Mapping[str, str] = field(default_factory=lambda: {"tank": "not_said"})
+
+
+@record
+class Conformity:
+    """``outcome``: no_year, before (the first directive), after."""
+
+    SAID_BY: ClassVar[str] = "conformity"
+    SAID_IN: ClassVar[str] = IN_FILE
+    id: str
+    title: str
+    confirm: str
+    outcome: str
+    first: float | None = number("year", "first placed on the market")
+    absent: Mapping[str, str] = field(default_factory=lambda: {"first": "not_said"})
+
+
+@record
+class Insurance:
+    """What the insurer is told before any deposit."""
+
+    SAID_BY: ClassVar[str] = "insurance"
+    SAID_IN: ClassVar[str] = IN_FILE
+    id: str
+    title: str
+    confirm: str
+    nominal: float = number("energy", "nominal energy")
+    nominal_voltage: float = number("voltage", "voltage on the label")
+    peak_power: Numbers = number("power", "peak power on the plate", expected=True)
+
+
+@record
+class WindAndSea:
+    """What holding her head to wind asks for."""
+
+    SAID_BY: ClassVar[str] = "wind_and_sea"
+    SAID_IN: ClassVar[str] = IN_FILE
+    id: str
+    title: str
+    confirm: str
+    speed: Numbers = number("speed", "speed to be held", expected=True)
+    wind: Numbers = number("speed", "wind to be held against", expected=True)
+    shaft_power: Numbers = number("power", "shaft power that this asks", cautious="high")
+    absent: Mapping[str, str] = field(default_factory=dict)
+
+
+CautionItem = (
+    LossOfDrive | Fire | ShortCircuit | Winter | HighVoltage | Securing | LeftBehind | Conformity
+    | Insurance | WindAndSea
+)  # fmt: skip
 
 
 def cautions(options: tuple[Findings, ...], as_she_is: Findings) -> tuple[CautionItem, ...]:
     """The cautions that belong to this case, hazards of the battery options first."""
-    electric = [found for found in options if found.bank is not None]
-    items = []
+    electric = [(found, found.bank) for found in options if found.bank is not None]
+    items: list[CautionItem | None] = []
     if electric:
-        largest = max(electric, key=lambda found: float(np.asarray(found.store.nominal).flat[0]))
-        items += [_loss(largest), _fire(largest), _fault(largest), _cold(largest), _shock(largest)]
-        items += [_securing(largest), _removal(largest), _conformity(largest)]
-        items.append(_insurer(largest))
-    items.append(_trial_at_sea(as_she_is))
+        largest, bank = max(electric, key=lambda pair: pair[1].nominal)
+        fire, winter = _of_bank(bank)
+        items += [_loss(largest, bank), fire, _fault(largest, bank), winter, _shock(bank)]
+        items += [_securing(largest), _left_behind(largest), _conformity(largest.case.boat)]
+        items.append(_insurance(largest, bank))
+    items.append(_at_sea(as_she_is))
     return tuple(item for item in items if item is not None)
 
 
-def _loss(found: Findings) -> CautionItem:
-    key = f"options.{found.place}"
-    text = (
-        f"A trip of every battery management system takes all {{{key}.bank.nominal_kwh|energy}} "
-        f"and every knot at once. Alarms at {{{key}.installation.alarms.first_share|share}} and "
-        f"{{{key}.installation.alarms.second_share|share}} of charge come before it; the anchor "
-        "stays ready: "
-        f"the reserve of {{{key}.bank.reserve_aged_kwh|energy}} is for that, not for planning."
-    )
-    return CautionItem("loss", "Loss of propulsion", text, "installer; skipper", {})
-
-
-def _fire(found: Findings) -> CautionItem:
-    key = f"options.{found.place}.bank"
-    chemistry = "{" + key + ".chemistry|text}"
-    text = (
-        f"{{{key}.nominal_kwh|energy}} of {chemistry} can go into thermal runaway and give off "
-        "flammable and toxic gas; no extinguisher is promised to stop it. It needs a vented "
-        "space of its own, a detector, and a way out of the cabin that does not pass it."
-    )
-    if found.option.bank is not None and found.option.bank.chemistry in ("AGM", "flooded"):
-        text = (
-            f"{{{key}.nominal_kwh|energy}} of {chemistry} gives off hydrogen while charging and "
-            "holds acid; it needs air changed in step with charge current, and a tray."
-        )
-    return CautionItem("fire", "Fire and gas", text, "installer; insurer", {})
-
-
-def _fault(found: Findings) -> CautionItem:
-    key, made = f"options.{found.place}.bank", f"options.{found.place}.installation.fault"
-    told = found.installation is not None and found.installation.fault.by_maker
-    low = "" if told else f"{{{made}.bank_ka|short_circuit:bare}} to "
-    text = (
-        f"{{{key}.charge_ah|charge}} at {{{key}.nominal_voltage_v|voltage}} feed a short circuit "
-        f"with {low}{{{made}.bank_most_ka|short_circuit}}; "
-        "peak power asks for "
-        f"{{{key}.peak_current_a|current}}. One fuse per string at the battery that breaks the "
-        "maker's short-circuit current; covered terminals; insulated tools. The management system "
-        "is no interrupter."
-    )
-    return CautionItem(
-        "fault", "Short circuit and arc", text, "installer, by the maker's figure", {}
+def _loss(found: Findings, bank: BankResult) -> LossOfDrive:
+    made = found.installation
+    managed = None if made is None else made.settings.management
+    return LossOfDrive(
+        id="loss",
+        title="Loss of propulsion",
+        confirm="installer; skipper",
+        nominal=bank.nominal,
+        first_alarm=None if managed is None else managed.first_alarm,
+        second_alarm=None if managed is None else managed.second_alarm,
+        reserve=found.reserve.of_aged,
+        absent={
+            "reserve": found.reserve.absent["of_aged"],
+            "first_alarm": "not_said",
+            "second_alarm": "not_said",
+        },
     )
 
 
-def _cold(found: Findings) -> CautionItem:
-    key = f"options.{found.place}.bank"
-    text = (
-        f"{{{key}.charge_ah|charge}} of lithium must not be charged below 0 °C: the damage is "
-        "lasting. A lock-out on cell temperature, and a plan for the winter berth."
+def _of_bank(bank: BankResult) -> tuple[Fire, Winter]:
+    """What hangs on the chemistry."""
+    return (
+        Fire("fire", "Fire and gas", "installer; insurer", bank.chemistry, bank.lead, bank.nominal),
+        Winter("cold", "Cold", "maker's data sheet", bank.lead, bank.charge),
     )
-    if found.option.bank is not None and found.option.bank.chemistry in ("AGM", "flooded"):
-        text = (
-            f"{{{key}.charge_ah|charge}} of lead left part-full in winter sulphates and may "
-            "freeze; it wants float charge at the berth."
-        )
-    return CautionItem("cold", "Cold", text, "maker's data sheet", {})
 
 
-def _shock(found: Findings) -> CautionItem | None:
-    bank = found.bank
-    if bank is None:
+def _fault(found: Findings, bank: BankResult) -> ShortCircuit:
+    fault: Fault | None = None if found.installation is None else found.installation.fault
+    return ShortCircuit(
+        id="fault",
+        title="Short circuit and arc",
+        confirm="installer, by the maker's figure",
+        by_maker=fault is not None and fault.by_maker,
+        charge=bank.charge,
+        nominal_voltage=bank.nominal_voltage,
+        likely=None if fault is None else fault.bank_likely,
+        greatest=None if fault is None else fault.bank_greatest,
+        peak_current=bank.peak_current,
+        absent={
+            "peak_current": "peak_not_given", "likely": "not_said", "greatest": "not_said",
+        },
+    )  # fmt: skip
+
+
+def _shock(bank: BankResult) -> HighVoltage:
+    return HighVoltage(
+        id="shock",
+        title="Voltage",
+        confirm="installer",
+        below_touch=bank.ceiling <= TOUCH_LIMIT,
+        fifty=bank.ceiling >= FIFTY_VOLTS,
+        nominal_voltage=bank.nominal_voltage,
+        ceiling=bank.ceiling,
+        cells=bank.cells,
+        touch_limit=TOUCH_LIMIT,
+    )
+
+
+def _securing(found: Findings) -> Securing:
+    weight, who = found.weight, "naval architect; yard"
+    net, out, new = weight.net, weight.removed_mass, weight.added_mass
+    return Securing("mass", "Mass and securing", who, net, out, new)
+
+
+def _left_behind(found: Findings) -> LeftBehind:
+    services, tank = tuple(found.case.house.services), found.case.engine.tank
+    return LeftBehind("removal", "What the diesel leaves behind", "yard", services, tank)
+
+
+def _conformity(boat: Boat) -> Conformity | None:
+    if boat.market not in MARKETS:
         return None
-    cells, ceiling = bank.cells, bank.ceiling
-    side = "below" if ceiling <= TOUCH_LIMIT else "above"
-    text = (
-        "The bank is sold as {options.%d.bank.nominal_voltage_v|voltage} and reaches "
-        "{here.ceiling_v|voltage} on charge with {here.cells|count} cells in series: "
-        f"{side} the {{here.touch_limit_v|voltage}} in common use as touch limit, and in the "
-        "50-volt-and-above class of fuse rules. Every device must be rated for it."
-    ) % found.place
-    numbers = {"ceiling_v": ceiling, "cells": float(cells), "touch_limit_v": TOUCH_LIMIT}
-    return CautionItem("shock", "Voltage", text, "installer", numbers)
+    title, who, year = "Recreational craft rules", "notified or approved body", boat.year_on_market
+    outcome = "no_year" if year is None else "before" if year < MARKET_DATE else "after"
+    return Conformity("conformity", title, who, outcome, year)
 
 
-def _securing(found: Findings) -> CautionItem:
-    key = f"options.{found.place}"
-    text = (
-        f"The net change of {{{key}.weight.net_kg|mass}} hides {{{key}.weight.removed_kg|mass}} "
-        f"taken out and {{{key}.weight.added_kg|mass}} put in elsewhere. Fix the boxes for a "
-        "knock-down, weigh what leaves, and have stability looked at where the sum says so."
-    )
-    return CautionItem("mass", "Mass and securing", text, "naval architect; yard", {})
-
-
-def _removal(found: Findings) -> CautionItem:
-    text = (
-        "The {engine.tank_l|fuel} tank is drained and gas-freed, and exhaust and cooling inlets "
-        "are blanked, before the first cable is cut."
-    )
-    services = found.case.house.services
-    if services:
-        text += f" With the engine go: {', '.join(services)}."
-    return CautionItem("removal", "What the diesel leaves behind", text, "yard", {})
-
-
-def _conformity(found: Findings) -> CautionItem | None:
-    boat = found.case.boat
-    if boat.market not in ("EEA", "GB", "NI"):
-        return None
-    if boat.year_on_market is None:
-        text = (
-            "The year in which she was first placed on the market is not given. A change of the "
-            "means of propulsion is presumed to need a post-construction assessment until a "
-            "notified or approved body says otherwise in writing."
-        )
-    elif boat.year_on_market < MARKET_DATE:
-        text = (
-            "First placed on the market in {boat.year_on_market|year}, before the first "
-            "directive applied on 16 June 1998: held not to be drawn in by a later change. "
-            "Confirm with a notified or approved body that she was not imported later."
-        )
-    else:
-        text = (
-            "First placed on the market in {boat.year_on_market|year}: a change of the means of "
-            "propulsion is presumed a major craft conversion that needs a post-construction "
-            "assessment, until a notified or approved body says otherwise in writing."
-        )
-    return CautionItem(
-        "conformity", "Recreational craft rules", text, "notified or approved body", {}
+def _insurance(found: Findings, bank: BankResult) -> Insurance:
+    motor = found.option.motor
+    assert motor is not None
+    return Insurance(
+        id="insurer",
+        title="Insurance",
+        confirm="insurer, in writing",
+        nominal=bank.nominal,
+        nominal_voltage=bank.nominal_voltage,
+        peak_power=motor.peak_power,
     )
 
 
-def _insurer(found: Findings) -> CautionItem:
-    key = f"options.{found.place}"
-    text = (
-        f"Tell the insurer of {{{key}.bank.nominal_kwh|energy}} at "
-        f"{{{key}.bank.nominal_voltage_v|voltage}} and "
-        f"{{{key}.particulars.motor.peak_power_kw|power}} before any deposit, and ask who must "
-        "install, inspect and sign."
+def _at_sea(found: Findings) -> WindAndSea:
+    plan = found.case.planning
+    return WindAndSea(
+        id="sea",
+        title="Wind and sea",
+        confirm="skipper",
+        speed=np.asarray(plan.hold_speed),
+        wind=np.asarray(plan.hold_wind),
+        shaft_power=found.reserve.hold_shaft_power,
+        absent={"shaft_power": found.reserve.absent["hold_shaft_power"]},
     )
-    return CautionItem("insurer", "Insurance", text, "insurer, in writing", {})
-
-
-def _trial_at_sea(found: Findings) -> CautionItem:
-    text = (
-        "Holding {planning.hold_speed_kn|speed} against {planning.hold_wind_kn|speed} of wind asks "
-        f"for {{options.{found.place}.reserve.hold_shaft_power_kw|power}} at the shaft by "
-        "calculation; the sea of these waters may ask for half as much again. No auxiliary of "
-        "this size is safe on a lee shore in a gale."
-    )
-    return CautionItem("sea", "Wind and sea", text, "skipper", {})

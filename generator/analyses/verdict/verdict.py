@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any, ClassVar
 
 from generator.analyses.findings import Findings
-from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, NO, Judgement
+from generator.analyses.verdict.criteria.criterion import (
+    CONDITIONAL,
+    GO,
+    NO,
+    NOT_APPLICABLE,
+    NOT_ASSESSED,
+    Judgement,
+)
 from generator.analyses.verdict.criteria.evaluate import evaluate
+from generator.records import number, record
 
 WORD_GO, WORD_CONDITIONS = "Suitable", "Suitable with conditions"
 WORD_NO = "Not suitable as specified"
@@ -20,7 +30,51 @@ class Verdict:
     word: str
     judgements: tuple[Judgement, ...]
     reasons: tuple[int, ...]  # places among the judgements
-    conditions: tuple[tuple[int, bool], ...]  # place, and whether its mend is meant
+    conditions: tuple[int, ...]  # likewise, of those whose mend is asked for
+
+
+@record
+class CriterionRow:
+    """One row of the verdict as it is told; ``facts`` are those of the criterion."""
+
+    SAID_BY: ClassVar[str] = "row"
+    SAID_IN: ClassVar[str] = "verdict"
+    SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend", "condition")
+    id: int
+    name: str
+    unit: str  # of its values and its limits, as the criterion counts
+    limit: str
+    sense: str  # above: more is better; below: less is better
+    result: str
+    role: str  # decide, condition, tell
+    facts: Any
+    value: float | None = number("plain", "middle of the draws")
+    pessimistic: float | None = number("plain", "value in nine draws of ten")
+    limit_go: float | None = number("plain", "limit for a pass")
+    limit_conditional: float | None = number("plain", "limit for a conditional pass")
+    absent: Mapping[str, str] = field(
+        default_factory=lambda: {
+            **dict.fromkeys(("value", "pessimistic"), "no_value"),
+            **dict.fromkeys(("limit_go", "limit_conditional"), "no_limit"),
+        }
+    )
+
+
+@record
+class VerdictTold:
+    """The word and the rows behind it, with how many were judged and what became of the others."""
+
+    SAID_BY: ClassVar[str] = "judged"
+    SAID_IN: ClassVar[str] = "verdict"
+    word: str
+    some_open: bool
+    some_apart: bool
+    criteria: tuple[CriterionRow, ...]
+    assessed: int = number("count", "criteria assessed")
+    judged: int = number("count", "criteria judged")
+    not_applicable: int = number("count", "criteria not applicable")
+    open: int = number("count", "criteria left to the signatory")
+    total: int = number("count", "criteria")
 
 
 def verdict(found: Findings) -> Verdict:
@@ -59,18 +113,45 @@ def _never_charged(row: Judgement) -> bool:
     return row.criterion.id == MOORING and row.result == NO and row.value == 0.0
 
 
-def _conditions(judgements: tuple[Judgement, ...]) -> tuple[tuple[int, bool], ...]:
-    """What would mend the rows that fail, then what others ask for, then what would mend those."""
-    asked = [(place, False) for place, row in enumerate(judgements) if row.condition]
+def _conditions(judgements: tuple[Judgement, ...]) -> tuple[int, ...]:
+    """The rows that fail, then those that pass with conditions: what would mend them is asked."""
     failed, open_ones = (
-        [
-            (place, True)
-            for place, row in enumerate(judgements)
-            if row.decides
-            and row.result == result
-            and (row.flip or row.facts is not None)
-            and not row.condition
-        ]
+        [place for place, row in enumerate(judgements) if row.decides and row.result == result]
         for result in (NO, CONDITIONAL)
     )
-    return (*failed, *asked, *open_ones)
+    return (*failed, *open_ones)
+
+
+def told(found: Verdict) -> VerdictTold:
+    """The verdict as it stands in the results."""
+    results = [row.result for row in found.judgements]
+    left, apart = results.count(NOT_ASSESSED), results.count(NOT_APPLICABLE)
+    return VerdictTold(
+        word=found.word,
+        some_open=left > 0,
+        some_apart=apart > 0,
+        criteria=tuple(_row(item) for item in found.judgements),
+        assessed=len(results) - left,
+        judged=len(results) - left - apart,
+        not_applicable=apart,
+        open=left,
+        total=len(results),
+    )
+
+
+def _row(item: Judgement) -> CriterionRow:
+    criterion = item.criterion
+    return CriterionRow(
+        id=criterion.id,
+        name=criterion.name,
+        unit=item.unit,
+        limit=criterion.limit,
+        sense=criterion.sense,
+        result=item.result,
+        role=item.role or criterion.role,
+        facts=item.facts,
+        value=item.value,
+        pessimistic=item.pessimistic,
+        limit_go=criterion.go,
+        limit_conditional=criterion.conditional,
+    )

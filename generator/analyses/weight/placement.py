@@ -171,3 +171,13 @@ def _shared_out(moments: Array, start: Array, room: Array, blocks: int) -> Array
         raise TableError(f"placement: {found.message}")
     counts: Array = np.round(found.x[:spaces])
     return counts
+
+
+def battery_space(weight: Weight, found: Placement | None) -> str | None:
+    """Names of the spaces in which the battery stands: as placed here, else as the case says."""
+    if found is not None:
+        names = [berth.space.name for berth in found.berths if berth.blocks]
+        if names:
+            return ", ".join(names)
+    named = [item.space for item in weight.added if item.part == "battery" and item.space]
+    return ", ".join(dict.fromkeys(named)) or None

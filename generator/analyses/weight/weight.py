@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import ClassVar
 
 from generator.analyses.weight.floating import Change, Floating, afloat, changed, loaded
 from generator.analyses.weight.mass_ledger import (
@@ -18,6 +20,7 @@ from generator.case.case import Case
 from generator.case.option import LedgerItem, Option
 from generator.case.usage import OPEN_WATERS
 from generator.physics.hull.stability import GRAVITY
+from generator.records import number, record
 
 
 @dataclass(frozen=True)
@@ -29,14 +32,15 @@ class Condition:
     change: Change
 
 
-@dataclass(frozen=True)
+@record
 class Restraint:
-    """What holds one battery box, N: ahead and sideways, and upwards where she may turn over."""
+    """What holds one battery box: ahead and sideways, and upwards where she may turn over."""
 
     name: str
-    mass: Numbers
-    sideways: Numbers
-    upwards: Numbers | None
+    mass: Numbers = number("mass", "mass of the box")
+    sideways: Numbers = number("force", "force ahead and sideways")
+    upwards: Numbers | None = number("force", "force upwards")
+    absent: ClassVar[Mapping[str, str]] = {"upwards": "sheltered_waters"}
 
 
 @dataclass(frozen=True)

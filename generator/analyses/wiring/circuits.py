@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from generator.analyses.wiring.installation import Circuit, Conductor, Drop, Warmth
+from generator.analyses.wiring.installation import Circuit, Conductor, Drop, Problem, Warmth
 from generator.analyses.wiring.loads import Load
 from generator.physics.energy.conductor import (
     boat_form_area,
@@ -55,7 +55,7 @@ def conductor(area: float, number: int, around: Surroundings, stated: bool) -> C
     own = table_ampacity(gauge, int(around.temperature_class)) * number
     warm = float(warm_air_factor(around.temperature_class, around.air))
     carried = own * warm * bundle_factor(around.bundled)
-    return Conductor(area, number, gauge, own, carried, stated)
+    return Conductor(gauge, stated, area, number, own, carried)
 
 
 def chosen(wanted: float, copper: float, around: Surroundings) -> Conductor:
@@ -80,7 +80,7 @@ def drop_of(load: Load, around: Surroundings, wire: Conductor) -> Drop:
     volts = float(volt_drop(load.continuous, loop, wire.copper, resistivity))
     peak = float(volt_drop(load.peak, loop, wire.copper, float(copper_resistivity(limit))))
     return Drop(
-        volts=volts,
+        lost=volts,
         share=volts / load.voltage,
         peak_share=peak / load.voltage,
         limit=DROP_LIMIT,
@@ -108,7 +108,7 @@ def warmth_of(load: Load, around: Surroundings, wire: Conductor, spoiled: float)
     limit, air = around.temperature_class, around.air
     settled = float(steady_temperature(load.continuous, wire.ampacity, limit, air))
     aim = float(steady_temperature(load.peak, wire.ampacity, limit, air))
-    single = wire.ampacity / wire.number
+    single = wire.ampacity / wire.side_by_side
     slow = float(warming_time(wire.area, single, limit, air))
     return Warmth(
         space=air,
@@ -146,15 +146,15 @@ def circuit(
     )
 
 
-def _problems(load: Load, wire: Conductor, drop: Drop, warmth: Warmth) -> tuple[str, ...]:
-    """What does not hold, in words for the list."""
+def _problems(load: Load, wire: Conductor, drop: Drop, warmth: Warmth) -> tuple[Problem, ...]:
+    """What does not hold."""
     found = []
     if load.continuous > wire.ampacity:
-        found.append("carries more than it may")
+        found.append("over_its_current")
     if warmth.after_peak > warmth.limit:
-        found.append("warmer than its insulation bears at the end of the peak")
+        found.append("too_warm")
     if drop.share > drop.limit:
-        found.append("loses more than the permitted voltage")
+        found.append("loses_too_much")
     if warmth.fault_area > wire.copper:
-        found.append("spoiled by a short circuit before its fuse opens")
-    return tuple(found)
+        found.append("spoiled_by_fault")
+    return tuple(Problem(load.id, what) for what in found)

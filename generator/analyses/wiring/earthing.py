@@ -3,142 +3,135 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
 
 from generator.analyses.percentiles import scalar
-from generator.analyses.wiring.installation import RULE_HIGH, Circuit, ToConfirm, Voltages
-from generator.analyses.wiring.supply import TOUCH_LIMIT
+from generator.analyses.wiring.installation import RULE_HIGH, Circuit, Voltages
+from generator.analyses.wiring.to_confirm import (
+    Anodes,
+    Bonding,
+    Isolation,
+    Lightning,
+    OtherSources,
+    Scope,
+    ShoreEarth,
+    ToConfirm,
+    Touch,
+)
 from generator.case.case import Case
 from generator.case.option import Option
+from generator.case.usage import Berth
 from generator.case.wiring import Wiring
 from generator.tables.method import method
 
 INSULATION = method("wiring.insulation")
 POTENTIAL_SHIFT = method("wiring.potential_shift")
 RESIDUAL = method("wiring.residual_current")
-CURRENT = "(verify current edition)"
+WEEKS = 6.0  # in the water with the charger in use, until anodes are looked at
 
 
-def to_confirm(
-    case: Case, option: Option, key: str, wiring: Wiring, volts: Voltages,
-    circuits: tuple[Circuit, ...],
-) -> tuple[ToConfirm, ...]:  # fmt: skip
-    """The list in the order in which a surveyor walks: shore, battery, shaft, mast, papers."""
-    found = [
-        _shore(case),
-        _isolation(key, wiring, volts),
-        _bonding(case, option, key, circuits),
-        _anodes(case, option),
-        _lightning(case, key),
-        *_sources(option),
-        *_documents(key, volts),
-    ]
-    return tuple(found)
+@dataclass(frozen=True)
+class Subjects:
+    """What the list speaks of; the height of the mast in m."""
+
+    case: Case
+    option: Option
+    wiring: Wiring
+    volts: Voltages
+    circuits: tuple[Circuit, ...]
+    mast_height: float
 
 
-def _shore(case: Case) -> ToConfirm:
-    berth, who = case.berth, "installer; marina"
-    numbers = {"residual_ma": RESIDUAL * 1e3}
-    if not berth.shore_power:
-        text = (
-            "{berth.name|given} has no shore power: an inlet fitted later wants earth, galvanic "
-            "isolator and a residual-current device of {here.residual_ma|milliamperes}"
-        )
-        return ToConfirm("shore", "Shore earth", text, who, numbers)
-    text = (
-        "Shore earth joins her metal to every boat at {berth.name|given}: a galvanic isolator for "
-        "at least the {berth.breaker_a|current} of its breaker or an isolating transformer for "
-        f"{{berth.charge_power_kw|power}}, ABYC A-28 {CURRENT}; a residual-current device of "
-        "{here.residual_ma|milliamperes}, tripped before the first charge and each spring"
+def to_confirm(of: Subjects, nominal: float) -> tuple[ToConfirm, ...]:
+    """The list in the order in which a surveyor walks: shore, battery, shaft, mast, papers.
+
+    ``nominal`` is the energy of the bank [J].
+    """
+    return (
+        _shore(of.case.berth),
+        _isolation(of.wiring, of.volts),
+        _bonding(of),
+        _anodes(of.case, of.option),
+        Lightning("lightning", "Lightning", "surveyor; insurer", of.mast_height, nominal),
+        *_sources(of.option),
+        *_documents(of.volts),
     )
-    return ToConfirm("shore", "Shore earth", text, who, numbers)
 
 
-def _isolation(key: str, wiring: Wiring, volts: Voltages) -> ToConfirm:
-    numbers = {
-        "insulation_megohm": INSULATION / 1e6,
-        "leak_ma": volts.ceiling / INSULATION * 1e3,
-        "shift_mv": POTENTIAL_SHIFT * 1e3,
-    }
-    watch = "an insulation monitor is named" if wiring.insulation_monitor else "no monitor is named"
-    text = (
-        f"Both poles of the {{{key}.voltages.ceiling_v|voltage}} bank free of hull and water: at "
-        "least {here.insulation_megohm|count} megohm ({here.leak_ma|milliamperes} of leak), and "
-        "the hull moves by no more than {here.shift_mv|count} mV when the charger runs; "
-        f"{watch}. As neither pole is earthed, isolators open both, and whether the negative leg "
-        "wants a fuse too is to be asked"
+def _shore(berth: Berth) -> ShoreEarth:
+    power = None
+    if berth.breaker is not None and berth.voltage is not None:
+        power = scalar(np.asarray(berth.breaker) * np.asarray(berth.voltage))
+    return ShoreEarth(
+        id="shore",
+        title="Shore earth",
+        confirm="installer; marina",
+        berth=berth.name,
+        shore_power=bool(berth.shore_power),
+        residual=RESIDUAL,
+        breaker=None if berth.breaker is None else scalar(berth.breaker),
+        charge_power=power,
     )
-    return ToConfirm("isolation", "Isolation of the bank", text, "installer", numbers)
 
 
-def _bonding(case: Case, option: Option, key: str, circuits: tuple[Circuit, ...]) -> ToConfirm:
-    place = next(n for n, item in enumerate(circuits) if item.kind == "motor")
-    text = (
-        "The engine block was the meeting point of negative, bonding and shaft. One new bonding "
-        f"point, its conductor measured against {{{key}.circuits.{place}.area_mm2|section}} of the "
-        "motor's; no propulsion current in it"
+def _isolation(wiring: Wiring, volts: Voltages) -> Isolation:
+    return Isolation(
+        id="isolation",
+        title="Isolation of the bank",
+        confirm="installer",
+        monitor=bool(wiring.insulation_monitor),
+        ceiling=volts.ceiling,
+        insulation=INSULATION,
+        leak=volts.ceiling / INSULATION,
+        shift=POTENTIAL_SHIFT,
     )
-    if option.propeller.installation == "shaft":
-        text += (
-            "; the shaft of the {propeller.diameter_mm|length_small} propeller loses its path "
-            "through gearbox and block and wants a brush, or isolation by its coupling"
-        )
-    else:
-        text += "; the saildrive leg stays isolated from the motor's case, as its maker asks"
-    return ToConfirm("bonding", "Bonding without the block", text, "installer; surveyor", {})
 
 
-def _anodes(case: Case, option: Option) -> ToConfirm:
-    metal = "zinc or aluminium" if case.waters.kind == "salt" else "magnesium"
-    text = (
-        f"Anodes of {metal} for the {case.waters.kind} water of {{waters.name|given}}, on "
-        f"{option.propeller.installation} and propeller: weigh or photograph them at launch and "
-        "after {here.weeks|count} weeks with the charger in use; ABYC E-2 " + CURRENT
+def _bonding(of: Subjects) -> Bonding:
+    motor = next(item for item in of.circuits if item.kind == "motor")
+    return Bonding(
+        id="bonding",
+        title="Bonding without the block",
+        confirm="installer; surveyor",
+        installation=of.option.propeller.installation,
+        area=motor.conductor.area,
+        diameter=scalar(of.case.propeller.diameter),
     )
-    return ToConfirm("anodes", "Anodes", text, "yard; surveyor", {"weeks": 6.0})
 
 
-def _lightning(case: Case, key: str) -> ToConfirm:
-    text = (
-        "A strike down the mast of {boat.mast_height_m|height} may take controller and battery "
-        f"management, and with them all {{{key.rsplit('.', 1)[0]}.bank.nominal_kwh|energy}}: what "
-        f"is bonded to the rig, how far cables keep from it; ISO 10134 {CURRENT}"
+def _anodes(case: Case, option: Option) -> Anodes:
+    return Anodes(
+        id="anodes",
+        title="Anodes",
+        confirm="yard; surveyor",
+        water=case.waters.kind,
+        waters=case.waters.name,
+        installation=option.propeller.installation,
+        weeks=WEEKS,
     )
-    return ToConfirm("lightning", "Lightning", text, "surveyor; insurer", {})
 
 
-def _sources(option: Option) -> Iterator[ToConfirm]:
+def _sources(option: Option) -> Iterator[OtherSources]:
     """Sources of the case that these lists do not size: told, so that none is left live."""
-    supply, numbers, named = option.supply, {}, []
-    if supply is not None and supply.genset is not None:
-        numbers["genset_kw"] = scalar(supply.genset.power) / 1e3
-        named.append("a charging machine of {here.genset_kw|power}")
-    if supply is not None and supply.wind is not None:
-        numbers["wind_w"] = scalar(supply.wind.rated_power)
-        named.append("a wind generator of {here.wind_w|watts}")
-    if named:
-        text = (
-            f"The case lists {' and '.join(named)}, not in diagram and schedules: each is a live "
-            "source and wants its own fuse and isolator at the busbar, an end of charge below the "
-            "cut-off of the cells, and the charge inhibit of the management systems"
-        )
-        yield ToConfirm("sources", "Other sources", text, "installer", numbers)
+    supply = option.supply
+    genset = None if supply is None or supply.genset is None else scalar(supply.genset.power)
+    wind = None if supply is None or supply.wind is None else scalar(supply.wind.rated_power)
+    if genset is not None or wind is not None:
+        yield OtherSources("sources", "Other sources", "installer", genset, wind)
 
 
-def _documents(key: str, volts: Voltages) -> Iterator[ToConfirm]:
+def _documents(volts: Voltages) -> Iterator[Scope | Touch]:
     """Documents that end at 50 V, told by the ceiling and not by the label."""
     if volts.band != RULE_HIGH:
         return
-    text = (
-        f"Sold as {{{key}.voltages.nominal_v|voltage}}, the bank reaches "
-        f"{{{key}.voltages.ceiling_v|voltage}} with {{{key}.voltages.cells|count}} cells: "
-        f"documents scoped to 50 V, such as ABYC E-11 and ISO 13297 {CURRENT}, may not cover it; "
-        "ask which one surveyor and insurer will hold it against"
-    )
-    yield ToConfirm("scope", "Scope of documents", text, "surveyor; insurer", {})
-    if volts.ceiling > TOUCH_LIMIT:
-        text = (
-            f"{{{key}.voltages.ceiling_v|voltage}} is above the "
-            f"{{{key}.voltages.touch_limit_v|voltage}} in common use as touch limit: specialist "
-            "design, insulation monitor, interlocked covers, and work by trained persons only"
-        )
-        yield ToConfirm("touch", "Above the touch limit", text, "specialist; insurer", {})
+    yield Scope(
+        "scope", "Scope of documents", "surveyor; insurer", volts.nominal, volts.ceiling,
+        volts.cells,
+    )  # fmt: skip
+    if volts.ceiling > volts.touch_limit:
+        yield Touch(
+            "touch", "Above the touch limit", "specialist; insurer", volts.ceiling,
+            volts.touch_limit,
+        )  # fmt: skip

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from generator.analyses.percentiles import scalar
-from generator.analyses.wiring.installation import Conductor, Device
+from generator.analyses.wiring.installation import Conductor, Device, Problem
 from generator.analyses.wiring.loads import Load
 from generator.physics.energy.protection import (
     LOAD_SHARE,
@@ -108,22 +108,22 @@ def fuse(load: Load, wire: Conductor, stand: Stand) -> Device:
     return replace(device, problems=_problems(device))
 
 
-def _problems(device: Device) -> tuple[str, ...]:
-    """What does not hold, in words for the list."""
+def _problems(device: Device) -> tuple[Problem, ...]:
+    """What does not hold."""
     found = []
     if device.rating > device.most:
-        found.append("larger than its conductor allows")
+        found.append("larger_than_conductor")
     if device.rating < device.least:
-        found.append("too small for its load")
+        found.append("too_small")
     if device.fuse_class is None:
-        found.append("no usual class bears this voltage and fault")
+        found.append("no_class")
     if device.voltage is not None and device.voltage < device.ceiling:
-        found.append("rated below the charge ceiling")
+        found.append("below_ceiling")
     if device.breaking is not None and device.breaking < device.fault:
-        found.append("breaks less than the prospective fault")
+        found.append("breaks_less")
     if device.distance > device.distance_limit:
-        found.append("too far from its source")
-    return tuple(found)
+        found.append("too_far")
+    return tuple(Problem(device.id, what) for what in found)
 
 
 def with_selectivity(devices: tuple[Device, ...], strings: int) -> tuple[Device, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from generator.analyses.percentiles import scalar
 from generator.analyses.store.bank import BankResult
@@ -16,7 +16,7 @@ from generator.analyses.wiring.circuits import (
     drop_area,
     fault_area,
 )
-from generator.analyses.wiring.earthing import to_confirm
+from generator.analyses.wiring.earthing import Subjects, to_confirm
 from generator.analyses.wiring.fuses import (
     UNKNOWN_LET_THROUGH,
     Stand,
@@ -31,15 +31,17 @@ from generator.analyses.wiring.installation import (
     Device,
     Fault,
     Installation,
+    Problem,
     StringCurrent,
     Switch,
     Voltages,
 )
-from generator.analyses.wiring.labels import labels
+from generator.analyses.wiring.labels import Listed, labels
 from generator.analyses.wiring.loads import CONVERTER, OF_HOUSE, Load, loads
 from generator.analyses.wiring.settings import Made, settings
 from generator.analyses.wiring.supply import fault, flows, panel_power, voltages
 from generator.analyses.wiring.switching import precharge, switches
+from generator.arrays import Numbers
 from generator.case.case import Case
 from generator.case.option import Bank, Option
 from generator.case.usage import House
@@ -51,8 +53,21 @@ DEVICES = method("wiring.devices")
 PAIR = 2  # conductors of a circuit that lies by itself
 
 
+@dataclass(frozen=True)
+class Aboard:
+    """What of boat and placement the lists name: spaces of the battery, height of the mast [m]."""
+
+    battery_space: str | None
+    mast_height: Numbers
+
+
 def installation(
-    case: Case, option: Option, place: int, found: BankResult | None, worked: Duty | None
+    case: Case,
+    option: Option,
+    place: int,
+    found: BankResult | None,
+    worked: Duty | None,
+    aboard: Aboard,
 ) -> Installation | None:
     """The installation of a battery option; none of a diesel."""
     bank, motor, wiring = option.bank, option.motor, option.installation
@@ -72,7 +87,7 @@ def installation(
     opened = switches(wiring, circuits, volts)
     filling = precharge(wiring, volts, short, opened)
     string = _string(bank, circuits[0], devices[0], opened, warm_share(around.air))
-    key = f"options.{place}.installation"
+    subjects = Subjects(case, option, wiring, volts, circuits, scalar(aboard.mast_height))
     return Installation(
         voltages=volts,
         strings=strings,
@@ -83,8 +98,9 @@ def installation(
         switches=opened,
         precharge=filling,
         settings=settings(case, option, found, worked, Made(volts, circuits, string, filling)),
-        labels=labels(key, volts, circuits, devices, opened),
-        confirm=to_confirm(case, option, key, wiring, volts, circuits),
+        labels=labels(case.berth, Listed(volts, short, filling, circuits, devices, opened)),
+        confirm=to_confirm(subjects, found.nominal),
+        battery_space=aboard.battery_space,
         temperature_class=around.temperature_class,
         space_temperature=around.air,
         path_drop=_path_drop(circuits, volts),
@@ -101,7 +117,7 @@ def _path_drop(circuits: tuple[Circuit, ...], volts: Voltages) -> float:
     """What string leg, motor leg and the devices in both lose at the continuous current."""
     legs = [next(item for item in circuits if item.kind == kind) for kind in ("string", "motor")]
     drive = legs[1].continuous
-    return sum(item.drop.volts for item in legs) / volts.nominal + DEVICES * drive / volts.nominal
+    return sum(item.drop.lost for item in legs) / volts.nominal + DEVICES * drive / volts.nominal
 
 
 def _string(
@@ -121,10 +137,13 @@ def _string(
         "its cable": wired.conductor.ampacity,
     }
     rest = min(parts["its isolator"], parts["its cable"])
+    steady, peak = min(parts["four fifths of its warm fuse"], rest), min(warm * device.rating, rest)
     return StringCurrent(
         own=own,
-        wired=min(parts["four fifths of its warm fuse"], rest),
-        wired_peak=min(warm * device.rating, rest),
+        for_good=min(own, steady),
+        for_peak=min(own, peak),
+        wired=steady,
+        wired_peak=peak,
         bound_by=min(parts, key=lambda name: parts[name]),
     )
 
@@ -160,8 +179,8 @@ def leg(
     device = fuse(load, wire, Stand(name, here, None if alone else "F1", sheathed, around.air))
     wired = circuit(load, around, wire, spoiled, name)
     if load.plan.area is None and wire.ampacity < rated:
-        said = "no conductor of the list carries what its fuse does"
-        wired = replace(wired, problems=(*wired.problems, said))
+        lacking = Problem(load.id, "no_such_conductor")
+        wired = replace(wired, problems=(*wired.problems, lacking))
     return wired, device
 
 
@@ -172,13 +191,13 @@ def _fault_at(load: Load, short: Fault, strings: int) -> float:
     house battery nothing is known: the highest row of the table of breakers is taken.
     """
     if load.kind == "string":
-        return short.string_most * max(1, strings - 1)
+        return short.string_greatest * max(1, strings - 1)
     if load.kind in OF_HOUSE:
         return breaker_capacity(LARGEST_HOUSE, branch=False)
-    return short.bank_most
+    return short.bank_greatest
 
 
-def _problems(circuits: tuple[Circuit, ...], devices: tuple[Device, ...]) -> tuple[str, ...]:
-    """Everything that does not hold, with the id of what it is about."""
-    of_wires = [f"{item.id}: {said}" for item in circuits for said in item.problems]
-    return tuple([*of_wires, *(f"{item.id}: {said}" for item in devices for said in item.problems)])
+def _problems(circuits: tuple[Circuit, ...], devices: tuple[Device, ...]) -> tuple[Problem, ...]:
+    """Everything that does not hold, of circuits and then of fuses."""
+    of_wires = tuple(problem for item in circuits for problem in item.problems)
+    return (*of_wires, *(problem for item in devices for problem in item.problems))

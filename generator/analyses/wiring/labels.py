@@ -2,46 +2,72 @@
 
 from __future__ import annotations
 
-from generator.analyses.wiring.installation import Circuit, Device, Label, Switch, Voltages
+import math
+from dataclasses import dataclass
+
+from generator.analyses.percentiles import scalar
+from generator.analyses.wiring.installation import (
+    Circuit,
+    Device,
+    Fault,
+    Precharge,
+    Switch,
+    Voltages,
+)
+from generator.analyses.wiring.label import (
+    BankLabel,
+    DisconnectLabel,
+    FuseLabel,
+    Label,
+    MotorLabel,
+    ShoreLabel,
+    SwitchLabel,
+)
+from generator.case.usage import Berth
 
 UNSEEN = ("contactor", "pre-charge relay", "charge inhibit")  # named inside their boxes
+KILOAMPERE = 1e3
 
 
-def _remote(switches: tuple[Switch, ...]) -> str:
-    return next(item.id for item in switches if item.kind == "remote disconnect")
+@dataclass(frozen=True)
+class Listed:
+    """What of the installation is labelled."""
+
+    volts: Voltages
+    short: Fault
+    filling: Precharge
+    circuits: tuple[Circuit, ...]
+    devices: tuple[Device, ...]
+    switches: tuple[Switch, ...]
 
 
-def labels(
-    key: str, volts: Voltages, circuits: tuple[Circuit, ...], devices: tuple[Device, ...],
-    switches: tuple[Switch, ...],
-) -> tuple[Label, ...]:  # fmt: skip
+def labels(berth: Berth, made: Listed) -> tuple[Label, ...]:
     """Voltage at the bank and the motor, one label for each fuse and switch, and both stops."""
-    shock = (
-        f"DANGER {{{key}.voltages.ceiling_v|voltage}} DC, short circuit up to "
-        f"{{{key}.fault.label_ka|kiloamperes}}. Insulated tools, no rings"
+    rated = {device.circuit: device for device in made.devices}
+    seen = (switch for switch in made.switches if switch.kind not in UNSEEN)
+    breaker = None if berth.breaker is None else scalar(berth.breaker)
+    return (
+        BankLabel(made.volts.ceiling, _rounded_up(made.short)),
+        MotorLabel(made.volts.ceiling, made.filling.energy),
+        DisconnectLabel(next(s.id for s in made.switches if s.kind == "remote disconnect")),
+        ShoreLabel(breaker),
+        *(_fuse(item, rated[item.id]) for item in made.circuits),
+        *(SwitchLabel(s.id, s.kind, s.of_circuit, s.part, s.by, s.at) for s in seen),
     )
-    found = [
-        Label("battery compartment, outside", shock, {}),
-        Label("motor and controller", f"{{{key}.voltages.ceiling_v|voltage}} DC. Isolate and prove "
-              f"dead: the capacitors hold {{{key}.precharge.energy_j|joules}}", {}),
-        Label("companionway", f"BATTERY DISCONNECT {_remote(switches)}: opens every "
-              "string. Turn off and leave the boat in smoke", {}),
-        Label("shore inlet", "Berth breaker {berth.breaker_a|current}; attend the first hour of "
-              "each charge", {}),
-    ]  # fmt: skip
-    rated = {device.circuit: device for device in devices}
-    for item in circuits:
-        device = rated[item.id]
-        kind = device.fuse_class or "class by its maker"
-        text = (
-            f"{device.id} {item.name}: {{here.rating_a|current}}, {kind}, "
-            "{here.voltage_v|voltage} at least; spare of the same class only"
-        )
-        least = max(device.ceiling, device.voltage or 0.0)
-        found.append(Label(device.place, text, {"rating_a": device.rating, "voltage_v": least}))
-    found += [
-        Label(switch.place, f"{switch.id} {switch.name}", {})
-        for switch in switches
-        if switch.kind not in UNSEEN
-    ]
-    return tuple(found)
+
+
+def _rounded_up(short: Fault) -> float:
+    """The greatest short circuit of all [A], in whole kiloamperes and never less than it is."""
+    greatest = max(short.string_greatest, short.bank_greatest)
+    return math.ceil(greatest / KILOAMPERE) * KILOAMPERE
+
+
+def _fuse(item: Circuit, device: Device) -> FuseLabel:
+    return FuseLabel(
+        device=device.id,
+        circuit_name=item.name,
+        fuse_class=device.fuse_class,
+        place=device.place,
+        rating=device.rating,
+        voltage=max(device.ceiling, device.voltage or 0.0),
+    )

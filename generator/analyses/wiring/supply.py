@@ -86,14 +86,14 @@ def fault(case: Case, place: int, bank: Bank, wiring: Wiring, volts: Voltages) -
     trunk = scalar(wiring.trunk_links)
     least_trunk = min(trunk, low.get("installation.trunk_links", trunk))
     return Fault(
-        string=float(fault_current(opened, own, 1)),
-        bank=float(fault_current(opened, own, strings, trunk)),
+        string_likely=float(fault_current(opened, own, 1)),
+        bank_likely=float(fault_current(opened, own, strings, trunk)),
         string_resistance=own,
         trunk_resistance=trunk,
         open_voltage=opened,
         by_maker=maker is not None,
-        string_most=float(fault_current(opened, least, 1)),
-        bank_most=float(fault_current(opened, least, strings, least_trunk)),
+        string_greatest=float(fault_current(opened, least, 1)),
+        bank_greatest=float(fault_current(opened, least, strings, least_trunk)),
     )
 
 

@@ -12,8 +12,7 @@ from generator.tables.method import method
 LEFT = method("wiring.contactor_share")
 GIVEN_UP = method("wiring.precharge_limit")
 OPENED = ("string", "motor", "panel", "sun")  # circuits with an isolator
-BELOW = "companionway, outside the battery space"
-HELM = "helm, within reach of the steering position"
+REMOTE = "S1"  # opens every string
 
 
 def precharge(
@@ -33,7 +32,7 @@ def precharge(
         time=filled,
         difference=LEFT * volts.ceiling,
         limit=GIVEN_UP * filled,
-        fuse=smallest(volts.ceiling, short.bank_most),
+        fuse=smallest(volts.ceiling, short.bank_greatest),
         relay=next(item.id for item in opened if item.kind == "pre-charge relay"),
         energy=float(resistor_energy(volts.ceiling, capacitance)),
         first_power=start * volts.ceiling,
@@ -49,32 +48,26 @@ def switches(wiring: Wiring, circuits: tuple[Circuit, ...], volts: Voltages) -> 
     strings = [item for item in circuits if item.kind == "string"]
     motor = next(item for item in circuits if item.kind == "motor")
     contactors = [
-        Switch(f"K{number}", "contactor",
-               f"Contactor of {item.source}, opened by S1 and by its management system",
-               f"{item.source}, or inside its case", item.id, _most(item), volts.ceiling)
+        Switch(f"K{number}", "contactor", item.kind, item.id, item.source, REMOTE, "case",
+               _most(item), volts.ceiling)
         for number, item in enumerate(strings, 1)
     ]  # fmt: skip
     drive, relay = f"K{len(strings) + 1}", f"K{len(strings) + 2}"
     filling = float(first_current(volts.ceiling, scalar(wiring.precharge_resistance)))
-    behind = f"{motor.source}, behind its fuse"
     inhibited = [item for item in circuits if item.kind in ("charger", "sun")]
     return (
         *isolators,
         *contactors,
-        Switch(drive, "contactor", "Drive contactor", behind, motor.id, _most(motor),
-               volts.ceiling),
-        Switch(relay, "pre-charge relay", f"Pre-charge relay, closed only before {drive}", behind,
-               motor.id, filling, volts.ceiling),
-        Switch("S1", "remote disconnect", "Remote disconnect of the battery: opens every string",
-               BELOW, strings[0].id, None, volts.ceiling),
-        Switch("S2", "emergency stop", f"Emergency stop: torque off first, then {drive}", HELM,
-               motor.id, None, volts.ceiling),
-        Switch("S3", "neutral start", "Neutral interlock of the throttle", HELM, motor.id,
-               None, None),
+        Switch(drive, "contactor", "motor", motor.id, motor.source, "", "behind_fuse",
+               _most(motor), volts.ceiling),
+        Switch(relay, "pre-charge relay", "motor", motor.id, motor.source, drive, "behind_fuse",
+               filling, volts.ceiling),
+        Switch(REMOTE, "remote disconnect", "string", strings[0].id, "", "", "below",
+               None, volts.ceiling),
+        Switch("S2", "emergency stop", "motor", motor.id, "", drive, "helm", None, volts.ceiling),
+        Switch("S3", "neutral start", "motor", motor.id, "", "", "helm"),
         *(
-            Switch(f"S{number}", "charge inhibit",
-                   f"Charge inhibit of the management systems to the {item.target}",
-                   f"management systems to {item.target}", item.id, None, None)
+            Switch(f"S{number}", "charge inhibit", item.kind, item.id, item.target, "", "wires")
             for number, item in enumerate(inhibited, 4)
         ),
     )  # fmt: skip
@@ -86,15 +79,10 @@ def _isolators(circuits: tuple[Circuit, ...]) -> list[Switch]:
     for item in circuits:
         if item.kind not in OPENED:
             continue
-        name = {
-            "string": f"Isolator of {item.source}",
-            "motor": "Main isolator",
-            "panel": "House isolator",
-            "sun": "Isolator of the panels' charger: part or cover the panels first",
-        }[item.kind]
-        place = f"{item.source}, reached from outside the battery space"
-        number = f"Q{len(found) + 1}"
-        found.append(Switch(number, "isolator", name, place, item.id, _most(item), item.ceiling))
+        found.append(
+            Switch(f"Q{len(found) + 1}", "isolator", item.kind, item.id, item.source, "",
+                   "battery", _most(item), item.ceiling)
+        )  # fmt: skip
     return found
 
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from generator.analyses.motion.plant import passage_time
 from generator.analyses.percentiles import first_row
 from generator.arrays import Array
 from generator.case.case import Case
+from generator.records import number, record
 from generator.tables.method import method
 
 MODES = ("unattended", "harbour", "anchor", "day sail", "passage", "motoring")
@@ -19,27 +18,29 @@ KILOWATT_HOUR = 3.6e6
 ALTERNATOR = method("house.alternator_share")
 
 
-@dataclass(frozen=True)
+@record
+class HouseMode:
+    """One way of living on board, at the terminals of the propulsion bank."""
+
+    mode: str
+    consumers: float = number("watts", "draw of the consumers")
+    loss: float = number("watts", "loss in converter and inverter")
+
+
+@record
 class HouseLoads:
-    """Power at the terminals of the propulsion bank by mode [W], and where it goes.
+    """Power at the terminals of the propulsion bank by mode, in the order of MODES."""
 
-    ``consumers`` is what the consumers get, ``loss`` what converter and inverter take on top;
-    both (6,) in the order of MODES. ``alternator_year`` is what the diesel's alternator gave in
-    a year of motoring and gives no more [J].
-    """
-
-    modes: tuple[str, ...]
-    consumers: Array
-    loss: Array
-    cooking: float  # J a day aboard, in consumers
-    heat: float
     lost_services: tuple[str, ...]  # that the diesel gave and that are not counted as electric
-    alternator_year: float
+    modes: tuple[HouseMode, ...]
+    cooking: float = number("energy", "cooking, a day aboard")
+    heat: float = number("energy", "heat, a day aboard")
+    alternator: float = number("energy", "given by the alternator in a year")  # and no more
 
     @property
     def power(self) -> Array:
         """At the terminals of the bank [W], by mode."""
-        return np.asarray(self.consumers + self.loss)
+        return np.array([mode.consumers + mode.loss for mode in self.modes])
 
 
 def house(case: Case) -> HouseLoads:
@@ -56,13 +57,14 @@ def house(case: Case) -> HouseLoads:
     efficiency = float(loads.converter_efficiency)
     gone = [name for name in loads.services if name in ("hot water", "cabin heat")]
     return HouseLoads(
-        modes=MODES,
-        consumers=consumers,
-        loss=consumers * (1.0 / efficiency - 1.0) + standing,
+        lost_services=() if loads.heat > 0.0 else tuple(gone),
+        modes=tuple(
+            HouseMode(mode, float(own), float(own * (1.0 / efficiency - 1.0) + kept))
+            for mode, own, kept in zip(MODES, consumers, standing, strict=True)
+        ),
         cooking=float(loads.cooking),
         heat=float(loads.heat),
-        lost_services=() if loads.heat > 0.0 else tuple(gone),
-        alternator_year=_alternator(case),
+        alternator=_alternator(case),
     )
 
 

@@ -107,7 +107,8 @@ def _screw(case: Case, option: Option, sail: UnderSail, times: Outings) -> Array
     supply = option.supply
     if supply is None or not supply.regeneration or not hours:
         return np.zeros(times.sailing.shape)
-    given = np.concatenate([[0.0], best(sail.returned)])
+    # lacking: a screw that gives nothing back
+    given = np.concatenate([[0.0], np.nan_to_num(best(sail.rows.returned))])
     power = float(np.interp(float(plan.sailing_speed), TURNING, given, left=0.0))
     return np.asarray(times.sailing * power * min(float(plan.sailing_time) / HOUR / hours, 1.0))
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import field, replace
 
 import numpy as np
 
-from generator.analyses.percentiles import best, scalar, spread
+from generator.analyses.percentiles import best, lacking_share, scalar, spread
 from generator.analyses.use.legs import Legs
 from generator.analyses.year.panel_yield import PanelYield
 from generator.analyses.year.year import Year
@@ -14,8 +15,10 @@ from generator.arrays import Array
 from generator.case.option import Option
 from generator.case.register import find_default
 from generator.case.supply import PanelGroup
+from generator.records import number, record
 from generator.tables.load import read_table
 
+TENTH = 0.1  # share of the draws beyond the pessimistic end
 DIM = 0.25  # quantile of the weeks of use, over all years of weather
 FACTORS = 17  # of the drawn yield, between which a quantile is read straight
 REFERENCE = 1000.0  # W of panels that stand for an option without any
@@ -23,21 +26,23 @@ MOST = 1e5  # W; no boat carries as many
 KEY = "options.supply.panels"
 
 
-@dataclass(frozen=True)
+@record
 class SunCarries:
     """Weeks of use without a plug. J, W, m2; arrays are per draw.
 
     ``ratio`` is the dimmest quarter of the weeks: sun less house, over what the legs take.
     """
 
-    weeks: int
-    use: Array  # J a week of use; nan where a leg cannot be motored
-    sun: float  # J a week into the bank, dimmest quarter, best estimate
-    house: float  # J a week
-    rated: float  # W of the option's own panels
-    ratio: Array
-    least: float | None  # W of panels that carry her at the pessimistic end
-    area: float | None  # m2 of those, as flat panels that stand free
+    weeks: int = number("count", "weeks of use")
+    # nan where a leg cannot be motored
+    use: Array = number("energy", "energy that her legs take in a week of use", cautious="high")
+    sun: float = number("energy", "sun into the bank in a dim week, by the best estimate")
+    house: float = number("energy", "energy that the house takes in a week of use")
+    rated: float = number("watts", "rated power of her own panels")
+    ratio: Array = number("ratio", "sun less house in a dim week, over what her legs take", "low")
+    least: float | None = number("watts", "smallest panels that carry her")
+    least_area: float | None = number("area", "area of those as flat panels that stand free")
+    absent: Mapping[str, str] = field(default_factory=dict)
 
 
 def reference_panels(option: Option) -> Option:
@@ -81,8 +86,18 @@ def sun_carries(
         rated=panels.rated if own else 0.0,
         ratio=ratio,
         least=least,
-        area=None if least is None else least / float(area),
+        least_area=None if least is None else least / float(area),
+        absent=without(use),
     )
+
+
+def without(use: Array) -> dict[str, str]:
+    """Why a number of hers is absent."""
+    unknown = lacking_share(use) > TENTH
+    return {
+        **dict.fromkeys(("use", "ratio"), "leg_beyond"),
+        **dict.fromkeys(("least", "least_area"), "leg_beyond" if unknown else "no_panels_do_it"),
+    }
 
 
 def _ratio(sun: Array, house: Array, use: Array, factor: Array) -> Array:

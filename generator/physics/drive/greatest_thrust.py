@@ -12,7 +12,7 @@ from generator.physics.drive.propeller import (
     TORQUE,
     Cubic,
     cubic_in_advance,
-    zero_of_cubic,
+    pulls_until,
 )
 
 TURN = 2.0 * np.pi  # rad
@@ -68,7 +68,7 @@ def wheel(
     arm = torque_scale * density * diameter**5
     pull = (disc * thrust[0], disc * thrust[1], disc * thrust[2], disc * thrust[3])
     grip = (arm * torque[0], arm * torque[1], arm * torque[2], arm * torque[3])
-    return Wheel(diameter, pull, grip, zero_of_cubic(thrust))
+    return Wheel(diameter, pull, grip, pulls_until(pitch_ratio, area_ratio, blades))
 
 
 def thrust_at(screw: Wheel, advance_speed: Numbers, turns: Numbers) -> Array:

@@ -36,11 +36,20 @@ def motor_losses(
     """
     turns = np.asarray(motor_speed) / rated_speed
     load = np.asarray(shaft_power) / rated_power
-    torque = np.where(turns > 0.0, load, 0.0) / np.where(turns > 0.0, turns, 1.0)
+    turning = turns > 0.0
+    if turning.all():
+        torque = load / turns
+    else:
+        torque = np.where(turning, load, 0.0) / np.where(turning, turns, 1.0)
     share: Numbers = 0.0
     for c, a, b in _terms():
-        share = share + c * turns**a * torque**b
+        share = share + c * _power(turns, a) * _power(torque, b)
     return np.asarray(rated_power * share)
+
+
+def _power(base: Array, exponent: int) -> Numbers:
+    """A whole power; the one of nought costs nothing."""
+    return base**exponent if exponent else 1.0
 
 
 @cache
@@ -132,6 +141,7 @@ def published_losses(load: Array) -> tuple[Array, Array]:
     return np.asarray(low), np.asarray(high)
 
 
+@cache
 def _curves() -> tuple[Array, Array, Array]:
     table = read_table("drive/efficiency_curves")
     return table.column("power_share"), table.column("best"), table.column("worst")

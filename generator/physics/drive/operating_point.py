@@ -15,7 +15,7 @@ from generator.physics.drive.propeller import (
     Cubic,
     cubic,
     cubic_in_advance,
-    zero_of_cubic,
+    pulls_until,
 )
 
 TURN = 2.0 * np.pi  # rad
@@ -88,7 +88,7 @@ def operating_point(
     disc = np.square(diameter)
     wheel = torque_scale * density * disc * disc * diameter
     given = (thrust, advance_speed, 1.0 / disc, 1.0 / (density * disc * disc), thrust_scale, wheel)
-    terms = np.broadcast_arrays(*given, zero_of_cubic(pull), *pull, *grip)
+    terms = np.broadcast_arrays(*given, pulls_until(pitch_ratio, area_ratio, blades), *pull, *grip)
     rows = [np.atleast_1d(term) for term in terms]
     results = np.empty((6, *rows[0].shape))
     for block in _blocks(rows[0].shape):

@@ -8,6 +8,7 @@ from functools import cache
 import numpy as np
 
 from generator.arrays import Array, Numbers
+from generator.remembered import remembered
 from generator.tables.load import read_table
 
 THRUST = "thrust"
@@ -67,6 +68,7 @@ def torque_coefficient(
     return cubic(cubic_in_advance(TORQUE, pitch_ratio, area_ratio, blades), advance)
 
 
+@remembered
 def cubic_in_advance(
     which: str, pitch_ratio: Numbers, area_ratio: Numbers, blades: Numbers
 ) -> Cubic:
@@ -149,6 +151,26 @@ def zero_of_cubic(coefficients: Cubic) -> Array:
         change = cubic(coefficients, zero) / _slope(coefficients, zero)
         zero = np.minimum(np.maximum(zero - change, low), high)
     return np.where(found, zero, np.nan)
+
+
+@remembered
+def pulls_until(pitch_ratio: Numbers, area_ratio: Numbers, blades: Numbers) -> Array:
+    """Advance coefficient at which one given screw no longer pulls.
+
+    KT(J0) = 0, KT > 0 for 0 <= J < J0
+
+    Args:
+        pitch_ratio: P/D [-]
+        area_ratio: AE/A0 [-]
+        blades: Z [-]
+
+    Returns:
+        J0 [-], NaN as zero_of_cubic
+
+    Valid: as thrust_coefficient
+    Source: oosterveld1975, table of coefficients
+    """
+    return zero_of_cubic(cubic_in_advance(THRUST, pitch_ratio, area_ratio, blades))
 
 
 def _slope(coefficients: Cubic, advance: Numbers) -> Numbers:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import numpy as np
 
 from generator.arrays import Array, Numbers
@@ -52,6 +54,7 @@ def gauge_diameter(number: Numbers) -> Numbers:
     return 0.127e-3 * 92.0 ** ((36.0 - number) / 39.0)
 
 
+@cache
 def table_ampacity(gauge: str, temperature_class: int) -> float:
     """Allowable current of one conductor in free air of 30 degC.
 
@@ -92,6 +95,7 @@ def warm_air_factor(temperature_class: Numbers, air: Numbers) -> Array:
     return np.asarray(np.sqrt(np.minimum(rise / (np.asarray(temperature_class) - TABLE_AIR), 1.0)))
 
 
+@cache
 def bundle_factor(conductors: int) -> float:
     """Allowable current of conductors laid together over that of one alone.
 
@@ -273,6 +277,7 @@ def insulation_constant(start: Numbers, end: Numbers) -> Numbers:
     return COPPER_BEARS * np.sqrt(np.log(1.0 + (end - start) / (COPPER_ZERO + start)))
 
 
+@cache
 def fault_constant(temperature_class: float) -> float:
     """What a copper conductor bears from its temperature class on.
 

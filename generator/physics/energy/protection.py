@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache, lru_cache
 
 import numpy as np
 
@@ -35,7 +36,12 @@ def fuse_ratings() -> list[float]:
     Valid: direct current on boats
     Source: practice, usual series of ratings
     """
-    return [float(rating) for rating in read_table("energy/fuse_sizes").column("rating")]
+    return list(_ratings())
+
+
+@cache
+def _ratings() -> tuple[float, ...]:
+    return tuple(float(rating) for rating in read_table("energy/fuse_sizes").column("rating"))
 
 
 def least_fuse(continuous: float, lasting: float) -> float | None:
@@ -54,7 +60,7 @@ def least_fuse(continuous: float, lasting: float) -> float | None:
     Source: practice, four fifths of its rating for a lasting load
     """
     asked = max(continuous / LOAD_SHARE, lasting)
-    return next((rating for rating in fuse_ratings() if rating >= asked), None)
+    return next((rating for rating in _ratings() if rating >= asked), None)
 
 
 def most_fuse(ceiling: float, allowable: float) -> float:
@@ -76,10 +82,11 @@ def most_fuse(ceiling: float, allowable: float) -> float:
     most = OVER_AMPACITY * allowable
     if ceiling < FIFTY_VOLTS:
         return most
-    above = (rating for rating in fuse_ratings() if rating >= allowable)
+    above = (rating for rating in _ratings() if rating >= allowable)
     return min(next(above, allowable), most)
 
 
+@lru_cache(maxsize=4096)  # each circuit tries every rating, of every bank that is looked at
 def fuse_class(ceiling: float, fault: float, rating: float) -> FuseClass | None:
     """First class of fuse that bears the voltage and breaks the fault.
 

@@ -24,10 +24,7 @@ MIDSHIP_LOW, MIDSHIP_HIGH = 0.63, 0.80
 # node at 0.25 within a fifth, and that at 0.30 is a sixth of it or less.
 DENT = 0.30
 FIN_CHORDS = (0.12, 0.22)  # of the waterline: fins of the register
-FINS_ONLY = (
-    "The form of the keel's waves is one of fin keels; for this keel it is read across its node at "
-    "Froude number 0.30, where it would have next to no waves."
-)
+FINS_ONLY = "fins_only"  # what is said outside the range
 REFUSED = "The form of 2008 gives no answer: it is erratic at such midship coefficients."
 
 

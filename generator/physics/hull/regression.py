@@ -27,8 +27,7 @@ SOURCE = "dsyhs_measurements"
 LIGHT_FROM, LIMIT = 5.0, 0.45  # length-displacement ratio; Froude number of heavier hulls
 # Within 25 % as an 80 % band, beyond the heaviest model: no tank result to hold it against.
 HEAVY_DOUBT = 0.25 / 1.2816
-HELD = "The regression is taken at the end of its range, with a wider band."
-HELD_HEAVY = "Taken at the heaviest model, times the true displacement: within about 25 %."
+HELD, HELD_HEAVY = "held_wider", "heavy_times_displacement"  # what is done outside the range
 
 
 @dataclass(frozen=True)
@@ -236,11 +235,11 @@ def _rows(form: HullForm) -> Array:
 
 def _straight(nodes: Array, values: Array, places: Array) -> Array:
     """Values on a last axis read between the nodes by straight lines, level outside."""
-    held = np.clip(places, nodes[0], nodes[-1])
-    interval = np.clip(np.searchsorted(nodes, held, side="right") - 1, 0, len(nodes) - 2)
+    held = np.minimum(np.maximum(places, nodes[0]), nodes[-1])
+    interval = np.minimum(np.searchsorted(nodes, held, side="right") - 1, len(nodes) - 2)
     share = (held - nodes[interval]) / np.diff(nodes)[interval]
-    shape = np.broadcast_shapes(values.shape[:-1], places.shape)
-    rows = np.broadcast_to(values, (*shape, values.shape[-1])) if shape else values
-    picks = np.broadcast_to(interval, shape)[..., None]
-    start, end = (np.take_along_axis(rows, picks + step, axis=-1)[..., 0] for step in (0, 1))
-    return np.asarray(start + np.broadcast_to(share, shape) * (end - start))
+    drawn = values.shape[:-1]
+    first = np.arange(int(np.prod(drawn, dtype=np.int64))).reshape(drawn) * len(nodes)
+    at, flat = first + interval, values.reshape(-1)
+    start = flat.take(at)
+    return np.asarray(start + share * (flat.take(at + 1) - start))

@@ -27,13 +27,11 @@ PER_CENT = 100.0  # the regression takes LCB in per cent of the waterline
 LIGHT_FROM = 5.0  # length-displacement ratio
 LIMIT, LIGHT_LIMIT = 0.45, 0.60  # Froude numbers
 ROUNDING = 1e-9  # a speed worked back from the last Froude number still counts
-HELD = "The regression is taken at the end of its range."
-HELD_HEAVY = "Taken at the end of the range, times the true displacement: within about 25 %."
-NOT_USED = "Not in the regression; the tested hulls had other proportions."
+HELD, HELD_HEAVY, NOT_USED = "held", "end_times_displacement", "not_used"  # outside the range
 MESSAGES = {
     "length_displacement": HELD_HEAVY,
     "length_beam": NOT_USED,
-    "midship_coefficient": "Draught, volume and prismatic coefficient may not belong together.",
+    "midship_coefficient": "not_together",
 }
 
 

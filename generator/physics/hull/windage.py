@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import numpy as np
 
 from generator.arrays import Numbers
@@ -47,6 +49,7 @@ def drag_area(
     return hull + mast_height * rig + _coefficient("sprayhood") * sprayhood_area
 
 
+@cache
 def _coefficient(part: str) -> float:
     table = read_table("hull/windage")
     return float(table.column("drag_coefficient")[table.row_of("part", part)])

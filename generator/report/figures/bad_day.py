@@ -11,6 +11,7 @@ from generator.report.page import Page
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
+    from matplotlib.text import Annotation, Text
 
 WIDTH = 3.3  # inches: half of the page
 ROW, GAP = 0.175, 0.1  # inches: a bar with its distance, and the room between two motors
@@ -29,7 +30,7 @@ def _draw(page: Page, figure: Figure, legs: dict[str, str]) -> None:
     axes.set_axis_off()
     most = max([1.0, *(page.value(f"{leg}.{key}") or 0.0 for leg in legs.values()
                        for key in ("available_kwh", "need_kwh", "need_high_kwh"))])  # fmt: skip
-    axes.set_xlim(-LEFT * most * 1.55, most * 1.42)
+    axes.set_xlim(-LEFT * most * 1.75, most * 1.42)
     place = 0.0
     for motor, leg in legs.items():
         _has(page, axes, motor, leg, place)
@@ -68,15 +69,23 @@ def _needs(page: Page, axes: Axes, motor: str, leg: str, at: float) -> None:
         axes.barh(at, high - need, ROW * BAR, left=need, facecolor="white", edgecolor=colour,
                   linewidth=0.8, linestyle=(0, (2, 1.5)))  # fmt: skip
     end = (high or need) + step
-    number(axes, page, f"{leg}.need_kwh", "energy" if high is None else "energy:bare",
-                   (end, at), va="center", fontsize=7.2)  # fmt: skip
+    form = "energy" if high is None else "energy:bare"
+    first = number(axes, page, f"{leg}.need_kwh", form, (end, at), va="center", fontsize=7.2)
     if high is not None:
-        label(axes, (end + axes.get_xlim()[1] * 0.078, at), "to", va="center", fontsize=7.2)
-        number(axes, page, f"{leg}.need_high_kwh", "energy",
-               (end + axes.get_xlim()[1] * 0.118, at), va="center", fontsize=7.2)  # fmt: skip
+        word = _behind(axes, first, "to")
+        last = _behind(axes, word, page.plain(f"{leg}.need_high_kwh", "energy"))
+        last.set_gid(f"number:{leg}.need_high_kwh*energy")
+
+
+def _behind(axes: Axes, before: Text, said: str) -> Annotation:
+    """A word set behind another one."""
+    return axes.annotate(
+        said, xy=(1.0, 0.5), xycoords=before, xytext=(2.5, 0), textcoords="offset points",
+        va="center", fontsize=7.2,
+    )  # fmt: skip
 
 
 def _short(page: Page, motor: str) -> str:
     """Its name up to the comma, cut where it would run into the bar."""
     name = page.name(motor).partition(",")[0]
-    return name if len(name) <= 12 else f"{name[:11]}…"
+    return name if len(name) <= 10 else f"{name[:9].rstrip()}…"

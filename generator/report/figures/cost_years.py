@@ -28,7 +28,7 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
     for option in options:
         _path(page, axes, option)
     ends = [page.value(f"{option}.cost.cumulative")[-1] for option in options]
-    top = max([1.0, *(end["high_money"] or end["middle_money"] for end in ends)]) * 1.04
+    top = max([1.0, *(end["paid_high_money"] or end["paid_money"] for end in ends)]) * 1.04
     axes.set_ylim(0, top)
     last = max([1, *(end["year"] for end in ends)])
     axes.set_xlim(0, last)
@@ -42,14 +42,14 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
 def _path(page: Page, axes: Axes, option: str) -> None:
     rows, look = f"{option}.cost.cumulative", trait(page, option)
     years = page.column(rows, "year")
-    low, high = (page.column(rows, f"{end}_money") for end in ("low", "high"))
+    low, high = (page.column(rows, f"paid_{end}_money") for end in ("low", "high"))
     told = [place for place in range(len(years)) if None not in (low[place], high[place])]
     axes.fill_between(
         [years[place] for place in told], [low[place] for place in told],
         [high[place] for place in told], color=look.colour, alpha=0.09, linewidth=0,
     )  # fmt: skip
     axes.plot(
-        years, page.column(rows, "middle_money"), color=look.colour, linestyle=look.dash,
+        years, page.column(rows, "paid_money"), color=look.colour, linestyle=look.dash,
         marker=look.marker, markevery=2, markersize=4,
     )  # fmt: skip
 
@@ -88,4 +88,4 @@ def apart(wanted: list[float], gap: float) -> list[float]:
 def last_paid(page: Page, option: str) -> str:
     """Key of what an option has cost at the end of the horizon; it may have no value."""
     years = len(page.value(f"{option}.cost.cumulative") or ())
-    return f"{option}.cost.cumulative.{max(years - 1, 0)}.middle_money"
+    return f"{option}.cost.cumulative.{max(years - 1, 0)}.paid_money"

@@ -66,12 +66,12 @@ def _bars(page: Page, axes: Axes, motor: str) -> None:
     number(axes, page, f"{key}.walk_nominal_kwh", "energy:bare", (nominal + gap, 0), va="center")
     level = nominal
     for place, row in enumerate(page.value(f"{key}.walk")):
-        after = level - float(row["step_kwh"])
+        after = level - float(row["energy_kwh"])
         own = GREY if row["name"] in OF_THE_BANK else INK
         axes.barh(place + 1, level - after, 0.66, left=after, color=own)
         axes.plot([after, after], [place + 0.67, place + 2.33], color=QUIET, linewidth=0.5)
         number(
-            axes, page, f"{key}.walk.{place}.step_kwh", "energy:bare",
+            axes, page, f"{key}.walk.{place}.energy_kwh", "energy:bare",
             (max(level, after) + gap, place + 1), va="center", color=QUIET,
         )  # fmt: skip
         level = after

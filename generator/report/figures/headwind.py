@@ -12,7 +12,6 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-LEAST_WAY = 2.0  # kn
 ZONE, BEYOND = "#f3dfd3", "#e6e9ec"
 
 
@@ -26,7 +25,7 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
     end = _end(page)
     axes.set_xlim(0, 40)
     axes.set_ylim(0, _fastest(page) * 1.08)
-    axes.axhspan(0, LEAST_WAY, color=ZONE, linewidth=0, zorder=0)
+    axes.axhspan(0, _least_way(page), color=ZONE, linewidth=0, zorder=0)
     if end < 40:
         axes.axvspan(end, 40, color=BEYOND, linewidth=0, zorder=1)
         label(
@@ -34,8 +33,9 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
             ha="center", va="center", color=QUIET, fontsize=7.5,
         )  # fmt: skip
     label(
-        axes, (0.5, 0.15), "lee-shore zone: less than 2 kn made good", color=QUIET, fontsize=7.5,
-        va="bottom",
+        axes, (0.5, 0.15),
+        f"lee-shore zone: less than {page.plain('limits.least_way_kn', 'wind')} made good",
+        color=QUIET, fontsize=7.5, va="bottom",
     )  # fmt: skip
     for option in page.options:
         _curves(page, axes, option)
@@ -45,6 +45,10 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
         handles=_handles(page), loc="upper left", bbox_to_anchor=(0.0, 1.0), ncols=3,
         borderaxespad=0, handlelength=2.6, columnspacing=1.6, borderpad=0,
     )  # fmt: skip
+
+
+def _least_way(page: Page) -> float:
+    return float(page.value("limits.least_way_kn"))
 
 
 def _rows(page: Page, option: str) -> list[dict[str, Any]]:
@@ -73,7 +77,7 @@ def _curves(page: Page, axes: Axes, option: str) -> None:
         stops = page.value(f"{option}.headwind.{kind}.stops_kn")
         if page.value(f"{option}.headwind.{kind}.stops_by") != "sea":
             axes.plot(
-                stops, LEAST_WAY, look.marker, color=look.colour, markersize=5.5,
+                stops, _least_way(page), look.marker, color=look.colour, markersize=5.5,
                 markeredgecolor="white", zorder=5,
             )  # fmt: skip
     _named_stop(page, axes, option)
@@ -86,7 +90,7 @@ def _named_stop(page: Page, axes: Axes, option: str) -> None:
         return
     place = page.motors.index(option)
     label(
-        axes, (page.value(f"{key}.stops_kn"), LEAST_WAY + 0.18 + 0.5 * place),
+        axes, (page.value(f"{key}.stops_kn"), _least_way(page) + 0.18 + 0.5 * place),
         page.plain(f"{key}.stops_kn", "wind"), ha="right", va="bottom", fontsize=7.5, bbox=PAD,
         zorder=6,
     )  # fmt: skip

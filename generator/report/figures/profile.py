@@ -25,7 +25,7 @@ def profile(page: Page, option: str, name: str) -> Drawing:
     """Outline of the boat with masses as discs at their place, old and new waterline."""
     boat = page.value("boat")
     length = boat["length_overall_m"] * WIDER
-    out, into = (_named(page, option, side) for side in ("removed", "added"))
+    out, into = (_named(page, option, side) for side in ("out", "in"))
     above = boat["freeboard_m"] * 1.35 + length * FLAG * (len(out) + 0.6)
     below = boat["draught_m"] * 1.05 + length * FLAG * (len(into) + 0.4)
     height = WIDTH * (above + below) / length
@@ -47,7 +47,9 @@ def profile(page: Page, option: str, name: str) -> Drawing:
 def _named(page: Page, option: str, side: str) -> list[str]:
     """The largest masses of one side that have a place, from forward to aft."""
     keys = [
-        key for key in page.keys(f"{option}.weight.{side}") if page.value(f"{key}.x_m") is not None
+        key
+        for key in page.keys(f"{option}.weight.ledger")
+        if page.value(f"{key}.way") == side and page.value(f"{key}.x_m") is not None
     ]
     largest = sorted(keys, key=lambda key: -abs(page.value(f"{key}.mass_kg")))[:MOST]
     return sorted(largest, key=lambda key: -float(page.value(f"{key}.x_m")))
@@ -149,7 +151,7 @@ def _flags(page: Page, axes: Axes, option: str, keys: list[str], start: float, u
         axes.plot(x, z, "o", markersize=size, markerfacecolor=fill, markeredgecolor=colour,
                   alpha=0.92, zorder=5 - up)  # fmt: skip
         sign = "out" if up > 0 else "in"
-        text = f"{page.plain(f'{key}.mass_kg', 'mass')} {sign}: {row['name']}"
+        text = f"{page.plain(f'{key}.mass_kg', 'mass:size')} {sign}: {row['name']}"
         label(axes, (x + (right - left) * 0.008, height), text, va="center", fontsize=7.2,
               bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.6}, zorder=7)  # fmt: skip
 

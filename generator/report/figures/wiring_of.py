@@ -83,14 +83,14 @@ def _feed(page: Page, motor: str, key: str, behind: str) -> Leg:
 def _fuse(page: Page, motor: str, key: str) -> Piece:
     name = page.value(key)["device"]
     found = page.find(f"{motor}.installation.devices", id=name)
-    kind = page.value(f"{found}.class")
+    kind = page.value(f"{found}.fuse_class")
     said = Written(kind.split(",")[0] if kind else "no class holds")  # the schedule has the rest
     return Piece("fuse", "fuse", name, (number(page, f"{found}.rating_a", "current"), said))
 
 
 def _cable(page: Page, key: str) -> Piece:
-    several = SEVERAL.get(page.value(f"{key}.conductors") or 1)
-    said = (number(page, f"{key}.area_mm2", "section"),)
+    several = SEVERAL.get(page.value(f"{key}.conductor.side_by_side") or 1)
+    said = (number(page, f"{key}.conductor.area_mm2", "section"),)
     return Piece("cable", "cable", page.value(key)["id"],
                  (*said, Written(several)) if several else said)  # fmt: skip
 
@@ -150,7 +150,7 @@ def _ends(page: Page, motor: str, key: str, kind: str) -> tuple[Piece, ...]:
         power = number(page, f"{motor}.particulars.motor.continuous_power_kw", "power")
         return (converter, Piece("end", "motor", "", (Written("motor"), power)))
     if kind == "sun":
-        power = number(page, f"{motor}.installation.sun_w", "watts")
+        power = number(page, f"{motor}.installation.sun_power_w", "watts")
         return (converter, Piece("end", "panel", "", (Written("panels"), power)))
     if kind == "inverter":
         return (converter, Piece("end", "load", "", (Written("AC sockets"),)))

@@ -7,20 +7,17 @@ from typing import Any
 
 import numpy as np
 
+from generator.analyses.percentiles import scalar, spread
 from generator.arrays import Numbers
 from generator.units.kinds import KINDS
 
 PER_SI = {kind.suffix: kind.per_si for kind in KINDS.values() if kind.suffix} | {
     "1": 1.0,
-    "l_per_nm": 1852.0 * 1e3,
-    "money_per_kwh": 3.6e6,
-    "money_per_l": 1e-3,
 }
 DIGITS = 9
 # Why numbers are absent, in words that are as true of a tenth percentile as of the middle.
 BEYOND = "in too many draws beyond what the hull form or the propeller series allow"
 CRUISE_BEYOND = f"planned cruise is {BEYOND}"
-NEVER_CHARGED = "nothing charges her bank: no plug, no panels, no genset, no wind generator"
 NOT_MOTORED = f"a leg of hers is {BEYOND}"
 
 
@@ -30,6 +27,19 @@ def put(value: Numbers | None, suffix: str) -> float | None:
         return None
     first = float(np.asarray(value, dtype=np.float64).flat[0])
     return first * PER_SI[suffix] if math.isfinite(first) else None
+
+
+def told_of(
+    name: str, values: Numbers, suffix: str, tail: str = "", cautious: str = "high"
+) -> dict[str, Any]:
+    """Middle, low and high under ``name``, each with the suffix."""
+    told, factor = spread(values, cautious), PER_SI[suffix]
+    end = tail or suffix
+    return {
+        f"{name}_{end}": scalar(told.middle) * factor,
+        f"{name}_low_{end}": scalar(told.low) * factor,
+        f"{name}_high_{end}": scalar(told.high) * factor,
+    }
 
 
 def column(values: Numbers, suffix: str) -> list[float | None]:
@@ -55,20 +65,27 @@ def without_idle_reasons(node: Any) -> Any:
         return [without_idle_reasons(value) for value in node]
     if not isinstance(node, dict):
         return node
+    reasons = [key for key, value in node.items() if value is not None and key.endswith("_why")]
+    idle = _idle(node, reasons) if reasons else ()
     return {
         key: None
-        if key.endswith("_why") and _stands(node, key.removesuffix("_why"))
-        else without_idle_reasons(value)
+        if key in idle
+        else (without_idle_reasons(value) if isinstance(value, dict | list | tuple) else value)
         for key, value in node.items()
     }
 
 
-def _stands(row: dict[str, Any], stem: str) -> bool:
-    """Are all values there that a reason of this name speaks of, and is there one at all?"""
-    stems = (stem, f"{stem}_low", f"{stem}_high")
-    names = [name for name in row if name in stems or name.rpartition("_")[0] in stems]
-    values = [row[name] for name in names if not name.endswith("_why")]
-    return bool(values) and all(value is not None for value in values)
+def _idle(row: dict[str, Any], reasons: list[str]) -> set[str]:
+    """The reasons all of whose values are there, of which there is one at least."""
+    there: dict[str, bool] = {}  # by the name of a value, and by that without its unit
+    for name, value in row.items():
+        if not name.endswith("_why"):
+            for stem in (name, name.rpartition("_")[0]):
+                there[stem] = there.get(stem, True) and value is not None
+    stems = {key: key.removesuffix("_why") for key in reasons}
+    spoken = {key: [there[each] for each in (stem, f"{stem}_low", f"{stem}_high") if each in there]
+              for key, stem in stems.items()}  # fmt: skip
+    return {key for key, values in spoken.items() if values and all(values)}
 
 
 def plain(node: Any) -> Any:
@@ -78,7 +95,10 @@ def plain(node: Any) -> Any:
     if isinstance(node, float | np.floating):
         return float(f"{float(node):.{DIGITS}g}") if math.isfinite(node) else None
     if isinstance(node, dict):
-        return {str(key): plain(value) for key, value in node.items()}
+        return {
+            str(key): value if value is None or isinstance(value, str) else plain(value)
+            for key, value in node.items()
+        }
     if isinstance(node, list | tuple):
         return [plain(value) for value in node]
     if isinstance(node, np.bool_):

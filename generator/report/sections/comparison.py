@@ -2,12 +2,36 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from markupsafe import Markup
 
 from generator.report.page import Page
 from generator.report.parts import Part, Row, Table, numbers, reasons, without_empty, words
+
+# Name of a difference where one is judged, label, key under the option, form. A label that begins
+# with a space belongs to the row above.
+LINES = (
+    ("word", "Verdict", "verdict.word", "text"),
+    ("continuous", "Continuous power at the shaft, calm", "continuous_shaft_kw", "power"),
+    ("shaft_cruise", "Shaft power at planned cruise, in service", "cruise_shaft_kw", "power"),
+    ("battery_cruise", "Battery power at planned cruise", "cruise_battery_kw", "power"),
+    ("top_continuous", "Calm speed, continuous", "top_speed.continuous_kn", "speed"),
+    ("top_peak", "Calm speed, peak", "top_speed.peak_kn", "speed"),
+    ("range_new", "Range to reserve at cruise, calm, new", "calm_range_nm", "distance"),
+    ("range_aged", "Range to reserve at cruise, calm, aged", "calm_aged_nm", "distance"),
+    ("range_wind", "Range to reserve against {wind}, aged", "wind_aged_nm", "distance"),
+    ("nominal", "Bank, nominal", "bank.nominal_kwh", "energy"),
+    ("available", "Above the reserve, aged", "bank.available_aged_kwh", "energy"),
+    ("peak_current", "Battery current at peak", "bank.peak_current_a", "current"),
+    ("must_make", "Worst must-make leg: in hand, pessimistic", "worst_leg_ratio", "ratio"),
+    ("net", "Net change of mass", "weight.net_kg", "mass:signed"),
+    ("sinkage", "Sinkage (positive: deeper)", "weight.sinkage_mm", "length_small:signed"),
+    ("trim", "Trim (positive: bow down)", "weight.trim_mm", "length_small:signed"),
+    ("first", "First cost", "cost.first_money", "money"),
+    ("yearly", "Energy and service a year", "cost.yearly_money", "money"),
+    ("present", "Cost over the horizon, present value", "cost.present_value_money", "money"),
+    ("keep", "  against keeping the diesel", "cost.against_keep_money", "money:signed"),
+    ("new", "  against a new diesel", "cost.against_new_diesel_money", "money:signed"),
+)
 
 
 def part(page: Page) -> Part:
@@ -25,10 +49,11 @@ def part(page: Page) -> Part:
 
 
 def _table(page: Page) -> Table:
-    keys = [key for row in page.column("comparison.rows", "keys") for key in row if key]
+    lines = [line for line in LINES if not (_of_money(line[-1]) and page.value("case.redacted"))]
+    keys = [f"{option}.{line[2]}" for line in lines for option in page.options]
     width = 48 // max(len(page.options), 1)
     columns = [numbers(page.words(f"{option}.name"), width) for option in page.options]
-    rows = tuple(_row(page, key) for key in page.keys("comparison.rows"))
+    rows = tuple(_row(page, *line) for line in lines)
     caption = page.text("All options on the same legs and at the same prices")
     notes = (*reasons(page, keys), *_diesels(page))
     heads = (words("Quantity", 32), *columns, words("Difference", 20))
@@ -51,28 +76,30 @@ def _diesels(page: Page) -> tuple[Markup, ...]:
     return (page.text(f"With conditions, or failed, {'; '.join(told)}."),)
 
 
-def _row(page: Page, key: str) -> Row:
-    row = page.value(key)
+def _of_money(form: str) -> bool:
+    return form.startswith("money")
+
+
+def _row(page: Page, name: str, label: str, tail: str, form: str) -> Row:
+    judged = page.find("comparison.differences", id=name)
+    better = page.value(f"{judged}.better") if judged else None
     cells = [
-        _cell(page, data, row["form"], place == row["better"])
-        for place, data in enumerate(row["keys"])
+        _cell(page, f"{option}.{tail}", form, better == int(option.rpartition(".")[2]))
+        for option in page.options
     ]
-    return Row(page.sentence(f"{key}.label"), (*cells, _judged(page, key)), _look(row))
+    # A label that stands under the row above is set in.
+    look = "inset" if label.startswith(" ") else ""
+    wind = page.find("sea_states", id="wind_20")
+    head = page.text(label.replace("{wind}", f"{{{wind}.wind_kn|wind}}"))
+    return Row(head, (*cells, _judged(page, judged)), look)
 
 
-def _look(row: dict[str, Any]) -> str:
-    """Labels that stand under the row above are set in."""
-    return "inset" if row["label"].startswith(" ") else ""
-
-
-def _judged(page: Page, key: str) -> Markup:
-    if page.value(f"{key}.better") is not None:
-        return Markup("larger than its doubt")
-    return page.sentence(f"{key}.why")
-
-
-def _cell(page: Page, key: str | None, form: str, better: bool) -> Markup:
+def _judged(page: Page, key: str | None) -> Markup:
     if key is None:
         return Markup("")
+    return Markup("no real difference" if page.value(f"{key}.even") else "larger than its doubt")
+
+
+def _cell(page: Page, key: str, form: str, better: bool) -> Markup:
     shown = page.placed(key, form)
     return Markup('<strong class="better">') + shown + Markup("</strong>") if better else shown

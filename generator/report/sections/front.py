@@ -13,7 +13,7 @@ from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
 from generator.analyses.verdict.verdict import WORD_CONDITIONS, WORD_GO, WORD_NO
 from generator.answer.sets import RemedySet
 from generator.answer.subjects import Subject
-from generator.report.criteria_records import FACTS
+from generator.report.declared import FACTS
 from generator.report.figures.bad_day import bad_day
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
@@ -49,6 +49,7 @@ class Choice:
     battery: bool
     fails: tuple[Reason, ...]
     more_fails: bool
+    advised: bool  # the advice names it, with what mends it
     mend: View | None  # the first set of changes, with the word that it gives
     until: Markup
     leg: View | None
@@ -100,6 +101,11 @@ class Front:
     def motors(self) -> list[Choice]:
         """Options with a battery."""
         return [each for each in self.choices if each.battery]
+
+    @property
+    def any_suits(self) -> bool:
+        """Whether a motor is suitable, with or without conditions."""
+        return any(each.look != "no" for each in self.motors)
 
     @property
     def one_motor(self) -> bool:
@@ -198,6 +204,7 @@ def _choice(page: Page, option: str) -> Choice:
         battery=option in page.motors,
         fails=tuple(failed[:MOST_REASONS]),
         more_fails=len(failed) > MOST_REASONS,
+        advised=_advised(page, option),
         mend=next(iter(page.views(f"{option}.remedies", RemedySet)), None),
         until=_sentence(page, f"{option}.until.words"),
         leg=page.view(f"{_row(page, option, MUST)}.facts", MustMakeLeg),
@@ -206,6 +213,15 @@ def _choice(page: Page, option: str) -> Choice:
         calm=page.show(f"{option}.top_speed.continuous_kn", "speed"),
         weight=page.show(f"{option}.weight.net_kg", "mass:signed"),
     )  # fmt: skip
+
+
+def _advised(page: Page, option: str) -> bool:
+    """Whether the advice says already what mends this option."""
+    if not page.value("answer.asked") or page.value("answer.advice.remedies") is None:
+        return False
+    said = str(page.value("answer.advice.option"))
+    name = page.name(option)
+    return said in (name, name.partition(",")[0]) or said == "the electric motor"
 
 
 def _row(page: Page, option: str, number: int) -> str:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup
-
 from generator.report.page import Page
 from generator.report.parts import Part, Row, Table, numbers, reasons, words
 
@@ -49,7 +47,7 @@ def _sentence(page: Page, motor: str) -> str:
     cruise, peak = (page.value(f"{fault}.{name}_trips_share") > MANY for name in ("cruise", "peak"))
     if cruise:
         return left + "; at planned cruise the rest trips in cascade, so that nothing is left."
-    left += f" ({{{fault}.string_carries_by|given}} sets what a string carries)"
+    left += f" ({{{fault}.bound_by|given}} sets what a string carries)"
     if peak:
         return left + "; at peak power the rest trips in cascade: the controller is held lower."
     return left + "; the rest does not trip in cascade."
@@ -72,19 +70,8 @@ def _table(page: Page, motors: list[str]) -> Table:
         caption,
         (words("Quantity", 48), *columns),
         rows,
-        _why(page, motors, keys),
+        reasons(page, keys),
     )
-
-
-def _why(page: Page, motors: list[str], keys: list[str]) -> tuple[Markup, ...]:
-    strings = {
-        str(page.value(f"{motor}.one_fault.string_why"))
-        for motor in motors
-        if page.value(f"{motor}.one_fault.cruise_string_a") is None
-        or page.value(f"{motor}.one_fault.peak_string_a") is None
-    }
-    notes = reasons(page, keys)
-    return (*notes, *(Markup("– ") + page.text(each + ".") for each in sorted(strings)))
 
 
 def _layouts(page: Page, motor: str) -> Table:
@@ -92,8 +79,8 @@ def _layouts(page: Page, motor: str) -> Table:
     fault, house = f"{motor}.one_fault", "{house.under_way_w|watts}"
     left = f"drive on {{{fault}.power_kw|power}}"
     half = "drive on the other half"
-    if page.value(f"{fault}.half_kw") is not None:
-        half = f"drive on {{{fault}.half_kw|power}}"
+    if page.value(f"{fault}.half_power_kw") is not None:
+        half = f"drive on {{{fault}.half_power_kw|power}}"
     dark, lit = f"no drive, {house} dark", f"no drive, {house} alive"
     one = left if page.value(f"{fault}.strings") > 1 else "no drive"
     cells = (

@@ -24,7 +24,7 @@ def lead(page: Page) -> Markup:
 def _reference(page: Page) -> str:
     """Against which diesel the money of a motor is held."""
     fair = page.value("money.fair_baseline")
-    if fair is None:
+    if fair is None or page.value("case.redacted"):
         return ""
     other = {"keep": "a new diesel", "new diesel": "keeping the present one"}[fair]
     named = {"keep": "keeping the present diesel", "new diesel": "a new diesel"}[fair]

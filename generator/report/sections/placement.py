@@ -36,8 +36,11 @@ def _sentence(page: Page, option: str) -> Markup:
     )
     if not page.value(f"{key}.fits"):
         return page.text(f"{blocks} do not fit: the spaces together take fewer.")
-    if page.value(f"{key}.why"):
-        return page.text(f"{blocks} fit; they are not shared out: {{{key}.why|given}}.")
+    if page.value(f"{key}.unplaced"):
+        return page.text(
+            f"{blocks} fit; they are not shared out, for no place is given for "
+            f"{{{key}.unplaced|given}}."
+        )
     bulk = "" if page.value(f"{key}.volume_known") else " by mass; the size of a block is not given"
     end = "bow" if page.value(f"{key}.trim_share_pct") >= 0 else "stern"
     trims = f"trims {{{key}.trim_mm|length_small:size}} by the {end}"

@@ -1,30 +1,36 @@
-"""Beside the contents: how is this report to be read?"""
+"""Page 2: how is this report to be read, on what does it rest, and who may rely on it?"""
 
 from __future__ import annotations
 
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.sections.evidence import counted, graded
+from generator.report.template import pieces
+
+TEMPLATE = "sections/about.html"
 
 
-def reading(page: Page) -> tuple[Markup, ...]:
-    """A few sentences that explain words and spreads, each with a number of this boat."""
-    return (
-        counted(page),
-        graded(page),
-        page.text(
-            "A figure is the middle of {study.draws|count} draws. “One in ten” is the value below "
-            "which a tenth of them fall, “nine in ten” the value below which nine tenths do."
-        ),
-        page.text(
-            "“To reserve” means that {planning.reserve_share_pct|percent} of the usable energy, or "
-            "what {planning.manoeuvring_time_min|minutes} of manoeuvring and "
-            "{planning.hold_time_min|minutes} at {planning.hold_speed_kn|speed} against "
-            "{planning.hold_wind_kn|wind} ask for if that is more, is still in the bank."
-        ),
-        page.text(
-            "“Aged” is the bank at the end of {planning.horizon_years|years}. Power is power at "
-            "the shaft, for diesels and motors alike."
-        ),
-    )
+def reading(page: Page) -> Markup:
+    """All of page 2 but the contents."""
+    age = f"{page.motors[0]}.bank.ages.1.after_years" if page.motors else ""
+    shown = {
+        "draws": page.show("study.draws", "count"),
+        "share": page.show("planning.reserve_share_pct", "percent"),
+        "manoeuvring": page.show("planning.manoeuvring_time_min", "minutes"),
+        "hold": page.show("planning.hold_time_min", "minutes"),
+        "hold_wind": page.show("planning.hold_wind_kn", "wind"),
+        "age": page.show(age, "years") if age else Markup(""),
+        "horizon": page.show("planning.horizon_years", "years"),
+        "given": page.show("input_count.given", "count"),
+        "sure": page.show("input_count.sure", "count"),
+        "defaults": page.show("input_count.defaults", "count"),
+        "date": page.words("case.date"),
+        "issue": page.words("case.issue"),
+        "file": page.words("case.file"),
+        "sha256": page.words("case.sha256"),
+    }
+    for name in ("prepared_by", "client", "reference", "qualification", "independence"):
+        shown[name] = page.words(f"case.{name}") if page.value(f"case.{name}") else Markup("")
+    changes = [page.words(key) for key in page.keys("case.changes")]
+    made: Markup = pieces(TEMPLATE, "about")(shown, changes)
+    return made

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
+from generator.analyses.wiring.set_values import Settings
+from generator.records import Number, key_of, numbers_of, records_of
 from generator.report.page import Page, joined
 from generator.report.parts import Column, Part, Row, Table, numbers, reasons, words
-
-FORMS = {
-    "a": "current", "v": "voltage", "cell_v": "cell_voltage", "kw": "power", "s": "seconds",
-    "min": "minutes", "degc": "temperature", "share": "share",
-}  # fmt: skip
 
 
 def wired(page: Page) -> list[str]:
@@ -91,7 +88,7 @@ def _said(page: Page) -> tuple[Markup, ...]:
                 f"ones, insulation is taken as {{{key}.temperature_class_degc|temperature}} in "
                 f"{{{key}.space_temperature_degc|temperature}} of air."
             ))  # fmt: skip
-        problems = [page.words(item) for item in page.keys(f"{key}.problems")]
+        problems = [page.words(f"{item}.words") for item in page.keys(f"{key}.problems")]
         if problems:
             found.append(
                 Markup("<b>") + page.words(f"{motor}.name") + Markup(" does not hold:</b> ")
@@ -274,31 +271,37 @@ def _settings(page: Page) -> Table:
         words("Device", 18), words("Setting", 34),
         *(numbers(page.words(f"{motor}.name"), width) for motor in page.motors),
     )  # fmt: skip
-    rows = tuple(_setting(page, *name) for name in _names(page))
+    rows = tuple(_setting(page, *each) for each in _every_setting(page))
     caption = page.text("Settings to be made and handed over; the reason of each is in its file")
-    every = [item for key in wired(page) for item in page.keys(f"{key}.settings")]
-    notes = reasons(page, (f"{item}.value_{page.value(f'{item}.unit')}" for item in every))
+    notes = reasons(
+        page, (_key(key, *each) for key in wired(page) for each in _every_setting(page))
+    )
     return Table("settings-table", caption, columns, rows, notes, "long")
 
 
-def _names(page: Page) -> list[tuple[str, str]]:
-    """Device and name of every setting that any motor has, device by device."""
-    every = [
-        (page.value(item)["device"], page.value(item)["name"])
-        for key in wired(page)
-        for item in page.keys(f"{key}.settings")
+def _every_setting(page: Page) -> list[tuple[str, str, Number]]:
+    """Device, name and declaration of every setting that any motor has, in their order."""
+    return [
+        (device, name, said)
+        for device, (record,) in records_of(Settings).items()
+        if any(page.value(f"{key}.settings.{device}") for key in wired(page))
+        for name, said in numbers_of(record).items()
     ]
-    devices = list(dict.fromkeys(device for device, _ in every))
-    return sorted(dict.fromkeys(every), key=lambda each: devices.index(each[0]))
 
 
-def _setting(page: Page, device: str, name: str) -> Row:
+def _key(key: str, device: str, name: str, said: Number) -> str:
+    return f"{key}.settings.{device}.{key_of(name, said.kind)}"
+
+
+def _setting(page: Page, device: str, name: str, said: Number) -> Row:
     """One setting of all motors; a motor that has none of it shows nothing."""
-    keys = [page.find(f"{key}.settings", device=device, name=name) for key in wired(page)]
-    first = next(key for key in keys if key)
-    unit = page.value(f"{first}.unit")
-    values = (page.show(f"{key}.value_{unit}", FORMS[unit]) if key else Markup("") for key in keys)
-    return Row(page.words(f"{first}.device"), (page.words(f"{first}.name"), *values))
+    own = [key for key in wired(page) if page.value(f"{key}.settings.{device}")]
+    values = (
+        page.show(_key(key, device, name, said), said.kind) if key in own else Markup("")
+        for key in wired(page)
+    )
+    label = escape(f"{said.label[0].upper()}{said.label[1:]}")
+    return Row(page.words(f"{own[0]}.settings.{device}.device"), (label, *values))
 
 
 def _tail(motor: str) -> str:

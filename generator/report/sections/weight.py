@@ -12,8 +12,7 @@ from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, w
 def part(page: Page) -> Part:
     """A profile and a ledger for every option that moves masses."""
     moved = [
-        option for option in page.options
-        if page.value(f"{option}.weight.removed") or page.value(f"{option}.weight.added")
+        option for option in page.options if page.value(f"{option}.weight.ledger")
     ]  # fmt: skip
     drawn = [motor for motor in page.motors if motor in moved]
     figures = tuple(_figure(page, motor, motor == drawn[0]) for motor in drawn)
@@ -30,6 +29,7 @@ def part(page: Page) -> Part:
 LACKS = {
     "filled": "Masses of the register, to be weighed, set where the heaviest item of their side "
     "stands: {0} ({1}).",
+    "unplaced": "No place along her is given for {0} ({1}), so that her trim is not worked out.",
     "not_counted": "No mass is given for {0} ({1}), so none is counted.",
 }
 
@@ -38,7 +38,7 @@ def _left_out(page: Page, moved: list[str]) -> tuple[Markup, ...]:
     """What the owner's ledgers lack: filled from the register, or not counted at all."""
     said: dict[tuple[str, str], list[str]] = {}
     for option in moved:
-        for name in ("filled", "not_counted"):
+        for name in LACKS:
             if lacks := page.value(f"{option}.weight.{name}"):
                 said.setdefault((name, str(lacks)), []).append(option)
     sentences = [

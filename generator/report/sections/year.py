@@ -131,8 +131,8 @@ def _alone(page: Page, motor: str) -> Markup:
     sun = f"{motor}.sun_only"
     return page.text(
         f"By the sun alone, {{{motor}.name|given}} makes {{{sun}.best.distance_nm|distance}} a day "
-        f"in {{{sun}.best_month|given}} and {{{sun}.worst.distance_nm|distance}} in "
-        f"{{{sun}.worst_month|given}} once the house has its {{{sun}.house_daily_kwh|energy}}, and "
+        f"in {{{sun}.best.month|given}} and {{{sun}.worst.distance_nm|distance}} in "
+        f"{{{sun}.worst.month|given}} once the house has its {{{sun}.house_daily_kwh|energy}}, and "
         f"{{{sun}.best.distance_off_nm|distance}} and {{{sun}.worst.distance_off_nm|distance}} "
         f"with the house off, at {{{sun}.slow_speed_kn|speed}}; of what rating and "
         f"sunshine promise, {{{sun}.performance_pct|percent}} reaches the bank."

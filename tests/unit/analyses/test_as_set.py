@@ -46,7 +46,11 @@ def found(bank: str, draws: int = 0) -> Findings:
 
 def settings(own: Findings) -> dict[str, float]:
     assert own.installation is not None
-    return {item.name: item.value for item in own.installation.settings}
+    set_to = own.installation.settings
+    return {
+        MOST: set_to.controller.most, GOOD: set_to.controller.steady,
+        FIRST: set_to.management.first_alarm, SECOND: set_to.management.second_alarm,
+    }  # fmt: skip
 
 
 @pytest.mark.parametrize("name", BANKS)
@@ -98,8 +102,8 @@ def test_settings_and_cables_are_those_of_the_motor_as_set(name: str) -> None:
     assert drive is not None
     assert drive.continuous <= drive.peak
     assert drive.peak == pytest.approx(values[MOST], rel=1e-3)
-    left = values["Peak power at the shaft that this leaves, bank old and cold"]
-    assert left * 1e3 == pytest.approx(scalar(spread(bank.as_set.peak_power, "low").middle))
+    left = made.settings.controller.peak_left
+    assert left == pytest.approx(scalar(spread(bank.as_set.peak_power, "low").middle))
 
 
 def test_nothing_that_a_bank_gives_hangs_on_who_states_its_limit() -> None:

@@ -83,7 +83,7 @@ def test_one_failed_deciding_row_makes_her_not_suitable() -> None:
     decided = {row.criterion.id for row in found.judgements if row.decides and row.result == NO}
     assert decided == {1}
     assert found.word == "Not suitable as specified"
-    first, _ = found.conditions[0]
+    first = found.conditions[0]
     assert found.judgements[first].criterion.id == 1
 
 

@@ -6,6 +6,7 @@ Shares and middles as worked by hand in `tests/unit/report/lacking.py`.
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 import pytest
@@ -31,7 +32,7 @@ from generator.analyses.verdict.criteria.mooring import judge as judge_mooring
 from generator.analyses.verdict.criteria.payback import judge as judge_payback
 from generator.analyses.verdict.criteria.recharge import judge as judge_recharge
 from generator.analyses.verdict.failures import failures
-from generator.analyses.wiring.settings import _alarms, _fall
+from generator.analyses.wiring.settings import Made, _fall, _management
 from generator.analyses.year.panel_yield import panel_yield
 from generator.analyses.year.sun_carries import reference_panels, sun_carries
 from generator.case.open import read_case
@@ -162,8 +163,8 @@ def test_usual_day_at_the_berth(
     berth = berthed(own.outfit, 10.0 * HOUR)
     assert berth is not None
     assert float(np.isnan(berth.typical[1:]).mean()) == number / 100
-    assert berth.hours_typical is not None
-    assert float(np.isnan(berth.hours_typical[1:]).mean()) == number / 100
+    assert berth.typical_hours is not None
+    assert float(np.isnan(berth.typical_hours[1:]).mean()) == number / 100
     assert (berth.least_charger is None) is (number > 0)
     part = replace(own, use=replace(own.use, berth=berth))
     judged = judge_recharge(criterion(11), part)
@@ -255,13 +256,18 @@ def test_alarms_before_the_floor(number: int, high: float | None, low: float | N
     own = found()
     assert own.bank is not None
     bank = replace(own.bank, peak_current=draws(number), cruise_current=draws(0))
-    rows = {row.name: row for row in _alarms(own.option, bank)}
-    cruise, peak = (rows[f"Second alarm to the floor, at {name}"] for name in ("cruise", "peak"))
+    made = own.installation
+    assert made is not None
+    assert own.option.bank is not None
+    whole = Made(made.voltages, made.circuits, made.string, made.precharge)
+    record = _management(own.option.bank, bank, whole)
+    row = tree(record, "here", Telling(Display("metric", "EUR")))
     if high is None:
-        assert np.isnan(peak.value)
-        assert "cannot give" in peak.reason
+        assert row["peak_warning_min"] is None
+        assert "cannot give" in row["peak_warning_why"]
+        assert row["words_peak_warning"] == row["peak_warning_why"]
     else:
-        assert peak.value == pytest.approx(cruise.value)
+        assert row["peak_warning_min"] == pytest.approx(row["cruise_warning_min"])
 
 
 @pytest.mark.parametrize("number", [0, 20, 60, 100])
@@ -287,20 +293,28 @@ def test_failures_tell_no_number_that_is_none(number: int, told: bool) -> None:
         bank=replace(own.bank, cruise_current=draws(number), peak_current=draws(0)),
         key=replace(own.key, cruise_drain=draws(number)),
         fault=replace(own.fault, strings=2, endurance=draws(number),
-                      cruise_trips=np.array([False]), peak_trips=np.array([False])),
+                      cruise_trips=0.0, peak_trips=0.0),
     )  # fmt: skip
-    rows = {item.id: item for item in failures(part)}
-    assert ("cruise_w" in rows["joint"].left) is told
-    assert ("cruise_w" in rows["joint"].numbers) is told
-    assert "peak_w" in rows["joint"].left
-    assert ("gauge_nm" in rows["gauge"].left) is told
-    assert ("endurance_h" in rows["string"].left) is told
+    rows = faults(part)
+    assert (" at cruise" in rows["joint"]["words_left"]) is told
+    assert (rows["joint"]["at_cruise_w"] is not None) is told
+    assert " at peak" in rows["joint"]["words_left"]
+    assert ("\u00a0nm less" in rows["gauge"]["words_left"]) is told
+    assert ("; " in rows["string"]["words_left"]) is told
+    assert (rows["string"]["endurance_h"] is not None) is told
 
 
 def test_range_without_a_number_is_told_in_words() -> None:
     own = found()
     none = tuple(replace(item, distance=np.zeros_like(item.distance)) for item in own.ranges)
-    rows = {item.id: item for item in failures(own)}
-    assert "range_nm" in rows["charger"].left
-    rows = {item.id: item for item in failures(replace(own, ranges=none))}
-    assert "no way to reserve" in rows["charger"].left
+    row = faults(own)["charger"]
+    assert row["left_nm"] > 0.0
+    assert "\u00a0nm to reserve" in row["words_left"]
+    row = faults(replace(own, ranges=none))["charger"]
+    assert row["left_nm"] is None
+    assert "no way to reserve" in row["words_left"]
+
+
+def faults(part: Findings) -> dict[str, dict[str, Any]]:
+    rows = tree(failures(part), "here", Telling(Display("metric", "EUR")))
+    return {row["id"]: row for row in rows}

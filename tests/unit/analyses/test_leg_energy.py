@@ -154,10 +154,10 @@ def test_a_leg_that_fits_a_little_slower_is_covered_so() -> None:
     """Losses rise as more than the cube of speed: 4.5 kn go 6 nm where 5 kn go 5.5."""
     long = sheltered(distance=6 * MILE)
     found = covered(long, miles=5.5, accepts=0.5)
-    assert (float(found.legs[0, 0]), float(found.legs_slower[0, 0])) == (0.0, 1.0)
+    assert (float(found.legs[0, 0]), float(found.slower_legs[0, 0])) == (0.0, 1.0)
     assert found.slower == pytest.approx(0.5 * KNOT)
     assert (found.missed, found.missed_slower) == ((0,), ())
-    assert covered(long, miles=5.5, accepts=0.2).legs_slower == 0.0  # no step of a quarter
+    assert covered(long, miles=5.5, accepts=0.2).slower_legs == 0.0  # no step of a quarter
 
 
 def test_a_leg_after_another_has_what_that_one_left() -> None:

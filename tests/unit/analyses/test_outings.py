@@ -74,12 +74,12 @@ def test_a_house_on_the_bank_draws_between_two_legs() -> None:
 
 def test_the_walk_and_the_smallest_bank_know_of_the_way_out() -> None:
     after, alone = electric(), electric((FOLLOWS, ""))
-    assert after.use.walk is not None
-    assert alone.use.walk is not None
-    assert "the way before it" in [step.name for step in after.use.walk.steps]
-    assert "the way before it" not in [step.name for step in alone.use.walk.steps]
-    spent = sum(step.energy for step in after.use.walk.steps) + after.use.walk.left
-    assert spent == pytest.approx(after.use.walk.nominal)
+    assert after.use.walk_left is not None
+    assert alone.use.walk
+    assert "the way before it" in [step.name for step in after.use.walk]
+    assert "the way before it" not in [step.name for step in alone.use.walk]
+    spent = sum(step.energy for step in after.use.walk) + float(after.use.walk_left[0, 0])
+    assert spent == pytest.approx(after.use.walk_nominal)
     assert after.use.sizing is not None
     assert alone.use.sizing is not None
     assert after.use.sizing.at_own_speeds > 1.1 * alone.use.sizing.at_own_speeds
@@ -87,7 +87,7 @@ def test_the_walk_and_the_smallest_bank_know_of_the_way_out() -> None:
 
 def test_a_leg_that_lacks_the_way_out_is_mended_by_sailing_it() -> None:
     small = electric(("charge: 220 Ah", "charge: 165 Ah"))
-    (help_of,) = [item for item in small.use.help if item.leg == HOME]
+    (help_of,) = [item for item in small.use.failing if item.leg == HOME]
     assert help_of.sail is not None
     assert help_of.sail >= 1.0
     assert help_of.nominal is not None

@@ -11,10 +11,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from generator.analyses.percentiles import scalar
 from generator.analyses.weight.floating import afloat, loaded
 from generator.analyses.weight.mass_ledger import at_fill, ledger
 from generator.analyses.weight.placement import LIST_LIMIT, TRIM_LIMIT, Placement, place
+from generator.analyses.weight.placement_result import placement_result
 from generator.analyses.weight.weight import weigh
+from generator.analyses.weight.weight_result import weight_result
 from generator.case.boat import Space
 from generator.case.case import Case
 from generator.case.open import read_case
@@ -120,7 +123,7 @@ def test_a_mass_without_a_place_has_no_coordinates_in_the_results() -> None:
     case = replace(case, options=(*case.options[:ELECTRIC], option))
     own = build(case, run(case, make_draws(case, 0)))["options"][ELECTRIC]["weight"]
     assert len(own["ledger"]) == 8
-    for row in (*own["ledger"], *own["removed"], *own["added"]):
+    for row in own["ledger"]:
         assert [row[f"{axis}_m"] for axis in "xyz"] == [None] * 3
         assert {row[f"{axis}_why"] for axis in "xyz"} == {"no place is given"}
     for row in own["ledger"]:
@@ -298,3 +301,85 @@ def test_mass_of_bank_and_motor_is_that_of_the_owners_ledger() -> None:
     energy = option.bank.nominal_voltage * option.bank.charge / option.bank.specific_energy
     fastened = energy * (1.0 + np.asarray(case.masses.battery_fastening))
     assert weigh(case, bare).bank_mass == pytest.approx(fastened)
+
+
+def test_a_line_of_the_ledger_has_its_moments_or_says_why_not() -> None:
+    """100 kg that leave from 2 m forward, 0.5 m to port and 0.3 m down: -200, 50, 30 kg m."""
+    case = sloop()
+    base = case.options[ELECTRIC].removed[0]
+    item = replace(base, mass=100.0, x=2.0, y=-0.5, z=-0.3)
+    option = replace(case.options[ELECTRIC], removed=(item, replace(item, x=None)))
+    first, other = weight_result(case, weigh(case, option)).ledger[:2]
+    assert (first.way, other.way) == ("out", "out")
+    assert first.mass == -100.0
+    assert [first.moment_x, first.moment_y, first.moment_z] == pytest.approx([-200.0, 50.0, 30.0])
+    assert (other.x, other.y, other.z) == (None, None, None)
+    assert other.moment_y is None
+    assert set(other.absent) == {"x", "y", "z", "moment_x", "moment_y", "moment_z"}
+
+
+def test_masses_of_an_option_are_told_of_lightship() -> None:
+    case = sloop()
+    weight = weigh(case, case.options[ELECTRIC])
+    told, light = weight_result(case, weight), np.asarray(weight.light_displacement)
+    assert told.net == pytest.approx(np.asarray(told.added) - told.removed)
+    assert told.absolute == pytest.approx(np.asarray(told.added) + told.removed)
+    assert told.net_share == pytest.approx(told.net / light)
+    assert told.absolute_share == pytest.approx(told.absolute / light)
+    assert told.displacement_after == pytest.approx(told.displacement_before + told.net)
+
+
+def test_trim_is_told_as_angle_length_and_share() -> None:
+    """The fore end goes down by sinkage and its part of the trim, the aft end comes up by it."""
+    case = sloop()
+    weight = weigh(case, case.options[ELECTRIC])
+    told, length = weight_result(case, weight), scalar(weight.change.before.waterline_length)
+    assert told.trim_share is not None
+    assert told.trim_angle is not None
+    assert told.fore is not None
+    assert told.aft is not None
+    assert told.trim == pytest.approx(told.trim_share * length)
+    assert np.tan(told.trim_angle) == pytest.approx(told.trim_share)
+    assert scalar(told.fore) - scalar(told.aft) == pytest.approx(told.trim, rel=1e-3)
+    assert scalar(told.trim_limit) == pytest.approx(0.005 * length)
+    board = case.boat.floatation.freeboard_aft
+    if board is not None:
+        assert told.freeboard_aft_after is not None
+        assert scalar(told.freeboard_aft_after) == pytest.approx(scalar(board) - scalar(told.aft))
+
+
+def test_a_trim_that_cannot_be_told_says_why() -> None:
+    case = sloop()
+    option = replace(case.options[ELECTRIC], removed=(), added=(), kept=())
+    told = weight_result(case, weigh(case, option))
+    assert (told.trim, told.list, told.gravity_up) == (None, None, None)
+    assert told.absent["trim"] == "mass_without_place"
+    assert told.unplaced
+    assert {item.absent["trim"] for item in told.conditions} == {"mass_without_place"}
+
+
+def test_what_sinks_her_a_centimetre_is_a_slice_at_the_waterline() -> None:
+    case = sloop()
+    before = weigh(case, case.options[ELECTRIC]).change.before
+    told = weight_result(case, weigh(case, case.options[ELECTRIC])).before
+    assert told.per_cm == pytest.approx(before.waterplane_area * before.water_density * 0.01)
+    moment = before.displacement * before.longitudinal_radius * 0.01 / before.waterline_length
+    assert told.trim_per_cm == pytest.approx(moment)
+
+
+def test_what_must_shift_besides_is_told_to_one_side() -> None:
+    """The moment beyond a limit is a mass moved a metre: forward or aft, never both."""
+    case = sloop()
+    weight = weigh(case, case.options[ELECTRIC])
+    placed = place(case, case.options[ELECTRIC], weight)
+    assert placed is not None
+    beyond = replace(placed, trim=2.0 * TRIM_LIMIT, trim_moment=80.0, list_moment=0.0, list=0.0)
+    told = placement_result(beyond, weight)
+    assert told is not None
+    assert (told.shift_forward, told.shift_aft) == pytest.approx((0.0, 40.0))
+    assert told.level is False
+    assert sum(space.blocks for space in told.spaces) == told.blocks
+    tight = placement_result(replace(placed, fits=False, trim=None, list=None), weight)
+    assert tight is not None
+    assert tight.absent["trim"] == "blocks_do_not_fit"
+    assert placement_result(None, weight) is None

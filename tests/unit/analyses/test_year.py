@@ -13,10 +13,13 @@ import pytest
 from generator.analyses.findings import Findings
 from generator.analyses.use.departures import OptionYear
 from generator.analyses.use.outings import MOTORING, UNATTENDED, Departure, Outings, outings
-from generator.analyses.year.house import HouseLoads, house
+from generator.analyses.year.climate import climate
+from generator.analyses.year.energy_year import EnergyYear
+from generator.analyses.year.house import MODES, HouseLoads, house
 from generator.analyses.year.weather import Sky, weather, weather_years
 from generator.analyses.year.year import Year, years
 from generator.case.case import Case
+from generator.case.months import MONTHS
 from generator.case.open import read_case
 from generator.draws import drawn, make_draws
 from generator.physics.energy.climate import MONTH_LENGTHS, MONTH_OF_DAY, month_days
@@ -230,7 +233,7 @@ def test_season_is_the_sunny_half_in_the_south_too_and_the_whole_year_in_the_tro
 def test_house_of_a_mode_is_its_day_through_the_converter(folder: str) -> None:
     """0.9 kWh at anchor is 37.5 W, at 92 % 40.8 W, and 5 W for the converter: 45.8 W."""
     loads = around(folder).loads
-    assert loads.power[loads.modes.index("anchor")] == pytest.approx(45.76, abs=0.01)
+    assert loads.power[MODES.index("anchor")] == pytest.approx(45.76, abs=0.01)
     cooked = around(folder, ("separate_bank: ", "cooking: 1.2 kWh\n  separate_bank: ")).loads
     more = 1.2e3 / 24.0 / 0.92 + 15.0
     assert cooked.power[2] - loads.power[2] == pytest.approx(more, abs=0.01)
@@ -292,6 +295,65 @@ def test_results_tell_months_legs_and_sums(folder: str) -> None:
     total = sum(row["used_kwh"] for row in year["months"])
     assert total == pytest.approx(year["motor_kwh"] + year["house_kwh"])
     assert year["legs_wanted"] == 20
-    told = {row["month"]: row["told"] for row in year["months"]}
+    told = {row["month"]: row["words"] for row in year["months"]}
     assert told["December"] == "sun falls short, bank runs empty"
     assert told["March"] == "sun covers house"
+
+
+def months_of(folder: str, *exchanges: tuple[str, str]) -> EnergyYear:
+    sums = found(folder, *exchanges).energy_year
+    assert sums is not None
+    return sums
+
+
+def test_a_month_has_the_middle_and_the_quarters_of_its_years(folder: str) -> None:
+    """Of an odd number of years the middle one is one of them, and so are the quarters of 25."""
+    panels = supplied("{panels: [{name: p, power: 350 W}]}")
+    sums, year = months_of(folder, panels), year_of(folder, panels)
+    june, sun = sums.months[5], np.sort(year.sources["sun"][5])
+    assert sun.size == 25
+    assert [june.sun_dim, june.sun, june.sun_bright] == pytest.approx([sun[6], sun[12], sun[18]])
+    assert june.used == june.house + june.motor
+    assert sums.house == pytest.approx(sum(month.house for month in sums.months))
+
+
+def test_the_charge_around_an_outing_is_that_of_its_years(folder: str) -> None:
+    """The example begins twelve hours before midnight of its day, and holds three days."""
+    sums, year = months_of(folder), year_of(folder)
+    course = sums.example
+    assert course.hour[[0, 12, -1]].tolist() == [-43200.0, 0.0, 59 * 3600.0]
+    number, month = sums.example_day.split()
+    day = int(np.flatnonzero(MONTHS.index(month) == MONTH_OF_DAY)[0]) + int(number) - 1
+    assert course.charge[1:, 12] == pytest.approx(year.state[day * 24])
+
+
+def test_hours_of_the_year_are_told_in_hours(folder: str) -> None:
+    """Kept as seconds; the worst year is no shorter than the mean one."""
+    sums, year = months_of(folder), year_of(folder)
+    assert sums.below_reserve / 3600.0 == pytest.approx(year.hours_below_reserve.mean())
+    assert sums.cold / 3600.0 == pytest.approx(year.hours_cold.mean())
+    assert sums.cold_worst >= sums.cold
+
+
+def test_a_month_without_a_number_says_why(folder: str) -> None:
+    """In December at 55.7 N the house takes more than 350 W of panels give."""
+    case = case_of(folder, supplied("{panels: [{name: p, power: 350 W}]}"))
+    tree = build(case, run(case, make_draws(case, 0)))
+    december = tree["options"][2]["sun_only"]["months"][11]
+    assert december["refill_d"] is None
+    assert december["refill_why"] == "the house takes all that the panels give"
+    assert december["refill_off_d"] > 0.0
+
+
+def test_the_climate_is_that_of_the_sky(folder: str) -> None:
+    """A year on the level is the days of its months; a month is as doubtful as its source."""
+    sky = around(folder).sky
+    found = climate(sky)
+    assert found is not None
+    assert found.year == pytest.approx(sum(sky.months.sun * MONTH_LENGTHS))
+    assert found.latitude == pytest.approx(np.radians(55.7))
+    june = found.months[5]
+    assert june.month == "June"
+    assert june.sun_day_low / june.sun_day == pytest.approx(1.0 - found.month_doubt)
+    assert june.sun_day_high + june.sun_day_low == pytest.approx(2.0 * june.sun_day)
+    assert climate(None) is None

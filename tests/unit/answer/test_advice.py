@@ -16,14 +16,15 @@ from generator.answer.advice import Choice, advice
 from generator.answer.answer import answer
 from generator.case.open import read_case
 from generator.draws import make_draws
-from generator.report.results_file import build
+from generator.report.numbers import Display
+from generator.report.tree import Telling, tree
 from generator.study import OptionStudy, Study, run
 from tests.once import once, shared_folder
 from tests.trade.shortages.reader import write_boat
 
 DRAWS = 60
 NARROW = "\N{NO-BREAK SPACE}"  # between a number and its unit
-NAMES = {"Keep the diesel", "14 kW and 31 kWh", "New 11 kW diesel"}
+NAMES = {"the present diesel", "the electric motor", "the new diesel"}  # one of each kind
 
 # what is changed in the boat
 SMALL_BANK = (
@@ -71,46 +72,46 @@ WORDS = {
     COST: (
         "Keep your diesel. No conversion studied here is cheaper, and cost is what you asked about."
     ),
-    UNPRICED: "Keep your diesel until 14 kW and 31 kWh is priced.",
+    UNPRICED: "Keep your diesel until the electric motor is priced.",
     SMALL_BANK: (
-        "Keep your diesel. If you convert for quiet, have 14 kW and 31 kWh quoted"
+        "Keep your diesel. If you convert for quiet, have the electric motor quoted"
         " with a battery of 16.4 kWh in 2 strings."
     ),
     f"{SMALL_BANK}; {WORN}": (
-        "Have 14 kW and 31 kWh quoted with a battery of 16.4 kWh in 2 strings."
+        "Have the electric motor quoted with a battery of 16.4 kWh in 2 strings."
         " As specified it fails on “Leg that must be made”."
     ),
     f"{SMALL_BANK}; {OTHER}": (
-        "Keep your diesel. If you convert for your own reasons, have 14 kW and 31 kWh quoted"
+        "Keep your diesel. If you convert for your own reasons, have the electric motor quoted"
         " with a battery of 16.4 kWh in 2 strings."
     ),
     HEAVY: (
-        "Keep your diesel. No change studied here makes 14 kW and 31 kWh pass “Net change of mass”."
+        "Keep your diesel. No change studied here makes the electric motor pass “Net change of mass”."
     ),
     f"{HEAVY}; {WORN}": (
         "Keep your diesel, and have its overhaul priced. No change studied here makes"
-        " 14 kW and 31 kWh pass “Net change of mass”."
+        " the electric motor pass “Net change of mass”."
     ),
     f"{HEAVY}; {WORN}; {OVERHAUL}": (
         "Keep your diesel (overhaul now, €4,000). No change studied here makes"
-        " 14 kW and 31 kWh pass “Net change of mass”."
+        " the electric motor pass “Net change of mass”."
     ),
     f"{HEAVY}; {WORN}; {LATER}": (
         "Keep your diesel (overhaul in year 3, €4,000). No change studied here makes"
-        " 14 kW and 31 kWh pass “Net change of mass”."
+        " the electric motor pass “Net change of mass”."
     ),
     f"{HEAVY}; {DYING}": "Have a new diesel of 11.0 kW quoted.",
     f"{HEAVY}; {DYING}; {NO_NEW}": (
         "Order nothing. No change studied here makes any option pass “Net change of mass”."
     ),
-    WORN: "Order 14 kW and 31 kWh.",
-    f"{WORN}; {ESTIMATE}": "Have 14 kW and 31 kWh quoted.",
+    WORN: "Order the electric motor.",
+    f"{WORN}; {ESTIMATE}": "Have the electric motor quoted.",
     f"{WORN}; {NOT_ASKED}; -options.a.compartment": (
-        "Have 14 kW and 31 kWh quoted. First obtain the insurer's written acceptance,"
+        "Have the electric motor quoted. First obtain the insurer's written acceptance,"
         " then an inspection of the battery space."
     ),
     f"{WORN}; {WEAK_CHARGER}": (
-        "Have 14 kW and 31 kWh quoted. It is suitable on the conditions listed with it."
+        "Have the electric motor quoted. It is suitable on the conditions listed with it."
     ),
 }
 
@@ -142,13 +143,14 @@ def _said(number: int) -> Said:
     folder.mkdir(exist_ok=True)
     case = read_case(write_boat(folder, f"boat {number}", CASES[number]))
     study = run(case, make_draws(case, DRAWS), year=False)
-    led = answer(case, study)
-    said, tree = led.advice, build(case, study, led=led)["answer"]["advice"]
+    led = answer(case, study, maps=False)
+    telling = Telling(Display(case.study.units, case.study.currency))
+    said, told = led.advice, tree(led.advice, "answer.advice", telling)
     every = [each for sets in led.sets.values() for each in sets]
     return Said(
         said.rule, said.option, said.subject, said.extra,
         said.remedies is None or any(said.remedies is each for each in every),
-        tree["words"].replace(NARROW, " "), tree["words_rests"],
+        told["words"].replace(NARROW, " "), told["words_rests"],
     )  # fmt: skip
 
 
@@ -236,6 +238,10 @@ def test_advice_names_the_conversion_that_is_nearest_to_suitable() -> None:
 
     far, near, short = like("Far", 2, 0.051), like("Near", 1, 0.060), like("Short", 1, 0.052)
     keep = [each for each in study.options if each.findings.option.bank is None]
-    for conversions, name in (((far, near), "Near"), ((near, short), "Short"), ((far,), "Far")):
+    for conversions, name in (
+        ((far, near), "Near"),
+        ((near, short), "Short"),
+        ((far,), "the electric motor"),
+    ):
         moved = replace(study, options=(*keep, *conversions))
         assert advice(Choice(moved, {})).stopped == name

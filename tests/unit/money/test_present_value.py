@@ -8,21 +8,20 @@ import pytest
 from generator.money.present_value import (
     annuity,
     cumulative,
-    discount_factors,
     discounted,
-    discounted_payback,
     present_value,
-    simple_payback,
+    recovery,
 )
 
 
-def test_discount_factors_start_with_the_whole() -> None:
+def test_the_first_payment_is_not_discounted() -> None:
     # 1, 1 / 1.1, 1 / 1.21
-    np.testing.assert_allclose(discount_factors(0.10, 2), [1.0, 0.909090909, 0.826446281])
+    np.testing.assert_allclose(discounted(np.ones(3), 0.10), [1.0, 0.909090909, 0.826446281])
 
 
-def test_discount_factors_of_drawn_rates() -> None:
-    assert discount_factors(np.array([[0.02], [0.03], [0.05]]), 10).shape == (3, 11)
+def test_each_draw_has_its_rate() -> None:
+    found = discounted(np.ones((3, 11)), np.array([[0.02], [0.03], [0.05]]))
+    np.testing.assert_allclose(found[:, 10], [1.02**-10, 1.03**-10, 1.05**-10])
 
 
 def test_present_value_leaves_the_first_payment_whole() -> None:
@@ -56,16 +55,16 @@ def test_annuity_of_one_year() -> None:
 
 
 def test_payback_of_equal_savings() -> None:
-    assert float(simple_payback(1000.0, 250.0)) == pytest.approx(4.0)
+    assert float(recovery(np.array([-1000.0, *[250.0] * 6]))) == pytest.approx(4.0)
     # 1000 = 550 / 1.1 + 605 / 1.21 would need unequal savings; equal ones of 576.19 take 2 years
-    assert float(discounted_payback(1000.0, 1000.0 / (1 / 1.1 + 1 / 1.21), 0.10)) == pytest.approx(
-        2.0
-    )
+    flows = np.array([-1000.0, *[1000.0 / (1 / 1.1 + 1 / 1.21)] * 3])
+    assert float(recovery(discounted(flows, 0.10))) == pytest.approx(2.0)
 
 
 def test_payback_never_and_at_once() -> None:
     # Interest of 5 % on 1000 is 50: savings of 50 only ever pay the interest.
-    found = discounted_payback(1000.0, np.array([50.0, 0.0, -10.0]), 0.05)
-    assert np.isinf(found).all()
-    assert float(simple_payback(0.0, 100.0)) == 0.0
-    assert float(simple_payback(-500.0, -10.0)) == 0.0
+    flows = np.array([[-1000.0], [-1000.0], [-1000.0]]) * np.array([1.0, *[0.0] * 60])
+    flows[:, 1:] = np.array([[50.0], [0.0], [-10.0]])
+    assert np.isinf(recovery(discounted(flows, 0.05))).all()
+    assert float(recovery(np.array([0.0, 100.0]))) == 0.0
+    assert float(recovery(np.array([500.0, -10.0]))) == 0.0

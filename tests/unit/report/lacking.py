@@ -67,6 +67,7 @@ def close(value: float | None, wanted: float | None) -> bool:
 
 
 def excuses(row: dict[str, Any], key: str) -> bool:
-    """Whether a number is there, or a reason in its place."""
-    stem = key.rpartition("_")[0]
-    return row[key] is not None or bool(row.get(f"{key}_why") or row.get(f"{stem}_why"))
+    """Whether a number is there, or a reason in its place, under the key or under its field."""
+    parts = key.split("_")
+    stems = ("_".join(parts[:length]) for length in range(len(parts), 0, -1))
+    return row[key] is not None or any(row.get(f"{stem}_why") for stem in stems)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import field, replace
 from typing import Any
 
 import numpy as np
@@ -49,9 +49,19 @@ class Along:
     """A table along speed."""
 
     ALONG = "speed"
+    kept_in: str
+    held: tuple[bool, ...]
     speed: Array = number("speed", "speed through the water")
     power: Array = number("power", "shaft power", cautious="high", most_lacking=0.1)
-    absent: Mapping[str, str] = field(default_factory=dict)
+    mile: Array = number("per_mile", "energy or fuel for a mile")
+    absent: Mapping[str, str | tuple[str, ...]] = field(default_factory=dict)
+
+
+@record
+class Holder:
+    """A record with a table in it."""
+
+    along: Along
 
 
 def inner(speed: float) -> Inner:
@@ -133,11 +143,37 @@ def test_a_number_without_a_declaration_is_a_mistake() -> None:
         made((1.0,))
 
 
-def test_a_table_is_a_list_of_rows_each_with_its_own_reason() -> None:
-    power = np.array([[1e3, 2e3], [1e3, np.nan], [1e3, np.nan]])
-    rows = made(Along(np.array([1.0, 2.0]), power, {"power": "no_speed_held"}))
+def along(kept_in: str = "bank", power: Array | None = None) -> Along:
+    """Two speeds; 3,600 J or 1e-6 m3 a metre are 1.852 kWh or L a mile."""
+    mile = np.array([[3600.0, 7200.0]]) if kept_in == "bank" else np.array([[1e-6, 2e-6]])
+    given = np.array([[1e3, 2e3]]) if power is None else power
+    why = {"power": ("no_speed_held", "stopped_by_power")}
+    return Along(kept_in, (True, False), np.array([1.0, 2.0]), given, mile, why)
+
+
+def test_a_table_is_a_list_of_rows_each_with_its_own_facts_and_reason() -> None:
+    rows = made(along(power=np.array([[1e3, 2e3], [1e3, np.nan], [1e3, np.nan]])))
     assert [row["power_kw"] for row in rows] == [1.0, None]
-    assert [row["power_why"] for row in rows] == [None, "no speed is held"]
+    assert [row["power_why"] for row in rows] == [None, reason("stopped_by_power")]
+    assert [(row["kept_in"], row["held"]) for row in rows] == [("bank", True), ("bank", False)]
+
+
+def test_one_reason_may_be_that_of_all_rows() -> None:
+    item = replace(along(power=np.full((1, 2), np.nan)), absent={"power": "no_speed_held"})
+    assert {row["power_why"] for row in made(item)} == {reason("no_speed_held")}
+
+
+def test_energy_or_fuel_for_a_mile_is_named_by_where_it_is_kept() -> None:
+    assert [row["mile_kwh_per_nm"] for row in made(along())] == pytest.approx([1.852, 3.704])
+    assert [row["mile_l_per_nm"] for row in made(along("tank"))] == pytest.approx([1.852, 3.704])
+    row = View(made(along("tank"))[0], Along, "here", METRIC)
+    assert row.mile.text == "1.85\u00a0L/nm"
+
+
+def test_the_dictionary_names_the_numbers_of_a_table_with_a_star() -> None:
+    named = {key for key, _, _ in dictionary(Holder, "here")}
+    rows = {f"here.along.*.{key}" for kept in ("bank", "tank") for key in made(along(kept))[0]}
+    assert named == {key for key in rows if not key.endswith(("_why", "kept_in", "held"))}
 
 
 def test_a_view_prints_numbers_in_their_own_unit_and_dress() -> None:

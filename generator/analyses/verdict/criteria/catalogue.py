@@ -6,12 +6,32 @@ import math
 from functools import lru_cache
 
 from generator.analyses.verdict.criteria.criterion import Criterion, Limits
+from generator.records import record
 from generator.tables.load import read_table
 
 NUMBERS = (
     "id", "go", "conditional", "second_go", "second_conditional", "third_go",
     "third_conditional", "least",
 )  # fmt: skip
+
+
+@record
+class ListedCriterion:
+    """One criterion as it is listed, apart from any option."""
+
+    id: int
+    name: str
+    role: str
+    limit: str
+    assessed: bool
+
+
+def listed() -> tuple[ListedCriterion, ...]:
+    """All criteria as they are listed."""
+    return tuple(
+        ListedCriterion(each.id, each.name, each.role, each.limit, each.assessed)
+        for each in criteria()
+    )
 
 
 @lru_cache(maxsize=1)

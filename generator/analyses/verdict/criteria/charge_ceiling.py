@@ -14,6 +14,7 @@ from generator.analyses.verdict.criteria.criterion import (
     Criterion,
     Judgement,
 )
+from generator.analyses.wiring.installation import Problem
 from generator.records import number, record
 
 
@@ -30,7 +31,7 @@ class ChargeCeiling:
     SAYS_ALSO: ClassVar[tuple[str, ...]] = ("mend",)
     outcome: str
     by_maker: bool  # the maker has told the short circuit
-    first: str  # of the lists' problems; empty: none
+    first: Problem | None  # of what the lists say does not hold
     more: bool
     cells: int = number("count", "cells in series")
     ceiling: float = number("voltage", "voltage at the end of charge")
@@ -55,12 +56,12 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     facts = ChargeCeiling(
         outcome=outcome,
         by_maker=made.fault.by_maker,
-        first=problems[0] if problems else "",
+        first=problems[0] if problems else None,
         more=len(problems) > 1,
         cells=made.voltages.cells,
         ceiling=ceiling,
         limit=criterion.go,
-        fault=made.fault.bank_most,
+        fault=made.fault.bank_greatest,
         problems=len(problems),
     )
     return Judgement(criterion, ceiling, ceiling, "v", result, facts=facts)

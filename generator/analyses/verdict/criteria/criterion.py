@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from math import isfinite
 from typing import Any
 
@@ -80,9 +79,8 @@ class Judgement:
     """A criterion applied to one option.
 
     ``value`` is the middle of the draws, ``pessimistic`` the tenth percentile of the margin's
-    side; what is judged is the share of draws that reach a limit. Texts carry
-    ``{results key|form}`` places for numbers; ``here`` in such a key stands for this judgement,
-    whose own ``numbers`` it reaches.
+    side; what is judged is the share of draws that reach a limit. Why, and what would mend it,
+    is said of its ``facts``.
     """
 
     criterion: Criterion
@@ -90,13 +88,9 @@ class Judgement:
     pessimistic: float | None
     unit: str
     result: str
-    why: str = ""
-    flip: str = ""
-    condition: str = ""
-    numbers: Mapping[str, float] = field(default_factory=dict)
     per_draw: Array | None = None  # the value in each draw, (draws + 1, 1), where it has one
     grade: str = ""  # in words, where the value is a grade
-    facts: Any = None  # a record whose words stand in the templates, in place of the texts
+    facts: Any = None  # a record whose words stand in the templates
     role: str = ""  # where it is another than the criterion's own
 
     @property

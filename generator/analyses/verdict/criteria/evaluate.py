@@ -36,7 +36,7 @@ from generator.analyses.verdict.criteria import (
     trim_and_list,
 )
 from generator.analyses.verdict.criteria.catalogue import criteria
-from generator.analyses.verdict.criteria.criterion import NOT_ASSESSED, Criterion, Judgement
+from generator.analyses.verdict.criteria.criterion import Criterion, Judgement
 from generator.analyses.verdict.criteria.diesels import of_a_diesel
 
 JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
@@ -72,14 +72,10 @@ JUDGES: dict[int, Callable[[Criterion, Findings], Judgement]] = {
 
 
 def evaluate(found: Findings) -> tuple[Judgement, ...]:
-    """Judge every criterion; those that no analysis answers yet are listed as not assessed."""
+    """Judge every criterion."""
     return tuple(_one(criterion, found) for criterion in criteria())
 
 
 def _one(criterion: Criterion, found: Findings) -> Judgement:
-    judge = JUDGES.get(criterion.id)
-    if judge is None:
-        why = "not assessed in this version; it does not cap the word"
-        return Judgement(criterion, None, None, "-", NOT_ASSESSED, why, "")
-    row = judge(criterion, found)
+    row = JUDGES[criterion.id](criterion, found)
     return row if found.option.bank is not None else of_a_diesel(row, found)

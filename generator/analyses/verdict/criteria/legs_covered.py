@@ -116,7 +116,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         by_stream=any(each.cause == "stream" for each in held),
         covered=covered.legs,
         miles=covered.miles,
-        slower=covered.legs_slower,
+        slower=covered.slower_legs,
         bad_day=covered.legs_bad_day,
         by=covered.slower,
         passages=covered.passages,
@@ -145,8 +145,8 @@ def _reached(criterion: Criterion, covered: Coverage) -> tuple[Flags, Flags, Fla
     second = criterion.second
     assert second is not None
     own = (covered.legs >= criterion.go - 1e-9) & (covered.miles >= second.go - 1e-9)
-    slower = (covered.legs_slower >= criterion.go - 1e-9) & (
-        covered.miles_slower >= second.go - 1e-9
+    slower = (covered.slower_legs >= criterion.go - 1e-9) & (
+        covered.slower_miles >= second.go - 1e-9
     )
     most = (covered.legs >= criterion.conditional - 1e-9) & (
         covered.miles >= second.conditional - 1e-9

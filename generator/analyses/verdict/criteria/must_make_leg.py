@@ -178,7 +178,7 @@ def _where_held(wanted: Array, worst: LegResult) -> Array | None:
 def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> MustMakeLeg:
     """What it takes, and what carries it, all else kept: slower, a larger bank, less wind."""
     enough, wanted = result == GO, _wanted(found, worst)
-    mend = next((item for item in found.use.help if item.leg == found.key.worst_leg), None)
+    mend = next((item for item in found.use.failing if item.leg == found.key.worst_leg), None)
     slower = not enough and mend is not None and mend.slower is not None
     short = not enough and worst.powered > 0.0 and _of_store(worst) != GO
     larger = short and bool(np.isfinite(scalar(spread(wanted, "high").high)))

@@ -10,6 +10,7 @@ import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.motion.bench import TIP_CLEARANCE, Screw
+from generator.analyses.motion.match import BestScrew
 from generator.analyses.percentiles import best, held_share, scalar, spread
 from generator.analyses.verdict.criteria import (
     calm_speed,
@@ -157,13 +158,13 @@ def _facts(found: Findings, off: Array, outcome: str) -> PropellerMatch:
         diameter=None if screw is None else screw.diameter,
         best_pitch=None if screw is None else screw.pitch,
         best_ratio=None if screw is None else screw.ratio,
-        room=None if screw is None else screw.diameter * (1.0 + 2.0 * TIP_CLEARANCE),
+        room=None if screw is None else screw.aperture_needed,
         gain=None if screw is None else screw.pull / max(fit.own.pull, 1e-9) - 1.0,
         largest=None if room is None else scalar(best(room)) / (1.0 + 2.0 * TIP_CLEARANCE),
         absent=ABSENT,
     )
 
 
-def _better(own: Screw, other: Screw | None) -> bool:
+def _better(own: Screw, other: BestScrew | None) -> bool:
     """Whether another propeller pulls harder and asks for less at cruise."""
-    return other is not None and other.pull > own.pull and other.drain < own.drain
+    return other is not None and other.pull > own.pull and other.cruise < own.drain

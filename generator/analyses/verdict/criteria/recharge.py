@@ -77,7 +77,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         return apart(criterion, "no_battery" if found.bank is None else "no_passage")
     if not found.case.berth.shore_power:
         return apart(criterion, "no_plug")
-    hours = berth.hours_typical
+    hours = berth.typical_hours
     if hours is None:
         facts = _facts(found, berth, "unread", CONDITIONAL)
         return Judgement(criterion, None, None, "h", CONDITIONAL, facts=facts)
@@ -103,8 +103,8 @@ def _judged(criterion: Criterion, found: Findings, hours: Array) -> str:
 def _outcome(berth: Berthed) -> str:
     if lacking_share(berth.typical) > 1.0 - HALF:
         return "no_day"
-    assert berth.hours_typical is not None
-    return "back" if np.isfinite(scalar(spread(berth.hours_typical).middle)) else "never"
+    assert berth.typical_hours is not None
+    return "back" if np.isfinite(scalar(spread(berth.typical_hours).middle)) else "never"
 
 
 def _facts(
@@ -114,14 +114,14 @@ def _facts(
     return Recharge(
         outcome=outcome,
         result=result,
-        bound_by=berth.bound_by,
+        bound_by=berth.bound_by or "",
         unattended=found.case.berth.unattended,
         other_source=other,
         charger_does=mends and berth.least_charger is not None,
         attended_does=mends and result == CONDITIONAL and not other,
         day=berth.typical,
-        hours=berth.hours_typical,
-        worst=berth.hours_worst,
+        hours=berth.typical_hours,
+        worst=berth.worst_hours,
         between=found.case.berth.days_between_use,
         breaker=found.case.berth.breaker,
         charger=berth.least_charger,

@@ -320,8 +320,8 @@ def habits(
     covered = Coverage(
         legs=one * legs,
         miles=one * miles,
-        legs_slower=one * slower[0],
-        miles_slower=one * slower[1],
+        slower_legs=one * slower[0],
+        slower_miles=one * slower[1],
         legs_bad_day=one * 0.0,
         passages=46.0,
         slower=0.5 * KNOT,

@@ -30,6 +30,7 @@ from generator.analyses.verdict.criteria.criterion import (
 from generator.analyses.verdict.criteria.diesels import of_a_diesel
 from generator.analyses.verdict.criteria.evaluate import JUDGES
 from generator.analyses.verdict.verdict import _reasons, verdict
+from generator.analyses.wiring.installation import Problem
 from generator.analyses.year.sun_carries import SunCarries
 from generator.analyses.year.weather import weather
 from generator.case.case import Case
@@ -90,7 +91,7 @@ def at_berth(
 ) -> Findings:
     berth = found().use.berth
     assert berth is not None
-    timed = replace(berth, hours_typical=np.atleast_2d(hours) * HOUR)
+    timed = replace(berth, typical_hours=np.atleast_2d(hours) * HOUR)
     part = replace(found(), use=replace(found().use, berth=timed))
     between = None if lies is None else lies * DAY
     return in_case(part, "berth", days_between_use=between, unattended=unattended)
@@ -142,7 +143,7 @@ def test_somebody_aboard_mends_what_may_not_charge_alone() -> None:
 def test_a_post_that_nobody_read_is_a_condition() -> None:
     berth = found().use.berth
     assert berth is not None
-    unread = replace(berth, hours_typical=None, hours_worst=None)
+    unread = replace(berth, typical_hours=None, worst_hours=None)
     judged = row(11, replace(found(), use=replace(found().use, berth=unread)))
     assert judged.result == CONDITIONAL
     assert "read the breaker on the post" in said(judged)
@@ -567,12 +568,12 @@ def test_conversion_follows_market_year_and_answer(
         (60.0, False, (), GO),
         (60.1, False, (), NO),
         (60.1, True, (), CONDITIONAL),
-        (58.4, False, ("C1: carries more than it may",), CONDITIONAL),
-        (60.1, False, ("C1: carries more than it may",), NO),
+        (58.4, False, (Problem("C1", "over_its_current"),), CONDITIONAL),
+        (60.1, False, (Problem("C1", "over_its_current"),), NO),
     ],
 )
 def test_charge_ceiling_and_lists(
-    volts: float, expert: bool, problems: tuple[str, ...], result: str
+    volts: float, expert: bool, problems: tuple[Problem, ...], result: str
 ) -> None:
     made, wiring = found().installation, found().option.installation
     assert made is not None
@@ -582,7 +583,7 @@ def test_charge_ceiling_and_lists(
     part = replace(found(), installation=made, option=replace(found().option, installation=wiring))
     judged = row(22, part)
     assert judged.result == result
-    assert all(problem in said(judged) for problem in problems)
+    assert ("C1: carries more than it may" in said(judged)) is bool(problems)
 
 
 def engine(place: int, condition: str, priced: bool, **values: Any) -> Findings:
@@ -724,8 +725,9 @@ def test_energy_of_a_usual_day_does_not_follow_the_rest_of_the_year() -> None:
         return made
 
     few, many = day(1.0), day(10.0)
-    assert few.outing == many.outing == (0, 1)
+    assert few.places == many.places == (0, 1)
     np.testing.assert_array_equal(few.typical, many.typical)
     own = [result.leg for result in found().legs.results[:2]]
+    assert few.outing == tuple(leg.name for leg in own)
     assert float(few.typical[0, 0]) > 0.0
     assert len(own) == 2
