@@ -86,7 +86,8 @@ WORDS = {
         " with a battery of 16.4 kWh in 2 strings."
     ),
     HEAVY: (
-        "Keep your diesel. No change studied here makes the electric motor pass “Net change of mass”."
+        "Keep your diesel. No change studied here makes the electric motor pass"
+        " “Net change of mass”."
     ),
     f"{HEAVY}; {WORN}": (
         "Keep your diesel, and have its overhaul priced. No change studied here makes"
