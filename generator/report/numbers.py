@@ -20,6 +20,7 @@ MINUS = "\u2212"
 JOINER = "\u2060"  # no line ends between a sign and the currency's
 ABSENT = "\u2013"
 INDEX = re.compile(r"\[(\d+)\]")
+PLACED = re.compile(r"^.*?:\d+: warning: (?P<path>[\w.\[\]]+): (?P<words>.*)$", re.DOTALL)
 NAMED_APART = re.compile(r"^(?:options|legs)\[\d+\]\.")
 
 
@@ -98,7 +99,16 @@ def _path(path: str) -> str:
     return f"{', '.join(groups)}: {last}" if groups else last
 
 
-WORDS: Mapping[str, Callable[[str], str]] = {"short": _short, "path": _path}
+def _warning(said: str) -> str:
+    """A warning on an input without the place in the file; the input is named in words."""
+    found = PLACED.match(said)
+    if found is None:
+        return said
+    path = _path(found["path"])
+    return f"{path[0].upper()}{path[1:]}: {found['words']}"
+
+
+WORDS: Mapping[str, Callable[[str], str]] = {"short": _short, "path": _path, "warning": _warning}
 
 
 def _dressed(value: float, name: str, flags: tuple[str, ...], display: Display) -> str:

@@ -8,12 +8,17 @@ import pytest
 
 from generator.report.page import Page, Results, bare_text
 from generator.report.parts import Part
-from generator.report.sections import forms, known, legs, low_speed, tornado
+from generator.report.sections import known, legs, technical, tornado
 from tests.report.conftest import studied
 
 RATIO = {"law_over_fuel": 1.31, "law_over_fuel_share": 0.31, "apart": True}
 
-PARTS = (forms.part, known.part, low_speed.part, tornado.part)
+
+def _low_speed(page: Page) -> Part | None:
+    return technical.motion(page)[1]
+
+
+PARTS = (technical.forms, known.part, _low_speed, tornado.part)
 
 
 def text_of(part: Part | None) -> str:

@@ -22,13 +22,12 @@ from generator.report.sections import (
     berth,
     carbon,
     cost,
-    duty,
     evidence,
     installation,
     one_fault,
-    power,
     schedules,
-    under_sail,
+    technical,
+    technical_store,
 )
 from generator.report.sections import tornado as measuring
 
@@ -61,19 +60,19 @@ def parts(page: Page, made: Part | tuple[Part, ...] | None) -> list[Part]:
 
 def sentences(every: list[Part]) -> list[Markup]:
     """All that stands in sentences: text, findings, captions."""
-    found = [Markup(text) for part in every for text in part.text]
+    found = [Markup(text) for part in every for text in (*part.text, part.body)]
     found += [figure.finding for part in every for figure in part.figures]
     return found + [table.caption for part in every for table in (*part.opening, *part.tables)]
 
 
 SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
     "service factor": (
-        lambda page: (installation.service(page),), ("service_factor.at_cruise",)
+        technical.motion, ("service_factor.at_cruise",)
     ),
-    "motor sailing": (under_sail.part, (".under_sail.one_more.0.drain_w",)),
-    "cruise": (power.part, (".cruise_shaft_high_kw", ".rules_of_thumb.of_gerr_share")),
+    "motor sailing": (technical.under_sail, (".under_sail.one_more.0.drain_w",)),
+    "cruise": (technical.motion, (".cruise_shaft_high_kw",)),
     "duty": (
-        duty.parts, (".duty.heat_cruise_w", ".duty.space_cruise_c", ".duty.before_share")
+        technical_store.duty, (".duty.heat_cruise_w", ".duty.space_cruise_c", ".duty.before_share")
     ),
     "one string": (one_fault.parts, (".one_fault.distance_nm",)),
     "carbon": (carbon.part, (".carbon.saved_yearly_kg", ".carbon.payback_years")),
@@ -115,14 +114,16 @@ def test_engine_and_evidence_leave_out_what_is_absent(results: dict[str, Any]) -
 
 def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
     cells: dict[str, tuple[Callable[[Page], Any], str]] = {
-        "load": (duty.parts, ".duty.speeds.0.calm.load_share"),
+        "load": (technical_store.duty, ".duty.speeds.0.calm.load_share"),
         "saved": (carbon.part, ".carbon.saved_yearly_low_kg"),
-        "lost": (under_sail.part, ".under_sail.rows.1.folded_lost_kn"),
+        "lost": (technical.under_sail, ".under_sail.rows.1.folded_lost_kn"),
         "measure": (measuring.part, ".tornado.rows.0.at_high"),
     }
     for name, (made, key) in cells.items():
         page = without(results, key)
-        notes = [note for part in parts(page, made(page)) for t in part.tables for note in t.notes]
+        every = parts(page, made(page))
+        notes = [note for part in every for t in part.tables for note in t.notes]
+        notes += [part.closing for part in every]
         assert any(WHY in note for note in notes), name
 
 

@@ -10,7 +10,7 @@ import pytest
 
 from generator.report.page import Page, bare_text
 from generator.report.results.suffix import without_idle_reasons
-from generator.report.sections import bank, chemistries, cruising_range, duty, power, propeller
+from generator.report.sections import cruising_range, propeller, technical, technical_store
 from tests.report.conftest import studied
 
 BOATS = ("sloop_30_weekend", "ketch_34_two_motors", "every_key")
@@ -72,7 +72,7 @@ def test_a_reason_stays_where_its_number_is_absent() -> None:
 @pytest.mark.parametrize("name", BOATS)
 def test_reserve_names_what_decides_for_each_age(name: str) -> None:
     page = Page(studied(name))
-    said = said_of(bank.part(page))
+    said = said_of(technical_store.bank(page))
     for motor in page.motors:
         own = page.value(f"{motor}.reserve")
         for age, share in (("of_new", "share_kwh"), ("of_aged", "share_aged_kwh")):
@@ -84,8 +84,8 @@ def test_reserve_names_what_decides_for_each_age(name: str) -> None:
     tree = copy_of(name)
     for option in tree["options"]:
         option["reserve"] |= {"by": "share", "by_aged": "demand"}
-    both = said_of(bank.part(Page(tree)))
-    assert "the share decides when new, the demand when aged" in both
+    both = said_of(technical_store.bank(Page(tree)))
+    assert "The share sets it when new and the manoeuvring rule at the end" in both
     assert "which is more than" not in said
 
 
@@ -94,10 +94,11 @@ def test_peak_held_as_long_cold_as_warm_is_said_once() -> None:
     page = Page(tree)
     own = page.value(f"{page.motors[0]}.duty")
     own |= {"peak_cold_min": 7.3, "peak_warm_min": 6.9}
-    said = said_of(duty.parts(page)[0])
-    assert "held for 7 min from cold and after a run" in said
+    said = said_of(technical_store.duty(page))
+    assert "lasts 7 min after a run at" in said
+    assert "and as long from cold" in said
     own |= {"peak_cold_min": 9.0}
-    assert "held for 9 min from cold but for 7 min after a run" in said_of(duty.parts(page)[0])
+    assert "and 9 min from cold" in said_of(technical_store.duty(page))
 
 
 def test_a_criterion_that_does_not_apply_is_not_called_judged() -> None:
@@ -123,8 +124,10 @@ def test_diesels_have_no_sun_for_want_of_a_bank(name: str) -> None:
 
 def test_chemistries_say_their_yardstick() -> None:
     page = Page(studied("sloop_30_weekend"))
-    caption = bare_text(chemistries.parts(page)[0].tables[0].caption)
-    assert "for the legs: middle need with reserve, no margin" in caption
+    made = technical_store.chemistries(page)
+    assert made is not None
+    assert "with its reserve needs" in said_of(made)
+    assert "for the trips and currents of" in bare_text(made.closing)
 
 
 @pytest.mark.parametrize("name", BOATS)
@@ -132,7 +135,7 @@ def test_a_number_at_planned_cruise_is_the_value_at_planned_cruise(name: str) ->
     """Not that of the nearest row: every section prints the one of the comparison."""
     page = Page(studied(name))
     motor, cruise = page.motors[0], page.value("planning.cruise_speed_kn")
-    said = said_of(power.part(page))
+    said = said_of(technical.motion(page)[0])
     assert plain(page, f"{motor}.cruise_shaft_kw", "power") in said
     rows = page.value(f"{motor}.speed_power")
     speeds = [row["speed_kn"] for row in rows]

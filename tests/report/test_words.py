@@ -25,7 +25,7 @@ from generator.report.declared import FACTS
 from generator.report.numbers import Display, shown
 from generator.report.page import Page
 from generator.report.results_file import build, to_json
-from generator.report.sections import bank
+from generator.report.sections import technical_store
 from generator.report.template import said
 from generator.report.tree import dictionary
 from generator.report.view import View
@@ -205,13 +205,13 @@ def test_words_say_what_the_number_beside_them_is() -> None:
 @pytest.mark.parametrize("name", BOATS)
 def test_words_on_the_reserve_say_what_the_number_beside_them_is(name: str) -> None:
     """From the page itself: the key in the element beside each phrase."""
-    body = str(bank.part(Page(studied(name))).body)
+    body = str(technical_store.bank(Page(studied(name))).body)
     said = re.sub(r'<data data-key="[^"]*\.([a-z_]+)"[^>]*>[^<]*</data>', r"{\1}", body)
     said = " ".join(re.sub(r"<[^>]+>", "", said).split())
     motors = [each for each in studied(name)["options"] if each["kind"] == "battery"]
     phrases = (
-        "keeps {of_new_kwh} of a new bank", "and {of_aged_kwh} of the aged one",
-        "({share_kwh} new, {share_aged_kwh} aged)", "where more, {demand_kwh} for",
+        "a reserve of {of_new_kwh} in a new battery", "and {of_aged_kwh} at the end.",
+        "({share_kwh} new, {share_aged_kwh} at the end)", "where more, the {demand_kwh} that",
     )  # fmt: skip
     for phrase in phrases:
         assert said.count(phrase) == len(motors), phrase

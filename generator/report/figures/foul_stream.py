@@ -13,11 +13,11 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 ALIKE = 0.1  # of each other, below which two lines are one to the eye
-KINDS = (("least", 1.7), ("cruise", 0.9))
+KINDS = (("least", 1.5, "-"), ("cruise", 1.2, (0, (1, 1.6))))  # and its dash
 
 
 def foul_stream(page: Page, name: str = "foul-stream", height: float = 2.9) -> Drawing:
-    """Energy for a mile over the ground; thick at the cheapest speed, thin at planned cruise."""
+    """Energy for a mile over the ground; full at the cheapest speed, dotted at planned cruise."""
     return drawn(name, height, lambda figure: _draw(page, figure, height))
 
 
@@ -62,14 +62,14 @@ def _slack(page: Page, motor: str) -> float:
 
 def _curves(page: Page, axes: Axes, motor: str) -> None:
     look = trait(page, motor)
-    for kind, width in KINDS:
+    for kind, width, dash in KINDS:
         rows = [
             row for row in page.value(f"{motor}.stream.rows")
             if row[f"{kind}_kwh_per_nm"] is not None
         ]  # fmt: skip
         axes.plot(
             [row["stream_kn"] for row in rows], [row[f"{kind}_kwh_per_nm"] for row in rows],
-            color=look.colour, linestyle=look.dash, linewidth=width, marker=look.marker,
+            color=look.colour, linestyle=dash, linewidth=width, marker=look.marker,
             markevery=4, markersize=4.2,
         )  # fmt: skip
 
@@ -77,12 +77,12 @@ def _curves(page: Page, axes: Axes, motor: str) -> None:
 def _handles(page: Page) -> list[Any]:
     from matplotlib.lines import Line2D
 
-    words = {"least": "at the cheapest speed", "cruise": "at planned cruise"}
+    words = {"least": "most economical speed", "cruise": "planned cruise"}
     return [
         Line2D(
-            [], [], color=trait(page, same[0]).colour, linestyle=trait(page, same[0]).dash,
+            [], [], color=trait(page, same[0]).colour, linestyle=dash,
             linewidth=width, marker=trait(page, same[0]).marker, markersize=4.2,
             label=f"{_named(page, same)}: {words[kind]}",
         )
-        for same in _alike(page) for kind, width in KINDS
+        for same in _alike(page) for kind, width, dash in KINDS
     ]  # fmt: skip

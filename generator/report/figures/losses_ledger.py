@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 # name, results keys, face, hatch: told apart in black and white as well
 GROUPS = (
     ("bank", ("bank_w",), CRIMSON, ""),
-    ("cables and standby", ("cables_w", "standby_w"), GREY, "...."),
+    ("cables and standby", ("cables_w", "standby_w"), GREY, "----"),
     ("motor and controller", ("motor_w",), OCHRE, "////"),
     ("gear, seal, bearings", ("gear_w", "seal_w", "bearings_w"), TEAL, "||||"),
     ("propeller and wake", ("propeller_w",), RULE, "\\\\\\\\"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from generator.report.canvas import Drawing, corner_label, drawn, number, placed
 from generator.report.figures.look import PAD, trait
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 def peak_time(page: Page, motors: list[str], height: float = 2.6) -> Drawing:
-    """Minutes of motor and controller over preceding load; a dot at planned cruise."""
+    """Minutes until motor or controller is hot, over preceding load; a dot at planned cruise."""
     return drawn("peak-time", height, lambda figure: _draw(page, figure, motors, height))
 
 
@@ -37,12 +37,18 @@ def _draw(page: Page, figure: Figure, motors: list[str], height: float) -> None:
 def _lines(page: Page, axes: Axes, motor: str) -> None:
     rows = page.value(f"{motor}.duty.chart") or ()
     look, name = trait(page, motor), page.name(motor)
-    for key, width, words in (("motor_min", 1.8, "motor"), ("controller_min", 0.9, "controller")):
-        held = [row for row in rows if row[key] is not None]
-        axes.plot(
-            [row["before_share"] * 100 for row in held], [row[key] for row in held],
-            color=look.colour, linestyle=look.dash, linewidth=width, label=f"{name}, {words}",
-        )  # fmt: skip
+    held = [(row["before_share"] * 100, _shorter(row)) for row in rows]
+    told = [(load, minutes) for load, minutes in held if minutes is not None]
+    axes.plot(
+        [load for load, _ in told], [minutes for _, minutes in told],
+        color=look.colour, linestyle=look.dash, linewidth=1.6, label=name,
+    )  # fmt: skip
+
+
+def _shorter(row: dict[str, Any]) -> float | None:
+    """The time of whichever is hot first, motor or controller."""
+    known = [row[key] for key in ("motor_min", "controller_min") if row[key] is not None]
+    return min(known, default=None)
 
 
 def _dot(page: Page, axes: Axes, motor: str) -> None:

@@ -126,7 +126,7 @@ def _handles(page: Page) -> list[Any]:
         )
         for option in page.options
     ]  # fmt: skip
-    handles.append(Patch(color="#dfe6ec", label="one in ten to nine in ten, first option"))
+    handles.append(Patch(color="#dfe6ec", label="low to cautious figure"))
     if _has(page):
         handles.append(
             Line2D(

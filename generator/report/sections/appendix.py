@@ -1,4 +1,4 @@
-"""Appendix: inputs as read, defaults used, warnings and sources."""
+"""Appendix: inputs as read and defaults used."""
 
 from __future__ import annotations
 
@@ -7,19 +7,12 @@ import re
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Table, numbers, reasons, without_empty, words
-from generator.report.sections import forms
-from generator.report.sections.cruising_range import row_at_cruise
+from generator.report.parts import Part, Row, Table, numbers, without_empty, words
 from generator.report.sections.evidence import counted
 
 # Inputs with a table of their own that shows value and origin of each.
 ELSEWHERE = (".removed[", ".added[", ".costs[", "trial.rows[")
 OWNER = re.compile(r"(options|legs)\[(\d+)\]\.")  # of a path that begins with either
-
-
-def parts(page: Page) -> tuple[Part | None, ...]:
-    """Hull forms side by side, warnings on the inputs, and whose formulas were used."""
-    return (forms.part(page), _whole_bank(page), _warnings(page), _sources(page))
 
 
 def inputs(page: Page) -> tuple[Part, ...]:
@@ -133,44 +126,3 @@ def _range(page: Page, key: str) -> Markup:
     if page.value(low) == page.value(high):
         return Markup("not varied")
     return page.words(low) + Markup(" to\u00a0") + page.words(high)
-
-
-def _whole_bank(page: Page) -> Part | None:
-    keys = [row_at_cruise(page, motor, "calm") for motor in page.motors]
-    if not keys:
-        return None
-    rows = tuple(
-        Row(
-            page.words(f"{motor}.name"),
-            (
-                page.at(key, "speed_kn", "speed:bare"),
-                page.at(key, "range_nm", "distance:bare"),
-                page.at(key, "whole_bank_nm", "distance:bare"),
-            ),
-        )
-        for motor, key in zip(page.motors, keys, strict=True)
-    )
-    columns = (words("Option", 40), numbers("Speed", 16, page.unit("speed")),
-               numbers("To reserve", 20, page.unit("distance")),
-               numbers("Whole bank, nothing kept", 24, page.unit("distance")))  # fmt: skip
-    absent = reasons(page, [f"{key}.whole_bank_nm" for key in keys if key])
-    caption = page.text(
-        "Calm range of {boat.name|given} at cruise, bank new, to reserve and, as advertised ranges "
-        "often are, to the last drop"
-    )
-    table = Table("whole-bank", caption, columns, rows, absent)
-    return Part("whole-bank-part", "Range without reserve", (), (), (table,))
-
-
-def _warnings(page: Page) -> Part | None:
-    said = tuple(page.words(key) for key in page.keys("warnings"))
-    return Part("warnings", "Warnings on the case", said) if said else None
-
-
-def _sources(page: Page) -> Part:
-    said = tuple(
-        Markup('<span class="source">') + page.words(f"{key}.key") + Markup("</span> ")
-        + page.words(f"{key}.text")
-        for key in page.keys("sources")
-    )  # fmt: skip
-    return Part("sources", "Sources", said)
