@@ -38,6 +38,7 @@ class Motor:
     name: Markup
     within: Markup
     it: View
+    alone: bool  # no other option runs from a battery
     whole: View | None  # its range in a calm at cruise, battery new
 
 
@@ -51,7 +52,12 @@ def _motor(page: Page, key: str) -> Motor:
     assert it is not None
     calm = (bar for bar in it.range_at_cruise or () if bar.sea == "calm" and bar.bank_age == "new")
     return Motor(
-        key, page.text(page.called(key, True)), page.text(page.called(key)), it, next(calm, None)
+        key,
+        page.text(page.called(key, True)),
+        page.text(page.called(key)),
+        it,
+        len(page.motors) == 1,
+        next(calm, None),
     )
 
 
