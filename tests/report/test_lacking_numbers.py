@@ -20,12 +20,11 @@ from generator.report.page import Page
 from generator.report.parts import Part
 from generator.report.sections import (
     berth,
-    carbon,
-    cost,
     duty,
     evidence,
+    failing,
     installation,
-    one_fault,
+    money,
     power,
     schedules,
     under_sail,
@@ -75,19 +74,19 @@ SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
     "duty": (
         duty.parts, (".duty.heat_cruise_w", ".duty.space_cruise_c", ".duty.before_share")
     ),
-    "one string": (one_fault.parts, (".one_fault.distance_nm",)),
-    "carbon": (carbon.part, (".carbon.saved_yearly_kg", ".carbon.payback_years")),
-    "carbon in the end": (carbon.part, (".carbon.payback_high_years",)),
+    "one string": (failing.parts, (".one_fault.distance_nm",)),
+    "carbon": (money.carbon, (".carbon.saved_yearly_kg", ".carbon.payback_years")),
+    "carbon in the end": (money.carbon, (".carbon.payback_high_years",)),
     "usual day": (berth.part, (".use.berth.typical_kwh", ".use.berth.outings_low")),
     "hours to full": (berth.part, (".use.berth.typical_hours_h",)),
     "hours from the reserve": (berth.part, (".use.berth.worst_hours_h",)),
     "money": (
-        cost.part, (".cost.against_keep_money", ".cost.against_new_diesel_money")
+        money.parts, (".cost.against_keep_money", ".cost.against_new_diesel_money")
     ),
-    "money against one": (cost.part, (".cost.against_keep_money",)),
-    "money of the years": (cost.part, (".cost.cumulative.12.paid_money",)),
+    "money against one": (money.parts, (".cost.against_keep_money",)),
+    "money of the years": (money.parts, (".cost.cumulative.12.paid_money",)),
     "end of a swing": (
-        cost.part, (".cost.swing.0.swing_money", ".cost.swing.0.at_low_money")
+        money.parts, (".cost.swing.0.swing_money", ".cost.swing.0.at_low_money")
     ),
 }  # fmt: skip
 
@@ -116,7 +115,7 @@ def test_engine_and_evidence_leave_out_what_is_absent(results: dict[str, Any]) -
 def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
     cells: dict[str, tuple[Callable[[Page], Any], str]] = {
         "load": (duty.parts, ".duty.speeds.0.calm.load_share"),
-        "saved": (carbon.part, ".carbon.saved_yearly_low_kg"),
+        "saved": (money.carbon, ".carbon.saved_yearly_kg"),
         "lost": (under_sail.part, ".under_sail.rows.1.folded_lost_kn"),
         "measure": (measuring.part, ".tornado.rows.0.at_high"),
     }
