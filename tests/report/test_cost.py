@@ -293,9 +293,9 @@ def rows_of(html: Any, table: str) -> dict[str, list[str]]:
     found = {}
     for row in re.findall(r"<tr[^>]*>(.*?)</tr>", after.partition("</table>")[0], re.DOTALL):
         bare = re.sub(r'<span class="spread">.*?</span>', " ", row, flags=re.DOTALL)
-        head, *cells = (Markup(cell).striptags()
-                        for cell in re.findall(r"<t[hd][^>]*>(.*?)</t[hd]>", bare, re.DOTALL))  # fmt: skip
-        found[head] = cells
+        cells = re.findall(r"<t[hd][^>]*>(.*?)</t[hd]>", bare, re.DOTALL)
+        head, *rest = (Markup(cell).striptags() for cell in cells)
+        found[head] = rest
     return found
 
 
@@ -313,8 +313,8 @@ def test_printed_lines_add_to_their_printed_sums(name: str) -> None:
 
         yearly = ("Energy each year", "Service each year", "Insurance, winter and other each year")
         assert sum(at(head) for head in yearly) == at("Running cost each year")
-        parts = ("First cost", "Running cost of all years, at today's worth",
-                 "Later payments, at today's worth", "Left at the end, at today's worth")  # fmt: skip
+        worth = ("Running cost of all years", "Later payments", "Left at the end")
+        parts = ("First cost", *(f"{each}, at today's worth" for each in worth))
         owned = "Cost of ownership, present value"
         assert sum(at(head) for head in parts) == at(owned)
         keep = [page.value(each)["kind"] for each in page.options].index("keep")

@@ -101,7 +101,9 @@ class Account:
     service_yearly: float = number("money_whole", "service each year")
     other_yearly: float = number("money_whole", "insurance, winter and other each year")
     residual: Array = number("money", "worth at the end of the horizon", expected=True)
-    yearly_worth: float | None = number("money_whole", "running cost of all years, at today's worth")
+    yearly_worth: float | None = number(
+        "money_whole", "running cost of all years, at today's worth"
+    )
     later_worth: float | None = number("money_whole", "later payments, at today's worth")
     end_worth: float | None = number("money_whole", "left at the end, at today's worth")
     wall_yearly: float | None = number("energy", "what the plug gives each year, house included")

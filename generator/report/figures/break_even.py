@@ -37,14 +37,21 @@ class Map:
 
 
 def maps_that_turn(page: Page) -> list[Map]:
-    """The maps on which the motor is the cheaper one in a part worth a picture."""
+    """The maps on which the motor is the cheaper one in a part worth a picture.
+
+    One a motor where there are several: what the price of the battery turns, words say.
+    """
+    most = len(MAPS) if len(page.motors) == 1 else 1
+    return [each for motor in page.motors for each in _of_motor(page, motor)[:most]]
+
+
+def _of_motor(page: Page, motor: str) -> list[Map]:
     found = []
-    for motor in page.motors:
-        for kind, names in MAPS:
-            saved = page.column(f"{motor}.cost.maps.{kind}", "saving_money")
-            gained = sum(value > 0.0 for value in saved)
-            if LEAST_PART * len(saved) <= gained < len(saved):
-                found.append(Map(motor, kind, names, _today(page, motor, kind)))
+    for kind, names in MAPS:
+        saved = page.column(f"{motor}.cost.maps.{kind}", "saving_money")
+        gained = sum(value > 0.0 for value in saved)
+        if LEAST_PART * len(saved) <= gained < len(saved):
+            found.append(Map(motor, kind, names, _today(page, motor, kind)))
     return found
 
 
@@ -85,7 +92,9 @@ def _map(page: Page, figure: Figure, axes: Axes, each: Map) -> None:
     axes.contourf(x, y, saved, levels=[BELOW, 0.0], colors=[COSTS])
     axes.grid(visible=False)
     axes.contour(x, y, saved, levels=[0.0], colors=[INK], linewidths=1.8)
-    lines = axes.contour(x, y, saved, levels=_steps(saved), colors=[QUIET], linewidths=0.5)
+    lines = axes.contour(
+        x, y, saved, levels=_steps(saved), colors=[QUIET], linewidths=0.5, linestyles="solid"
+    )
     texts = axes.clabel(
         lines, fmt=lambda value: f"{value:+,.0f}".replace("-", "\u2212"), fontsize=7, inline=False
     )
@@ -110,14 +119,16 @@ def _named(page: Page, axes: Axes, each: Map, currency: str) -> None:
 
 
 def _clear(figure: Figure, axes: Axes, texts: Any, today: tuple[float, float]) -> None:
-    """Labels read level on a ground of their own, and stay away from the dot."""
-    scale = 72.0 / figure.dpi
+    """Labels read level on a ground of their own, away from the dot and within the frame."""
+    scale, frame = 72.0 / figure.dpi, axes.bbox
     dot = axes.transData.transform(today)
     for text in texts:
         text.set_rotation(0)
         text.set_bbox({**PAD, "alpha": 0.75})
         at = axes.transData.transform(text.get_position())
-        if abs(at[0] - dot[0]) * scale < 2 * CLEAR and abs(at[1] - dot[1]) * scale < CLEAR:
+        near = abs(at[0] - dot[0]) * scale < 2 * CLEAR and abs(at[1] - dot[1]) * scale < CLEAR
+        inside = min(at[0] - frame.x0, frame.x1 - at[0]) * scale > CLEAR
+        if near or not inside:
             text.remove()
 
 

@@ -54,9 +54,9 @@ def parts(page: Page) -> tuple[Part, ...]:
 
 def swing(page: Page) -> Part | None:
     """For the appendix: what each input does to the answer, where one of them alone turns it."""
-    it = terms(page)
-    motors = [each for each in it["motors"] if each.widest is not None]
-    if not it["fair"] or not any(each.sign for each in motors):
+    it = {} if page.value("case.redacted") else terms(page)
+    motors = [each for each in it.get("motors", ()) if each.widest is not None]
+    if not it.get("fair") or not any(each.sign for each in motors):
         return None
     title, note = (pieces(TABLES, f"swing_{name}")(it, motors[0]) for name in ("title", "note"))
     figure = Figure("money-swing", title, note, lambda: money_swing(page))
@@ -150,7 +150,8 @@ def _choice(page: Page, motor: str) -> Choice:
         outlasts=life is not None and life >= page.value("planning.horizon_years"),
         wall=bool(page.value(f"{cost}.wall_yearly_kwh")),
         corner=any(
-            row["saving_money"] > 0.0 for row in page.value(f"{cost}.maps.hours_and_fuel") or ()
+            (row["saving_money"] or 0.0) > 0.0
+            for row in page.value(f"{cost}.maps.hours_and_fuel") or ()
         ),
         greener=(page.value(f"{motor}.carbon.saved_yearly_kg") or 0.0) > 0.0,
         sign=_turns(page, cost),
