@@ -374,7 +374,7 @@ def test_a_line_that_says_survey_counts_as_one_and_what_lacks_is_told() -> None:
     said = cost_of(page)
     for motor in page.motors:  # "Post-construction enquiry and survey", and a panel with its line
         assert page.value(f"{motor}.cost.lacking") == ["haul-out"]
-    assert "No item is listed for haul-out (Motor A, Motor B): ask for it." in said
+    assert "No item is listed for haul-out (Motor A, Motor B): have it quoted." in said
 
 
 def test_hours_and_litres_of_the_diesel_stand_on_the_same_legs() -> None:

@@ -32,6 +32,8 @@ from generator.report.sections import (
 from generator.report.sections import tornado as measuring
 
 MOTORS = (2, 3)
+SAID = re.compile(r"<p>.*?</p>|<caption[^>]*>.*?</caption>", re.DOTALL)
+NOTED = re.compile(r'<p class="note">.*?</p>', re.DOTALL)
 DASH = 'class="absent"'
 WHY = "in too many draws beyond"
 
@@ -61,6 +63,7 @@ def parts(page: Page, made: Part | tuple[Part, ...] | None) -> list[Part]:
 def sentences(every: list[Part]) -> list[Markup]:
     """All that stands in sentences: text, findings, captions."""
     found = [Markup(text) for part in every for text in part.text]
+    found += [Markup(text) for part in every for text in SAID.findall(f"{part.body}{part.closing}")]
     found += [figure.finding for part in every for figure in part.figures]
     return found + [table.caption for part in every for table in (*part.opening, *part.tables)]
 
@@ -81,9 +84,9 @@ SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
     "hours to full": (berth.part, (".use.berth.typical_hours_h",)),
     "hours from the reserve": (berth.part, (".use.berth.worst_hours_h",)),
     "money": (
-        money.parts, (".cost.against_keep_money", ".cost.against_new_diesel_money")
+        money.parts, (".worth.extra_money", ".cost.saving.extra_first_money")
     ),
-    "money against one": (money.parts, (".cost.against_keep_money",)),
+    "money against one": (money.parts, (".worth.extra_money",)),
     "money of the years": (money.parts, (".cost.cumulative.12.paid_money",)),
     "end of a swing": (
         money.parts, (".cost.swing.0.swing_money", ".cost.swing.0.at_low_money")
@@ -121,7 +124,9 @@ def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
     }
     for name, (made, key) in cells.items():
         page = without(results, key)
-        notes = [note for part in parts(page, made(page)) for t in part.tables for note in t.notes]
+        every = parts(page, made(page))
+        notes = [note for part in every for t in part.tables for note in t.notes]
+        notes += [note for part in every for note in NOTED.findall(f"{part.body}{part.closing}")]
         assert any(WHY in note for note in notes), name
 
 

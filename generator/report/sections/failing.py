@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 from markupsafe import Markup
 
@@ -67,7 +66,7 @@ def parts(page: Page) -> tuple[Part, ...]:
         return ()
     left = 40 if len(motors) > 1 else 26
     widths = [24, *[left // len(motors)] * len(motors), 76 - left // len(motors) * len(motors)]
-    body = _table(page, motors, widths, effects=False)
+    body = _table(motors, widths, effects=False)
     return (Part("failures", "", body=joined((body, _beside(page, motors)))),)
 
 
@@ -78,7 +77,7 @@ def annex(page: Page) -> tuple[Part, ...]:
         return ()
     left = (38 if len(motors) > 1 else 26) // len(motors)
     widths = [16, 60 - left * len(motors), *[left] * len(motors), 24]
-    table = _table(page, motors, widths, effects=True)
+    table = _table(motors, widths, effects=True)
     return (Part("failures", "", body=joined((table, _beside(page, motors)))),)
 
 
@@ -118,16 +117,14 @@ def _rows(motors: list[Motor]) -> list[FaultRow]:
     return [FaultRow([found.get(name) for found in by_name]) for name in names]
 
 
-def _table(page: Page, motors: list[Motor], widths: list[int], effects: bool) -> Markup:
-    made: Markup = pieces(TEMPLATE, "table")(_rows(motors), motors, widths, effects)
-    return made
+def _table(motors: list[Motor], widths: list[int], effects: bool) -> Markup:
+    return pieces(TEMPLATE, "table")(_rows(motors), motors, widths, effects)
 
 
 def _beside(page: Page, motors: list[Motor]) -> Markup:
-    shared: list[Any] = [row.first for row in _rows(motors) if row.first.words_diesel]
     said = [
         pieces(TEMPLATE, "strings")([each for each in motors if each.view.one_fault is not None]),
-        pieces(TEMPLATE, "diesel")(shared, page.value("engine.condition")),
+        pieces(TEMPLATE, "diesel")(page.value("engine.condition")),
         pieces(TEMPLATE, "spares")(page.views("spares", Spare)),
     ]
     return joined(said)
