@@ -19,7 +19,7 @@ COSTS = "#e9d3bc"  # a light fill that is seen in grey as well
 BELOW = -1e12
 HEIGHT, HEAD, FOOT = 2.1, 0.42, 0.40  # inches
 LEAST_PART = 0.1  # of a map; where less of it turns, words say so
-CLEAR = 16.0  # points between a label and the dot or the frame
+CLEAR = (0.14, 0.16)  # of the map, across and up: between a label and the dot
 MAPS = (
     ("hours_and_fuel", ("fuel_money_per_l", "hours_h")),
     ("price_and_life", ("bank_money", "life_years")),
@@ -80,10 +80,10 @@ def _draw(page: Page, figure: Figure, rows: list[list[Map]]) -> None:
                 figure, left + 0.045, foot + tall * FOOT / HEIGHT, left + 0.465,
                 foot + tall * (1 - HEAD / HEIGHT),
             )  # fmt: skip
-            _map(page, figure, axes, each)
+            _map(page, axes, each)
 
 
-def _map(page: Page, figure: Figure, axes: Axes, each: Map) -> None:
+def _map(page: Page, axes: Axes, each: Map) -> None:
     currency = page.unit("money").strip()
     _named(page, axes, each, currency)
     rows = f"{each.motor}.cost.maps.{each.kind}"
@@ -99,7 +99,7 @@ def _map(page: Page, figure: Figure, axes: Axes, each: Map) -> None:
         lines, fmt=lambda value: f"{value:+,.0f}".replace("-", "\u2212"), fontsize=7, inline=False
     )
     axes.plot(*each.today, "o", color=INK, markersize=5, clip_on=False)
-    _clear(figure, axes, texts, each.today)
+    _clear(texts, (x, y), each.today)
 
 
 def _named(page: Page, axes: Axes, each: Map, currency: str) -> None:
@@ -118,17 +118,20 @@ def _named(page: Page, axes: Axes, each: Map, currency: str) -> None:
     corner_label(axes, "life of the battery, years")
 
 
-def _clear(figure: Figure, axes: Axes, texts: Any, today: tuple[float, float]) -> None:
+def _clear(texts: Any, directions: tuple[Any, Any], today: tuple[float, float]) -> None:
     """Labels read level on a ground of their own, away from the dot and within the frame."""
-    scale, frame = 72.0 / figure.dpi, axes.bbox
-    dot = axes.transData.transform(today)
     for text in texts:
         text.set_rotation(0)
         text.set_bbox({**PAD, "alpha": 0.75})
-        at = axes.transData.transform(text.get_position())
-        near = abs(at[0] - dot[0]) * scale < 2 * CLEAR and abs(at[1] - dot[1]) * scale < CLEAR
-        inside = min(at[0] - frame.x0, frame.x1 - at[0]) * scale > CLEAR
-        if near or not inside:
+        apart, edges = zip(
+            *(
+                (abs(at - dot) / float(np.ptp(along)),
+                 min(at - along[0], along[-1] - at) / float(np.ptp(along)))
+                for at, dot, along in zip(text.get_position(), today, directions, strict=True)
+            ),
+            strict=True,
+        )  # fmt: skip
+        if (apart[0] < CLEAR[0] and apart[1] < CLEAR[1]) or edges[0] < CLEAR[0] / 2:
             text.remove()
 
 
