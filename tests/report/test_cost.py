@@ -23,15 +23,27 @@ from generator.report.figures.money_swing import MOST, widest
 from generator.report.page import Page, bare_text
 from generator.report.pdf import PdfResult
 from generator.report.render import Pages, make_pages
-from generator.report.sections import carbon, cost, installation
-from generator.report.sections.cost_items import ORDER, items
+from generator.report.sections import installation, money
+from generator.report.sections.item_rows import ORDER, item_rows
 from generator.report.without_prices import without_prices
 from tests.report.conftest import CASES, FEW, KETCH, studied
 from tests.report.front_text import front_words
 
 
 def texts(part: Any) -> str:
-    return " ".join(bare_text(text) for text in part.text)
+    """Words and tables of a part, spaces made plain."""
+    said = " ".join(bare_text(text) for text in (part.body, part.closing))
+    return " ".join(said.replace("\u00a0", " ").split())
+
+
+def cost_of(page: Page) -> str:
+    return texts(money.parts(page)[0])
+
+
+def carbon_of(page: Page) -> str:
+    part = money.carbon(page)
+    assert part is not None
+    return texts(part)
 
 
 def test_the_word_on_money_of_page_1_says_what_the_money_says(results: dict[str, Any]) -> None:
@@ -58,13 +70,17 @@ def test_page_1_answers_each_wish_of_the_owner(results: dict[str, Any]) -> None:
 
 
 def test_terms_and_baseline_are_stated(results: dict[str, Any]) -> None:
-    said = texts(cost.part(Page(results))).replace("\u00a0", " ")
-    assert "All amounts are real, in money of 2026" in said
-    stand = "Savings and paybacks stand against keeping the present diesel, over"
-    assert f"{stand} 12 years, with what it needs: the engine is worn" in said
-    assert "ends before the bank's life" in said  # 12 years of horizon, 15 of the bank
-    dying = texts(cost.part(Page(studied("sloop_30_weekend")))).replace("\u00a0", " ")
-    assert f"{stand} 10 years, with what it needs: the engine is dying" in dying
+    said = cost_of(Page(results))
+    assert "are in money of 2026; later ones are discounted at 3.0% a year above inflation" in said
+    compared = "Every option is compared with keeping the present diesel with the overhauls listed"
+    assert said.startswith(compared)
+    assert re.search(r"That costs about €[\d,]+ over 12 years", said)
+    assert "longer than the years compared, so its remaining value is credited" in said
+    assert "The present diesel has used 110% of its life before an overhaul" in said
+    assert "not within 12 years" in said
+    dying = cost_of(Page(studied("sloop_30_weekend")))
+    assert "over 10 years" in dying
+    assert "The present diesel is at the end of its life, so an overhaul is due" in dying
 
 
 def test_page_1_and_the_section_on_cost_name_one_baseline_and_one_window() -> None:
@@ -89,13 +105,14 @@ def test_page_1_and_the_section_on_cost_name_one_baseline_and_one_window() -> No
         ({"market": "EEA", "year_on_market": 1998}, "owed",
          ("first sold in the EEA in 1998, after 1998-06-16", "until a notified body says")),
         ({"market": "NI", "year_on_market": None}, "owed",
-         ("first sold in Northern Ireland on a day that nobody has given", "for Northern Ireland")),
+         ("the day on which the boat was first sold in Northern Ireland", "for Northern Ireland")),
         ({"market": "US", "year_on_market": 1984, "import_date": "2015-05-01"}, "owed",
          ("brought in on 2015-05-01, after 1998-06-16", "until a notified or approved body")),
         ({"market": "EEA", "year_on_market": 1979, "import_date": "1997-05-03"}, "out of scope",
-         ("brought in on 1997-05-03, no later than 1998-06-16", "no assessment is counted")),
+         ("brought in on 1997-05-03, no later than 1998-06-16",
+          "no assessment after conversion is counted")),
         ({"market": "US", "year_on_market": 2004}, "out of scope",
-         ("sold outside the EEA and the UK and not brought in, no assessment is counted",)),
+         ("sold outside the EEA and the UK and not brought in, no assessment after conversion",)),
     ],
 )  # fmt: skip
 def test_assessment_is_tied_to_her_day_and_market(
@@ -105,7 +122,7 @@ def test_assessment_is_tied_to_her_day_and_market(
     tree["boat"] |= {"import_date": None, **boat}
     for option in tree["options"]:
         option["cost"]["assessment"] = status
-    said = texts(cost.part(Page(tree)))
+    said = cost_of(Page(tree))
     assert all(each in said for each in words)
 
 
@@ -135,12 +152,23 @@ def test_every_item_stands_in_the_table_and_every_part_has_its_row(
 ) -> None:
     page = Page(results)
     assert set(ORDER) == set(PARTS)
-    table = items(page)
-    cells = " ".join(cell for row in table.rows for cell in row.cells)
-    for option in page.options:
+    closing = str(money.parts(page)[0].closing)
+    rows = [row for kind in item_rows(page) for row in kind]
+    for place, option in enumerate(page.options):
         for key in page.keys(f"{option}.cost.items"):
-            assert f'data-key="{key}.amount_money"' in cells
-            assert f'data-key="{key}.source"' in cells
+            assert closing.count(f'data-key="{key}.amount_money"') == 1
+            (row,) = [row for row in rows
+                      if f"{key}.amount" in [it.amount.key for it in row.cells[place]]]  # fmt: skip
+            assert page.value(f"{key}.name") in [str(name) for name in row.names]
+            if page.value(f"{key}.source") != "register":
+                assert f'data-key="{key}.source"' in closing
+
+
+def test_two_items_of_one_option_never_share_a_row_but_by_name(results: dict[str, Any]) -> None:
+    for kind in item_rows(Page(results)):
+        for row in kind:
+            for cell in row.cells:
+                assert len({str(item.name) for item in cell}) <= 1
 
 
 def test_maps_meet_the_best_estimate_where_she_is(results: dict[str, Any]) -> None:
@@ -157,19 +185,23 @@ def test_maps_meet_the_best_estimate_where_she_is(results: dict[str, Any]) -> No
 
 
 def test_carbon_says_years_or_never(results: dict[str, Any]) -> None:
-    page = Page(results)
-    part = carbon.part(page)
-    assert part is not None
-    said = texts(part)
-    assert "repaid after" in said
-    assert "Grid of the Netherlands, 2023" in said
-    assert "28.7 kWh" in said  # recycling is tied to this bank
+    said = carbon_of(Page(results))
+    assert "That is repaid after" in said
+    assert "(Netherlands, 2023)" in said
+    assert "28.7 kWh" in said  # where the battery goes is tied to this battery
     never = json.loads(json.dumps(results))
     for option in never["options"]:
         option["carbon"] |= {"payback_years": None, "never_share": 0.9}
-    found = carbon.part(Page(never))
-    assert found is not None
-    assert "never repaid at this use" in texts(found)
+    assert "At this use that is never repaid" in carbon_of(Page(never))
+
+
+def test_carbon_that_is_not_saved_is_not_called_saved(results: dict[str, Any]) -> None:
+    dirty = json.loads(json.dumps(results))
+    for option in dirty["options"]:
+        option["carbon"] |= {"saved_yearly_kg": -20.0, "payback_years": None}
+    said = carbon_of(Page(dirty))
+    assert "Motor A emits no less each year than the diesel" in said
+    assert "of carbon dioxide a year, and to make it" not in said
 
 
 def test_carbon_of_an_unknown_country_says_so(results: dict[str, Any]) -> None:
@@ -179,9 +211,7 @@ def test_carbon_of_an_unknown_country_says_so(results: dict[str, Any]) -> None:
             "grid_g_per_kwh": None,
             "grid_why": "no figure for the electricity of IS: set carbon.grid",
         }
-    part = carbon.part(Page(unknown))
-    assert part is not None
-    assert "no figure for the electricity of IS" in texts(part)
+    assert "no figure for the electricity of IS" in carbon_of(Page(unknown))
 
 
 MONEY = re.compile(r"[£€$]|\b(EUR|GBP|USD)\b|\bmoney\|")
@@ -200,7 +230,7 @@ def test_a_copy_without_prices_holds_none(name: str) -> None:
     for option in full["options"]:
         amount = option["cost"]["first_money"]
         assert amount == 0.0 or json.dumps(amount) not in text
-    assert "is without prices" in shown
+    assert "This copy is without prices" in shown
     assert "Carbon" in shown
 
 
@@ -238,17 +268,16 @@ def test_a_quote_is_printed_as_it_was_quoted_and_has_no_band() -> None:
     for end in ("", "_low", "_high"):
         assert page.value(f"{quote}.amount{end}_money") == 8900.0
     assert page.value(f"{quote}.contingency_money") == 0.0
-    note = " ".join(bare_text(each) for each in items(page).notes)
-    assert "a quote stands as quoted" in note
+    note = cost_of(page)
+    assert "a quote is counted as quoted" in note
     assert page.plain("money.contingency_pct", "percent") == "15%"
-    assert "Contingency of 15% is added to all that is no quote, whenever it is paid" in note
+    assert "What is not a quote has 15% of contingency added, whenever it is paid" in note
 
 
 def test_a_case_that_says_what_is_paid_over_a_quote_is_told_so(results: dict[str, Any]) -> None:
     changed = copy.deepcopy(results)
     changed["money"]["quote_share"] = 1.05
-    note = " ".join(bare_text(each) for each in items(Page(changed)).notes)
-    assert "quotes are taken at 105%, as the case says" in note
+    assert "quotes are counted at 105%, as you stated" in cost_of(Page(changed))
 
 
 def units(text: str) -> int:
@@ -258,41 +287,45 @@ def units(text: str) -> int:
     return int(found[2].replace(",", "")) * (-1 if found[1] == "\u2212" else 1)
 
 
-def amounts(cell: Any) -> list[int]:
-    """What is printed as money in a cell, bands left out; the words of a line stand behind it."""
-    bare = re.sub(r'<span class="spread">.*?</span>', " ", str(cell))
-    shown = [bare_text(Markup(part)) for part in bare.split("<br>")]
-    return [units(part) for part in shown if part.strip()]
+def rows_of(html: Any, table: str) -> dict[str, list[str]]:
+    """Rows of a table as they stand on the page: the cells by their heads, bands left out."""
+    _, _, after = str(html).partition(f'id="{table}"')
+    found = {}
+    for row in re.findall(r"<tr[^>]*>(.*?)</tr>", after.partition("</table>")[0], re.DOTALL):
+        bare = re.sub(r'<span class="spread">.*?</span>', " ", row, flags=re.DOTALL)
+        cells = re.findall(r"<t[hd][^>]*>(.*?)</t[hd]>", bare, re.DOTALL)
+        head, *rest = (Markup(cell).striptags() for cell in cells)
+        found[head] = rest
+    return found
 
 
 @pytest.mark.parametrize("name", ["sloop_30_weekend", KETCH, "every_key"])
 def test_printed_lines_add_to_their_printed_sums(name: str) -> None:
     """Of the tables of the cost as they stand on the page, option by option."""
     page = Page(studied(name))
-    summary, ledger = cost.part(page).opening
-    rows = {bare_text(row.head): [amounts(cell) for cell in row.cells]
-            for row in summary.rows if not bare_text(row.head).startswith("Payback")}  # fmt: skip
-    lines = {bare_text(row.head): row for row in ledger.rows}
+    part = money.parts(page)[0]
+    rows, ledger = rows_of(part.body, "cost-table"), rows_of(part.closing, "items")
+    assert len(ledger) > 5
     for place, option in enumerate(page.options):
 
         def at(head: str, place: int = place) -> int:
-            return sum(rows[head][place]) if head in rows else 0
+            return units(rows[head][place]) if head in rows else 0
 
-        yearly = [head for head in rows if head.startswith("of which")
-                  and "contingency" not in head]  # fmt: skip
-        assert sum(at(head) for head in yearly) == at("Each year")
-        parts = ("First cost", "All years, at today's worth", "Later payments, at today's worth",
-                 "Left at the end, at today's worth")  # fmt: skip
-        assert sum(at(head) for head in parts) == at("Cost of ownership, sum of these four")
+        yearly = ("Energy each year", "Service each year", "Insurance, winter and other each year")
+        assert sum(at(head) for head in yearly) == at("Running cost each year")
+        worth = ("Running cost of all years", "Later payments", "Left at the end")
+        parts = ("First cost", *(f"{each}, at today's worth" for each in worth))
+        owned = "Cost of ownership, present value"
+        assert sum(at(head) for head in parts) == at(owned)
         keep = [page.value(each)["kind"] for each in page.options].index("keep")
-        owned = "Cost of ownership, sum of these four"
-        assert at("Dearer than to keep the diesel") == at(owned) - at(owned, keep)
+        extra = at("Extra cost over keeping the present diesel")
+        assert extra == at(owned) - at(owned, keep)
         first = 0
         for key in page.keys(f"{option}.cost.items"):
             if page.value(f"{key}.when") == "first":
                 first += units(page.plain(f"{key}.amount_money", "money_whole"))
-        own = [amounts(lines[head].cells[place])[0]
-               for head in ("contingency of first payments", "first cost")]  # fmt: skip
+        own = [units(ledger[head][place]) for head in ("Contingency of first payments",
+                                                       "First cost")]  # fmt: skip
         assert first + own[0] == own[1] == at("First cost")
 
 
@@ -326,8 +359,8 @@ def test_the_words_on_money_tell_the_sums_of_the_tables(name: str) -> None:
 
 def test_energy_says_that_the_house_is_left_out_with_the_number_of_the_year() -> None:
     page = Page(studied("ketch_34_two_motors"))
-    said = texts(cost.part(page)).replace("\u00a0", " ")
-    assert "Energy is the motor's alone; with the house the plug gives" in said
+    said = cost_of(page)
+    assert "Running costs count the motor's energy only. With the house, the berth supplies" in said
     for motor in page.motors:
         wall = page.value(f"{motor}.energy_year.shore_wall_kwh")
         paid = page.value("money.electricity_money_per_kwh") * wall
@@ -338,10 +371,10 @@ def test_energy_says_that_the_house_is_left_out_with_the_number_of_the_year() ->
 
 def test_a_line_that_says_survey_counts_as_one_and_what_lacks_is_told() -> None:
     page = Page(studied("ketch_34_two_motors"))
-    said = texts(cost.part(page))
+    said = cost_of(page)
     for motor in page.motors:  # "Post-construction enquiry and survey", and a panel with its line
         assert page.value(f"{motor}.cost.lacking") == ["haul-out"]
-    assert "no line of the ledger names haul-out." in said
+    assert "No item is listed for haul-out (Motor A, Motor B): have it quoted." in said
 
 
 def test_hours_and_litres_of_the_diesel_stand_on_the_same_legs() -> None:

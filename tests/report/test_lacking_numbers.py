@@ -22,9 +22,13 @@ from generator.report.sections import (
     berth,
     carbon,
     cost,
+    duty,
     evidence,
+    failing,
     installation,
     one_fault,
+    money,
+    power,
     schedules,
     technical,
     technical_store,
@@ -32,6 +36,8 @@ from generator.report.sections import (
 from generator.report.sections import tornado as measuring
 
 MOTORS = (2, 3)
+SAID = re.compile(r"<p>.*?</p>|<caption[^>]*>.*?</caption>", re.DOTALL)
+NOTED = re.compile(r'<p class="note">.*?</p>', re.DOTALL)
 DASH = 'class="absent"'
 WHY = "in too many draws beyond"
 
@@ -60,7 +66,8 @@ def parts(page: Page, made: Part | tuple[Part, ...] | None) -> list[Part]:
 
 def sentences(every: list[Part]) -> list[Markup]:
     """All that stands in sentences: text, findings, captions."""
-    found = [Markup(text) for part in every for text in (*part.text, part.body)]
+    found = [Markup(text) for part in every for text in part.text]
+    found += [Markup(text) for part in every for text in SAID.findall(f"{part.body}{part.closing}")]
     found += [figure.finding for part in every for figure in part.figures]
     return found + [table.caption for part in every for table in (*part.opening, *part.tables)]
 
@@ -74,19 +81,19 @@ SECTIONS: dict[str, tuple[Callable[[Page], Any], tuple[str, ...]]] = {
     "duty": (
         technical_store.duty, (".duty.heat_cruise_w", ".duty.space_cruise_c", ".duty.before_share")
     ),
-    "one string": (one_fault.parts, (".one_fault.distance_nm",)),
-    "carbon": (carbon.part, (".carbon.saved_yearly_kg", ".carbon.payback_years")),
-    "carbon in the end": (carbon.part, (".carbon.payback_high_years",)),
+    "one string": (failing.parts, (".one_fault.distance_nm",)),
+    "carbon": (money.carbon, (".carbon.saved_yearly_kg", ".carbon.payback_years")),
+    "carbon in the end": (money.carbon, (".carbon.payback_high_years",)),
     "usual day": (berth.part, (".use.berth.typical_kwh", ".use.berth.outings_low")),
     "hours to full": (berth.part, (".use.berth.typical_hours_h",)),
     "hours from the reserve": (berth.part, (".use.berth.worst_hours_h",)),
     "money": (
-        cost.part, (".cost.against_keep_money", ".cost.against_new_diesel_money")
+        money.parts, (".worth.extra_money", ".cost.saving.extra_first_money")
     ),
-    "money against one": (cost.part, (".cost.against_keep_money",)),
-    "money of the years": (cost.part, (".cost.cumulative.12.paid_money",)),
+    "money against one": (money.parts, (".worth.extra_money",)),
+    "money of the years": (money.parts, (".cost.cumulative.12.paid_money",)),
     "end of a swing": (
-        cost.part, (".cost.swing.0.swing_money", ".cost.swing.0.at_low_money")
+        money.parts, (".cost.swing.0.swing_money", ".cost.swing.0.at_low_money")
     ),
 }  # fmt: skip
 
@@ -117,6 +124,9 @@ def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
         "load": (technical_store.duty, ".duty.speeds.0.calm.load_share"),
         "saved": (carbon.part, ".carbon.saved_yearly_low_kg"),
         "lost": (technical.under_sail, ".under_sail.rows.1.folded_lost_kn"),
+        "load": (duty.parts, ".duty.speeds.0.calm.load_share"),
+        "saved": (money.carbon, ".carbon.saved_yearly_kg"),
+        "lost": (under_sail.part, ".under_sail.rows.1.folded_lost_kn"),
         "measure": (measuring.part, ".tornado.rows.0.at_high"),
     }
     for name, (made, key) in cells.items():

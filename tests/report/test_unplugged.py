@@ -8,12 +8,13 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 import pytest
+from markupsafe import Markup
 
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report.page import Page, bare_text
 from generator.report.results_file import build
-from generator.report.sections import carbon, cost
+from generator.report.sections import money
 from generator.study import run
 from tests.report.conftest import CASES
 
@@ -43,7 +44,8 @@ def unplugged(source: str) -> dict[str, Any]:
 
 
 def texts(part: Any) -> str:
-    return " ".join(bare_text(text) for text in part.text)
+    said = " ".join(bare_text(text) for text in (part.body, part.closing))
+    return " ".join(said.replace("\u00a0", " ").split())
 
 
 def test_where_nothing_charges_her_energy_has_no_figure_and_no_carbon() -> None:
@@ -55,16 +57,16 @@ def test_where_nothing_charges_her_energy_has_no_figure_and_no_carbon() -> None:
     made = page.value("options.2.carbon")
     for key in ("yearly_kg", "saved_yearly_kg", "payback_years"):
         assert (made[key], made[f"{key.rpartition('_')[0]}_why"]) == (None, why)
-    section = cost.part(page)
-    assert "its energy has no figure and counts as nothing" in texts(section)
-    summary = section.opening[0]
-    (energy,) = [row for row in summary.rows if bare_text(row.head) == "of which energy"]
-    assert bare_text(energy.cells[MOTOR]) == "–"
-    assert any(why in bare_text(note) for note in summary.notes)
-    found = carbon.part(page)
+    section = money.parts(page)[0]
+    assert "Its energy has no figure and is not counted" in texts(section)
+    _, _, energy = str(section.body).partition("Energy each year</th>")
+    cells = energy.partition("</tr>")[0].split("</td>")
+    assert bare_text(Markup(cells[MOTOR])) == "–"
+    assert f"– {why}" in texts(section)
+    found = money.carbon(page)
     assert found is not None
-    assert f"The motor: {why}" in texts(found)
-    assert "Grid of" not in texts(found)
+    assert f"For the motor nothing can be said of carbon in use: {why}" in texts(found)
+    assert "Electricity is counted at" not in texts(found)
 
 
 def test_with_sun_alone_energy_is_nought_and_has_no_carbon() -> None:
@@ -73,10 +75,10 @@ def test_with_sun_alone_energy_is_nought_and_has_no_carbon() -> None:
     assert own["energy_yearly_money"] == 0.0
     assert made["yearly_kg"] == 0.0
     assert made["saved_yearly_kg"] == pytest.approx(made["diesel_yearly_kg"])
-    assert "No energy is bought" in texts(cost.part(page))
-    found = carbon.part(page)
+    assert "No energy is bought" in texts(money.parts(page)[0])
+    found = money.carbon(page)
     assert found is not None
-    assert "sun and wind make all of her electricity" in texts(found)
+    assert "sun and wind make all the electricity" in texts(found)
 
 
 def test_a_genset_burns_what_it_gives() -> None:
@@ -86,7 +88,7 @@ def test_a_genset_burns_what_it_gives() -> None:
     year = page.value("options.2.year.energy_kwh") / 0.87
     assert own["energy_yearly_money"] == pytest.approx(year * 0.32745 * 1.40, rel=0.1)
     assert made["yearly_kg"] == pytest.approx(year * 0.32745 * 3.27, rel=0.1)
-    assert "counted as diesel of the genset" in texts(cost.part(page))
+    assert "counted as diesel for the generator" in texts(money.parts(page)[0])
 
 
 def test_the_word_on_money_stands_though_nothing_charges_her() -> None:

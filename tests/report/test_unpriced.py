@@ -15,7 +15,7 @@ from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report.page import Page, bare_text
 from generator.report.results_file import build
-from generator.report.sections import cost
+from generator.report.sections import money
 from generator.study import run
 from tests.report.conftest import CASES
 from tests.report.front_text import front_html, front_words
@@ -83,9 +83,10 @@ def test_a_priced_motor_is_not_held_against_a_diesel_without_a_price() -> None:
 
 def test_the_page_shows_no_price_of_nought() -> None:
     page = Page(without("a", "new"))
-    part = cost.part(page)
-    said = " ".join(bare_text(text) for text in part.text)
-    assert "For fitting Electric, 10 kW no price is given" in said
+    said = " ".join(bare_text(money.parts(page)[0].body).split())
+    words = page.value("options.2.worth.words")
+    assert "no price is given for fitting it" in words
+    assert f"For the motor {words}." in said
     _, _, row = front_html(page).partition("Price, fitted</th>")
     motor, keep, new = (
         Markup(cell).striptags() for cell in row.partition("</tr>")[0].split("</td>")[:3]

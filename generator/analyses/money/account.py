@@ -96,12 +96,14 @@ class Account:
     equal_yearly: Array | None = number(
         "money", "the same as equal payments a year", "high", expected=True
     )
-    yearly: float = number("money_whole", "energy, service and what else comes each year")
+    yearly: float = number("money_whole", "running cost each year")
     energy_yearly: float | None = number("money_whole", "energy each year")
     service_yearly: float = number("money_whole", "service each year")
     other_yearly: float = number("money_whole", "insurance, winter and other each year")
     residual: Array = number("money", "worth at the end of the horizon", expected=True)
-    yearly_worth: float | None = number("money_whole", "all years, at today's worth")
+    yearly_worth: float | None = number(
+        "money_whole", "running cost of all years, at today's worth"
+    )
     later_worth: float | None = number("money_whole", "later payments, at today's worth")
     end_worth: float | None = number("money_whole", "left at the end, at today's worth")
     wall_yearly: float | None = number("energy", "what the plug gives each year, house included")

@@ -58,16 +58,16 @@ def test_failures_a_diesel_has_none_here() -> None:
 def test_string_of_several_leaves_a_part_of_the_drive() -> None:
     item = told(changed())["string"]
     assert item["kind"] == PART
-    assert item["words_left"].startswith(f"{item['speed_kn']:.1f}\u00a0kn at most")
-    assert "throttle back" not in item["words_left"]
-    assert "throttle back" in told(changed(peak=True))["string"]["words_left"]
+    assert item["words_left"].startswith(f"up to {item['speed_kn']:.1f}\u00a0kn")
+    assert "full power would trip" not in item["words_left"]
+    assert "full power would trip" in told(changed(peak=True))["string"]["words_left"]
 
 
 def test_string_that_takes_the_others_with_it_leaves_the_sails() -> None:
     item = told(changed(cruise=True))["string"]
     assert item["kind"] == SAIL
-    assert item["words_left"].startswith("sail")
-    assert "Controller to" not in item["words_action"]
+    assert item["words_left"].startswith("her sails only")
+    assert "Throttle back, isolate" in item["words_action"]
 
 
 def test_string_alone_is_the_whole_bank() -> None:
@@ -77,10 +77,15 @@ def test_string_alone_is_the_whole_bank() -> None:
 @pytest.mark.parametrize(
     ("fallback", "speed", "left", "other"),
     [
-        ("none", None, "sail", None),
-        (None, None, "sail", None),
-        ("tow", None, "sail or a tow", None),
-        ("second propulsor", 1.5433333, "sail, or 3.0\u00a0kn by the second propulsor", 3.0),
+        ("none", None, "her sails only", None),
+        (None, None, "her sails only", None),
+        ("tow", None, "her sails or a tow", None),
+        (
+            "second propulsor",
+            1.5433333,
+            "her sails, or 3.0\u00a0kn by the second means of propulsion",
+            3.0,
+        ),
     ],
 )
 def test_loss_of_the_drive_leaves_what_the_skipper_has(
@@ -136,7 +141,7 @@ def test_a_short_circuit_behind_the_busbar_may_take_the_strings_with_it() -> Non
 
 def test_one_string_out_names_the_current_that_the_controller_is_held_to() -> None:
     item = told(changed())["string"]
-    assert item["words_action"].startswith(f"Controller to {item['held_a']:.0f}\u00a0A at most")
+    assert item["words_action"].startswith(f"Throttle back to {item['held_a']:.0f}\u00a0A")
     assert item["held_a"] > 0.0
 
 
