@@ -10,13 +10,14 @@ from markupsafe import Markup
 from generator.report.page import Page
 from generator.report.parts import Part, Section
 from generator.report.sections import (
+    aboard,
     annexes,
     appendix,
     bank,
     bank_ages,
-    berth,
     carbon,
     cautions,
+    charge,
     chemistries,
     comparison,
     cost,
@@ -24,7 +25,6 @@ from generator.report.sections import (
     cruising_range,
     docking,
     duty,
-    floating,
     headwind,
     installation,
     known,
@@ -33,7 +33,6 @@ from generator.report.sections import (
     low_speed,
     one_fault,
     options,
-    placement,
     power,
     propeller,
     risks,
@@ -41,8 +40,6 @@ from generator.report.sections import (
     tornado,
     under_sail,
     vessel,
-    weight,
-    year,
 )
 from generator.report.template import pieces
 
@@ -63,8 +60,8 @@ BODY = (
     Question("options", lambda page: (*options.parts(page), comparison.part(page)), options.lead),
     Question("trips", lambda page: (cruising_range.part(page), legs.part(page))),
     Question("wind", lambda page: (headwind.part(page), docking.part(page), stream.gates(page))),
-    Question("charge", lambda page: (berth.part(page), year.part(page))),
-    Question("aboard", lambda page: (weight.part(page), floating.part(page), placement.part(page))),
+    Question("charge", charge.parts),
+    Question("aboard", aboard.parts),
     Question("money", lambda page: (cost.part(page), carbon.part(page))),
     Question("failing", lambda page: (*risks.parts(page), *one_fault.parts(page)), risks.lead),
     Question(
