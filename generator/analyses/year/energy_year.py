@@ -100,7 +100,7 @@ class EnergyYear:
     motor: float = number("energy", "energy used by the motor")
     house: float = number("energy", "energy used by the house")
     charging_losses: float = number("energy", "losses of charging")
-    spilled: float = number("energy", "sunshine that finds the battery full")
+    spilled: float = number("energy", "surplus that finds the battery full")
     unserved: float = number("energy", "load that finds the bank empty")
     shore_wall: float = number("energy", "energy bought at the berth")
     genset_fuel: float = number("fuel", "fuel of the genset")

@@ -77,5 +77,11 @@ def _supplied(months: list[dict[str, Any]]) -> list[tuple[dict[str, Any], list[f
     return [
         (shore, [row["shore_kwh"] for row in months]),
         (sun, [max(row["sun_kwh"] - row["spilled_kwh"], 0.0) for row in months]),
-        (other, [sum(row[f"{name}_kwh"] for name in OTHERS) for row in months]),
+        (other, [_other(row) for row in months]),
     ]
+
+
+def _other(row: dict[str, Any]) -> float:
+    """What else is supplied, less what is left over beyond the sun's own."""
+    over = max(row["spilled_kwh"] - row["sun_kwh"], 0.0)
+    return max(sum(float(row[f"{name}_kwh"]) for name in OTHERS) - over, 0.0)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import Any
 
@@ -16,10 +17,10 @@ from generator.report.view import Quantity, View
 
 TEMPLATE = "sections/aboard.html"
 TRIM = 17  # the criterion of trim and list
-MOST = 10  # lines of the ledger on the page
+MOST = 9  # lines of the ledger on the page
 LINES = (
     ("net", True), ("net_share", True), ("sinkage", True), ("trim", True), ("list", True),
-    ("aft", True), ("gravity_up", True),
+    ("gravity_up", True),
 )  # fmt: skip
 LIMITS = (
     ("drain_after", "lowest drain"), ("freeboard_aft_after", "freeboard aft"),
@@ -100,7 +101,7 @@ def parts(page: Page) -> tuple[Part, ...]:
     motors = [each for each in moved if each.option.kind == "battery"]
     if not motors:
         return (_weight(page, moved, motors),)
-    return (_weight(page, moved, motors), _place(page, motors), _propeller(motors))
+    return (_weight(page, moved, motors), _place(page, motors))
 
 
 def moved_by(page: Page) -> list[Moved]:
@@ -216,18 +217,15 @@ def _ledger(page: Page, moved: list[Moved]) -> Markup:
 
 def _rows(moved: list[Moved]) -> list[LedgerRow]:
     """One row for each item, what leaves first; the heavier first in each half."""
-    found: dict[tuple[bool, str, str], list[Quantity | None]] = {}
+    found: dict[tuple[bool, str, int], list[Quantity | None]] = {}
     for place, each in enumerate(moved):
+        seen: Counter[tuple[bool, str]] = Counter()
         for line in each.weight.ledger:
-            name = (line.way == "out", str(line.name), _same_thing(line))
-            found.setdefault(name, [None] * len(moved))[place] = line.mass
+            thing = (line.way == "out", str(line.name))
+            seen[thing] += 1  # two lines of one name are two things
+            found.setdefault((*thing, seen[thing]), [None] * len(moved))[place] = line.mass
     rows = [LedgerRow(name, out, tuple(masses)) for (out, name, _), masses in found.items()]
     return sorted(rows, key=lambda row: (not row.out, -_heaviest(row)))
-
-
-def _same_thing(line: View) -> str:
-    """What tells two lines of one name apart: where they are."""
-    return f"{line.x.value} {line.y.value} {line.z.value}"
 
 
 def _heaviest(row: LedgerRow) -> float:
@@ -278,6 +276,7 @@ def _place(page: Page, motors: list[Moved]) -> Part:
         held,
         upwards,
     )
+    body += pieces(TEMPLATE, "propeller")(motors)
     rows = [
         SpaceRow(each.option, space, place == 0)
         for each in motors
@@ -286,8 +285,3 @@ def _place(page: Page, motors: list[Moved]) -> Part:
     ]
     table = pieces(TEMPLATE, "space_table")(rows, several) if rows else Markup()
     return Part("placement", pieces(TEMPLATE, "place_title")(), body=body, closing=table)
-
-
-def _propeller(motors: list[Moved]) -> Part:
-    body = pieces(TEMPLATE, "propeller")(motors)
-    return Part("propeller-short", pieces(TEMPLATE, "propeller_title")(), body=body)

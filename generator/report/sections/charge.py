@@ -17,6 +17,7 @@ from generator.report.view import View
 from generator.search import Smallest
 
 TEMPLATE = "sections/charge.html"
+RECHARGE = 11  # the criterion
 SEEN = 0.5  # kWh, L or h a year: less is printed as nothing
 BERTH = (
     ("typical", False), ("typical_hours", True), ("worst", False), ("worst_hours", True),
@@ -49,6 +50,7 @@ class Place:
     share: Markup
     shore_power: bool
     same_limit: bool
+    in_time: bool  # with every motor, as the criterion has it
     any_days: bool
 
 
@@ -108,12 +110,18 @@ def _berth(page: Page) -> Part | None:
         page.show("berth.breaker_share_pct", "percent"),
         shore_power=bool(page.value("berth.shore_power")),
         same_limit=len(limits) == 1,
+        in_time=all(_in_time(page, each) for each in motors),
         any_days=any(each.berth.outings.there for each in motors),
     )
     lines = [line for line in BERTH if any(getattr(each.berth, line[0]).there for each in motors)]
     table = pieces(TEMPLATE, "berth_table")(motors, lines, _width(motors))
     title = pieces(TEMPLATE, "berth_title")()
     return Part("berth-part", title, body=pieces(TEMPLATE, "berth")(motors, place), closing=table)
+
+
+def _in_time(page: Page, each: MotorBerth) -> bool:
+    row = page.find(f"{each.option._key}.verdict.criteria", id=RECHARGE)
+    return row is not None and page.value(f"{row}.result") == "go"
 
 
 def _at_berth(page: Page, motor: str) -> MotorBerth | None:
