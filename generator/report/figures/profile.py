@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 MOST = 6  # masses named on each side
 TIMES = 20  # how many times too large the new waterline is drawn
-WIDER = 1.16  # the width drawn over her length
+WIDER = 1.24  # the width drawn over her length
 TURNED = 0.5  # of her waterline: flags of masses forward of it fly aft
 FLAG = 0.0235  # height of one line of flags over the length shown
 START = {"midships": 0.5, "fore end of the waterline": 1.0}  # datum, share of the waterline

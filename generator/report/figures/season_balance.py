@@ -83,5 +83,5 @@ def _supplied(months: list[dict[str, Any]]) -> list[tuple[dict[str, Any], list[f
 
 def _other(row: dict[str, Any]) -> float:
     """What else is supplied, less what is left over beyond the sun's own."""
-    over = max(row["spilled_kwh"] - row["sun_kwh"], 0.0)
+    over = max(float(row["spilled_kwh"]) - float(row["sun_kwh"]), 0.0)
     return max(sum(float(row[f"{name}_kwh"]) for name in OTHERS) - over, 0.0)
