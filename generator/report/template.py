@@ -69,6 +69,8 @@ def environment(page: bool = True, marked: bool = False) -> Environment:
     made.filters["unit"] = unit_in
     made.filters["whys"] = whys
     made.filters["start"] = start
+    made.filters["signed"] = lambda it: with_flag(it, "signed")
+    made.filters["size"] = lambda it: with_flag(it, "size")
     return made
 
 

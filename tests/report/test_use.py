@@ -9,7 +9,7 @@ from generator.report.page import Page
 from generator.report.render import Pages
 from generator.report.sections import legs
 
-CHARTS = ("legs-range", "energy-walk", "charging", "smallest-bank")
+CHARTS = ("legs-range", "energy-walk", "season-balance")
 
 
 def test_the_charts_of_use_are_there(pages: Pages) -> None:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import copy
 import csv
 import io
+import re
 from typing import Any
 
 import pytest
+from markupsafe import Markup
 
 from generator.report.csv_tables import csv_tables
-from generator.report.page import Page
-from generator.report.sections import appendix, floating, placement, weight
+from generator.report.page import Page, bare_text
+from generator.report.sections import aboard, appendix, weight
 from tests.report.conftest import studied
 
 
@@ -47,26 +50,66 @@ def test_five_conditions_for_a_tank_that_leaves_two_for_one_that_stays(sloop: Pa
     assert counts == {"keep": 0, "new": 2, "a": 5}
 
 
+def body(page: Page, place: int) -> str:
+    return bare_text(aboard.parts(page)[place].body).replace("\u00a0", " ")
+
+
+def rows_of(table: str) -> list[list[str]]:
+    """The texts of the cells of each row, its head first."""
+    rows = re.findall(r"<tr\b.*?</tr>", table.partition("<tbody>")[2], re.DOTALL)
+    cells = (re.findall(r"<t[hd]\b.*?</t[hd]>", row, re.DOTALL) for row in rows)
+    return [[bare_text(Markup(cell)) for cell in row] for row in cells]
+
+
 def test_profile_says_where_the_limits_lie(sloop: Page) -> None:
-    figure = weight.part(sloop).figures[0]
+    (figure,) = aboard.parts(sloop)[0].figures
     assert "38" in figure.note.striptags()  # 0.5 per cent of 7.60 m
     assert figure.draw().svg.count("stroke-dasharray") >= 3
+    (same,) = weight.part(sloop).figures
+    assert (same.finding, same.note) == (figure.finding, figure.note)
+
+
+def test_the_section_names_the_heaviest_masses_and_where_the_others_are(sloop: Page) -> None:
+    text = str(aboard.parts(sloop)[0].body)
+    table = text[text.index('id="ledger-table"') :]
+    shown = rows_of(table)
+    assert len(shown) == aboard.MOST
+    assert "weight_ledger.csv" in table.partition("</caption>")[0]
+    lines = [
+        sloop.value(row) for key in sloop.options for row in sloop.keys(f"{key}.weight.ledger")
+    ]
+    least = min(float(cell) for row in shown for cell in row[2:] if cell != "none")
+    names = {row[0] for row in shown}
+    assert {line["name"] for line in lines if abs(line["mass_kg"]) > least + 1.0} <= names
+
+
+def test_one_thing_at_one_name_is_one_row(sloop: Page) -> None:
+    rows = aboard._rows(aboard.moved_by(sloop))
+    (engine,) = [row for row in rows if row.name == "Engine and gearbox"]
+    assert None not in engine.masses
 
 
 def test_the_table_of_spaces_shares_out_all_blocks(sloop: Page) -> None:
-    part = placement.part(sloop)
-    assert "2 blocks of 108" in part.text[0].striptags().replace("\u00a0", " ")
-    assert sum(int(row.cells[1].striptags()) for row in part.tables[0].rows) == 2
+    part = aboard.parts(sloop)[1]
+    assert "2 blocks of the motor (108 kg each) fit: 2 in “Shelf" in body(sloop, 1)
+    assert sum(int(row[2]) for row in rows_of(str(part.closing))) == 2
 
 
 def test_a_case_without_spaces_says_what_to_measure(results: dict[str, Any]) -> None:
-    assert "names no spaces" in placement.part(Page(results)).text[0].striptags()
+    assert "No battery space was measured" in body(Page(results), 1)
 
 
 def test_floating_says_on_what_it_rests(sloop: Page, results: dict[str, Any]) -> None:
-    timed, assumed = (floating.part(page).text[0].striptags() for page in (sloop, Page(results)))
+    timed, assumed = body(sloop, 0), body(Page(results), 0)
     assert "timed roll of 2.5" in timed
-    assert "assumed height of the centre of gravity" in assumed
+    assert "assumes that her centre of gravity is at the waterline" in assumed
+
+
+def test_where_no_mass_moves_she_floats_as_today(results: dict[str, Any]) -> None:
+    still = copy.deepcopy(results)
+    for option in still["options"]:
+        option["weight"]["ledger"] = []
+    assert "floats as she does today" in body(Page(still), 0)
 
 
 def test_inputs_left_out_of_the_appendix_stand_in_their_own_table(sloop: Page) -> None:

@@ -34,7 +34,7 @@ class Charging:
 
     ALONG = "breaker"
     breaker: Array = number("current", "breaker at the berth")
-    typical: Array = number("hours", "time to full after a usual day", cautious="high")
+    typical: Array = number("hours", "time to full after a normal day", cautious="high")
     worst: Array = number("hours", "time to full from the reserve", cautious="high")
     absent: Mapping[str, str] = field(default_factory=dict)
 
@@ -52,15 +52,15 @@ class Berthed:
     bound_by: str | None  # berth, charger, bank: what holds the charge back, best estimate
     shore_power: bool
     days: float = number("mean_count", "usual days a year")
-    typical: Array = number("energy", "energy that a usual day takes", cautious="high")
-    worst: Array = number("energy", "energy of a bank drawn to its reserve", cautious="high")
-    wall: Array | None = number("power", "power that the derated breaker gives", expected=True)
-    into_bank: Array | None = number("power", "power into the bank", expected=True)
+    typical: Array = number("energy", "energy used on a normal day", cautious="high")
+    worst: Array = number("energy", "energy from full to the reserve", cautious="high")
+    wall: Array | None = number("power", "power that the derated breaker supplies", expected=True)
+    into_bank: Array | None = number("power", "power into the battery", expected=True)
     voltage: float = number("voltage", "voltage of the berth")
-    typical_hours: Array | None = number("hours", "time to full after a usual day", "high")
+    typical_hours: Array | None = number("hours", "time to full after a normal day", "high")
     worst_hours: Array | None = number("hours", "time to full from the reserve", cautious="high")
-    least_charger: float | None = number("power", "smallest power that refills a day in time")
-    outings: Array = number("mean_count", "usual days from full to the reserve, aged", "low")
+    least_charger: float | None = number("power", "power that recharges a normal day in time")
+    outings: Array = number("mean_count", "normal days from full to the reserve, aged", "low")
     places: tuple[int, ...] = working()  # of the legs of a usual day
     charging: Charging = working()  # over other breakers
     absent: Mapping[str, str] = field(default_factory=dict)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from generator.report.canvas import Drawing, drawn, label, placed
-from generator.report.figures.look import FAINT, INK, QUIET, RULE, WIDTH, trait
+from generator.report.figures.look import FAINT, INK, QUIET, WIDTH, trait
 from generator.report.page import Page
 
 if TYPE_CHECKING:
@@ -14,7 +14,8 @@ if TYPE_CHECKING:
 
 MOST = 6  # masses named on each side
 TIMES = 20  # how many times too large the new waterline is drawn
-WIDER = 1.6  # the width drawn over her length, with room for the names forward
+WIDER = 1.24  # the width drawn over her length
+TURNED = 0.5  # of her waterline: flags of masses forward of it fly aft
 FLAG = 0.0235  # height of one line of flags over the length shown
 START = {"midships": 0.5, "fore end of the waterline": 1.0}  # datum, share of the waterline
 
@@ -33,7 +34,7 @@ def profile(page: Page, option: str, name: str) -> Drawing:
     def draw(figure: Figure) -> None:
         axes = placed(figure, 0, 0, 1, 1)
         axes.set_axis_off()
-        aft = _overhang(boat) * 0.55 + boat["length_overall_m"] * 0.03
+        aft = _overhang(boat) * 0.55 + boat["length_overall_m"] * (WIDER - 1.0) / 2.0
         axes.set_xlim(-aft, length - aft)
         axes.set_ylim(-below, above)
         _outline(axes, boat)
@@ -45,14 +46,20 @@ def profile(page: Page, option: str, name: str) -> Drawing:
 
 
 def _named(page: Page, option: str, side: str) -> list[str]:
-    """The largest masses of one side that have a place, from forward to aft."""
+    """The largest masses of one side that have a place, in the order of their flags.
+
+    First those whose flags fly forward, the foremost lowest; above them those whose flags fly aft.
+    """
     keys = [
         key
         for key in page.keys(f"{option}.weight.ledger")
         if page.value(f"{key}.way") == side and page.value(f"{key}.x_m") is not None
     ]
     largest = sorted(keys, key=lambda key: -abs(page.value(f"{key}.mass_kg")))[:MOST]
-    return sorted(largest, key=lambda key: -float(page.value(f"{key}.x_m")))
+    middle = TURNED * float(page.value("boat.waterline_length_m")) - _datum(page)
+    places = {key: float(page.value(f"{key}.x_m")) for key in largest}
+    aft = sorted((key for key in largest if places[key] <= middle), key=lambda key: -places[key])
+    return aft + sorted(set(largest) - set(aft), key=lambda key: places[key])
 
 
 def _overhang(boat: dict[str, Any]) -> float:
@@ -64,9 +71,6 @@ def _outline(axes: Axes, boat: dict[str, Any]) -> None:
 
     for shape in (_keel(boat), _rudder(boat), _cabin(boat), _hull(boat)):
         axes.add_patch(Polygon(shape, facecolor=FAINT, edgecolor=QUIET, linewidth=0.9, zorder=1))
-    length, board = boat["waterline_length_m"], boat["freeboard_m"]
-    top = axes.get_ylim()[1]
-    axes.plot([0.58 * length] * 2, [board * 1.31, top], color=RULE, linewidth=2.2, zorder=0)
 
 
 def _hull(boat: dict[str, Any]) -> Points:
@@ -102,7 +106,7 @@ def _cabin(boat: dict[str, Any]) -> Points:
 
 def _waterlines(page: Page, axes: Axes, option: str, boat: dict[str, Any]) -> None:
     length = boat["waterline_length_m"]
-    left, right = axes.get_xlim()
+    left, right = -0.75 * _overhang(boat), length + 0.65 * _overhang(boat)
     axes.plot([left, right], [0, 0], color=QUIET, linewidth=0.9, zorder=2)
     sink = page.value(f"{option}.weight.sinkage_mm")
     trim = page.value(f"{option}.weight.trim_mm")
@@ -138,22 +142,29 @@ def _limits(page: Page, axes: Axes, option: str, sink: float, length: float) -> 
 
 
 def _flags(page: Page, axes: Axes, option: str, keys: list[str], start: float, up: int) -> None:
-    """A disc at the place of each mass, and a flag with its name; the aftmost flies highest."""
+    """A disc at the place of each mass, and a flag with its name."""
     left, right = axes.get_xlim()
-    colour = trait(page, option).colour
+    middle = TURNED * float(page.value("boat.waterline_length_m"))
     for level, key in enumerate(keys):
         row = page.value(key)
         x, z = row["x_m"] + _datum(page), row["z_m"] or 0.0
         height = start + up * (right - left) * FLAG * (level + 0.5)
         axes.plot([x, x], [z, height], color=INK, linewidth=0.6, zorder=3)
-        size = 3.2 * (max(abs(row["mass_kg"]), 1.0) / 10) ** 0.5
-        fill = "white" if up > 0 else colour
-        axes.plot(x, z, "o", markersize=size, markerfacecolor=fill, markeredgecolor=colour,
-                  alpha=0.92, zorder=5 - up)  # fmt: skip
-        sign = "out" if up > 0 else "in"
+        _disc(axes, (x, z), abs(row["mass_kg"]), trait(page, option).colour, up > 0)
+        sign, ahead = "out" if up > 0 else "in", x <= middle
         text = f"{page.plain(f'{key}.mass_kg', 'mass:size')} {sign}: {row['name']}"
-        label(axes, (x + (right - left) * 0.008, height), text, va="center", fontsize=7.2,
-              bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.6}, zorder=7)  # fmt: skip
+        away = (right - left) * (0.008 if ahead else -0.008)
+        label(axes, (x + away, height), text, va="center", ha="left" if ahead else "right",
+              fontsize=7.2, bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.6},
+              zorder=7)  # fmt: skip
+
+
+def _disc(axes: Axes, at: tuple[float, float], mass: float, colour: str, out: bool) -> None:
+    """The lighter over the heavier, so that none is hidden."""
+    axes.plot(*at, "o", markersize=3.2 * (max(mass, 1.0) / 10) ** 0.5,
+              markerfacecolor="none" if out else colour,
+              markeredgecolor=INK if out else "white", markeredgewidth=1.0,
+              zorder=(6.0 if out else 4.0) + 1.0 / (1.0 + mass))  # fmt: skip
 
 
 def _datum(page: Page) -> float:

@@ -1,50 +1,87 @@
-"""Chart 10: which months does the sun carry, and what do house and motor take?"""
+"""Chart 10: what do house and motor use by month, and what of it is bought or comes by the sun?"""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from generator.report.canvas import Drawing, corner_label, drawn, label, placed
-from generator.report.figures.look import FAINT, GREY, INK, QUIET, trait
+from generator.report.canvas import Drawing, corner_label, drawn, placed
+from generator.report.figures.look import FAINT, GREY, INK, OCHRE, trait
 from generator.report.page import Page
 
 if TYPE_CHECKING:
+    from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-WIDTH = 0.62  # of a month's column
-NAMES = "plain: house; hatched: motor"
-SUN = "; line: sun, with its dim and its bright quarter of years"
+WIDTH, APART = 0.36, 0.20  # of a month's column: each of its two bars, and half their distance
+
+OTHERS = ("wind", "screw", "genset")  # drawn as one
+LEAST = 0.05  # kWh a month: less is no bar
 
 
 def season_balance(page: Page, motor: str, name: str = "season-balance") -> Drawing:
-    """Bars of house and motor by month, the sun as a line with its dim and bright quarter."""
-    height = 2.0
+    """Two bars a month: what is used, and what is supplied."""
+    height = 2.35
     return drawn(name, height, lambda figure: _draw(page, motor, figure, height))
 
 
 def _draw(page: Page, motor: str, figure: Figure, height: float) -> None:
-    axes = placed(figure, 0.065, 0.30 / height, 0.985, 1 - 0.28 / height)
-    rows, look = f"{motor}.energy_year.months", trait(page, motor)
-    months = range(12)
-    house, used = page.column(rows, "house_kwh"), page.column(rows, "used_kwh")
-    axes.bar(months, house, WIDTH, color=FAINT, edgecolor=GREY, linewidth=0.7, zorder=2)
-    driven = [total - own for total, own in zip(used, house, strict=True)]
-    axes.bar(
-        months, driven, WIDTH, bottom=house, color="white", edgecolor=look.colour,
-        hatch=look.hatch, linewidth=0.7, zorder=2,
-    )  # fmt: skip
-    sun, dim, bright = (page.column(rows, f"sun{end}_kwh") for end in ("", "_dim", "_bright"))
-    shines = max(bright) > 0.0
-    if shines:
-        axes.fill_between(months, dim, bright, color=INK, alpha=0.13, linewidth=0, zorder=3)
-        axes.plot(months, sun, color=INK, marker="o", markersize=3.5, linewidth=1.2, zorder=4)
-    top = max([1.0, *used, *bright]) * 1.16
-    axes.set_ylim(0, top)
+    axes = placed(figure, 0.065, 0.26 / height, 0.985, 1 - 0.56 / height)
+    rows = f"{motor}.energy_year.months"
+    handles = [*_used(page, axes, motor), *_sources(page, axes, rows)]
+    axes.set_ylim(0, max(1.0, axes.get_ylim()[1]))
     axes.set_xlim(-0.6, 11.6)
-    axes.set_xticks(list(months), [name[:3] for name in page.column(rows, "month")])
+    axes.set_xticks(list(range(12)), [name[:3] for name in page.column(rows, "month")])
     axes.grid(False, axis="x")
     corner_label(axes, f"{page.unit('energy')} a month")
-    label(
-        axes, (0.985, 0.985), NAMES + (SUN if shines else ""), transform=axes.transAxes,
-        ha="right", va="top", fontsize=7.5, color=QUIET,
+    figure.legend(
+        handles=handles, loc="upper left", bbox_to_anchor=(0.0, 1.0), ncols=len(handles),
+        borderaxespad=0, handlelength=2.0, columnspacing=1.6, borderpad=0,
     )  # fmt: skip
+
+
+def _used(page: Page, axes: Axes, motor: str) -> list[Any]:
+    """House and motor, one upon the other."""
+    rows, look = f"{motor}.energy_year.months", trait(page, motor)
+    house, used = page.column(rows, "house_kwh"), page.column(rows, "used_kwh")
+    at = [month - APART for month in range(12)]
+    driven = [total - own for total, own in zip(used, house, strict=True)]
+    found = [
+        axes.bar(at, house, WIDTH, color=FAINT, edgecolor=GREY, linewidth=0.7, zorder=2,
+                 label="used by the house"),
+    ]  # fmt: skip
+    if max(driven) > LEAST:
+        found.append(
+            axes.bar(at, driven, WIDTH, bottom=house, color="white", edgecolor=look.colour,
+                     hatch=look.hatch, linewidth=0.7, zorder=2, label="used by the motor")
+        )  # fmt: skip
+    return found
+
+
+def _sources(page: Page, axes: Axes, rows: str) -> list[Any]:
+    """What is supplied, source upon source; each only where there is any."""
+    at = [month + APART for month in range(12)]
+    low, found = [0.0] * 12, []
+    for look, values in _supplied(page.value(rows)):
+        if max(values) > LEAST:
+            found.append(axes.bar(at, values, WIDTH, bottom=low, linewidth=0.7, zorder=2, **look))
+            low = [below + value for below, value in zip(low, values, strict=True)]
+    return found
+
+
+def _supplied(months: list[dict[str, Any]]) -> list[tuple[dict[str, Any], list[float]]]:
+    """The look of each source, and what it supplies by month."""
+    shore = {"color": GREY, "edgecolor": GREY, "label": "from shore power"}
+    sun = {"color": "white", "edgecolor": INK, "label": "from the sun"}
+    other = {"color": "white", "edgecolor": OCHRE, "hatch": "..",
+             "label": "from genset, wind and propeller"}  # fmt: skip
+    return [
+        (shore, [row["shore_kwh"] for row in months]),
+        (sun, [max(row["sun_kwh"] - row["spilled_kwh"], 0.0) for row in months]),
+        (other, [_other(row) for row in months]),
+    ]
+
+
+def _other(row: dict[str, Any]) -> float:
+    """What else is supplied, less what is left over beyond the sun's own."""
+    over = max(float(row["spilled_kwh"]) - float(row["sun_kwh"]), 0.0)
+    return max(sum(float(row[f"{name}_kwh"]) for name in OTHERS) - over, 0.0)

@@ -1,12 +1,12 @@
-"""Part of the results: what goes out, what comes in, and how does she float after that?"""
+"""For the yard: what goes out, what comes in, each mass with its place, and how she floats then."""
 
 from __future__ import annotations
 
 from markupsafe import Markup
 
-from generator.report.figures.profile import profile
 from generator.report.page import Page
-from generator.report.parts import Figure, Part, Row, Table, numbers, reasons, words
+from generator.report.parts import Part, Row, Table, numbers, reasons, words
+from generator.report.sections.aboard import moved_by, profiles
 
 
 def part(page: Page) -> Part:
@@ -14,8 +14,8 @@ def part(page: Page) -> Part:
     moved = [
         option for option in page.options if page.value(f"{option}.weight.ledger")
     ]  # fmt: skip
-    drawn = [motor for motor in page.motors if motor in moved]
-    figures = tuple(_figure(page, motor, motor == drawn[0]) for motor in drawn)
+    drawn = [each for each in moved_by(page) if each.option.kind == "battery"]
+    figures = profiles(page, drawn)
     text = page.text(
         "{boat.name|given} floats today at {boat.displacement_kg|mass}. x is measured forward of "
         "the {boat.datum|given}, y to starboard, z above the waterline; with doubts, moments and "
@@ -50,38 +50,6 @@ def _left_out(page: Page, moved: list[str]) -> tuple[Markup, ...]:
 
 def _named(options: list[str]) -> str:
     return " and ".join(f"{{{option}.name|given}}" for option in options)
-
-
-NOTE = (
-    "Outline drawn from the main dimensions, not from her lines. Discs by mass: hollow goes out, "
-    "filled comes in. Dashed: the new waterline, moved twenty times too far; grey: the trim of "
-    "{KEY|length_small} either way that still passes. Arrow: her centre of gravity, likewise."
-)
-AGAIN = "Drawn like the one above; grey: the {KEY|length_small} of trim that still pass."
-
-
-def _figure(page: Page, motor: str, first: bool) -> Figure:
-    own = f"{motor}.weight"
-    finding = page.text(
-        f"{{{motor}.name|given}}: {{{own}.removed_kg|mass}} out and {{{own}.added_kg|mass}} in, "
-        f"net {{{own}.net_kg|mass:signed}}; she {_sinks(page, own)}{_trims(page, own)}."
-    )
-    note = page.text((NOTE if first else AGAIN).replace("KEY", f"{own}.trim_limit_mm"))
-    name = f"profile-{page.value(motor)['id']}"
-    return Figure(name, finding, note, lambda: profile(page, motor, name))
-
-
-def _sinks(page: Page, own: str) -> str:
-    word = "sinks" if (page.value(f"{own}.sinkage_mm") or 0) >= 0 else "rises"
-    return f"{word} {{{own}.sinkage_mm|length_small:size}}"
-
-
-def _trims(page: Page, own: str) -> str:
-    trim = page.value(f"{own}.trim_mm")
-    if trim is None:
-        return ", her trim is not worked out"
-    end = "bow" if trim >= 0 else "stern"
-    return f" and trims {{{own}.trim_mm|length_small:size}} by the {end}"
 
 
 Lines = tuple[tuple[str, str, str], ...]
