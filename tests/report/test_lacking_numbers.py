@@ -21,16 +21,15 @@ from generator.report.parts import Part
 from generator.report.sections import (
     berth,
     carbon,
+    certainty,
     cost,
     duty,
-    evidence,
     installation,
     one_fault,
     power,
     schedules,
     under_sail,
 )
-from generator.report.sections import tornado as measuring
 
 MOTORS = (2, 3)
 DASH = 'class="absent"'
@@ -107,7 +106,10 @@ def test_engine_and_evidence_leave_out_what_is_absent(results: dict[str, Any]) -
     page = without(results, "engine.litres_per_year_l", "evidence.curve_high_pct")
     assert DASH in page.text("{engine.litres_per_year_l|fuel}")
     assert DASH not in str(installation.drive(page).text[0])
-    assert DASH not in evidence.graded(page)
+    said = certainty.parts(page)[0]
+    assert said is not None
+    assert "rests on" in said.body
+    assert DASH not in said.body
     page = without(results, "engine.litres_per_hour_cruise_l")
     assert "burns" in str(installation.drive(page).text[0])
     assert DASH not in str(installation.drive(page).text[0])
@@ -118,12 +120,18 @@ def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
         "load": (duty.parts, ".duty.speeds.0.calm.load_share"),
         "saved": (carbon.part, ".carbon.saved_yearly_low_kg"),
         "lost": (under_sail.part, ".under_sail.rows.1.folded_lost_kn"),
-        "measure": (measuring.part, ".tornado.rows.0.at_high"),
     }
     for name, (made, key) in cells.items():
         page = without(results, key)
         notes = [note for part in parts(page, made(page)) for t in part.tables for note in t.notes]
         assert any(WHY in note for note in notes), name
+
+
+def test_an_end_without_a_value_is_a_word(results: dict[str, Any]) -> None:
+    part = certainty.measuring(without(results, ".tornado.rows.0.at_high"))
+    assert part is not None
+    assert ", or none</td>" in part.closing
+    assert DASH not in part.closing
 
 
 def test_setting_without_a_value_has_its_reason_below(results: dict[str, Any]) -> None:
