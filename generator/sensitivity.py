@@ -19,7 +19,6 @@ from generator.records import number, record, working
 from generator.study import Study, run
 
 ENDS = (0.1, 0.9)
-DECIDE = "decide"
 MOST = 8  # inputs that are told of a criterion
 T = TypeVar("T", "CriterionSwing", "MoneySwing")
 Groups = list[list[Assumption]]
@@ -204,7 +203,7 @@ def _tightest(study: Study, place: int) -> int | None:
     """Place of the deciding criterion with the least in hand at the pessimistic end."""
     left: dict[int, float] = {}
     for at, row in enumerate(study.options[place].verdict.judgements):
-        if row.criterion.role != DECIDE or row.per_draw is None or row.pessimistic is None:
+        if not row.decides or row.per_draw is None or row.pessimistic is None:
             continue
         sign = 1.0 if row.criterion.sense == "above" else -1.0
         left[at] = sign * (row.pessimistic / row.criterion.go - 1.0)

@@ -251,8 +251,8 @@ def test_a_row_out_of_order_is_refused() -> None:
         ({"wind": 13.0 * KNOT}, "wind above 12 kn"),
         ({"depth": 3.0}, "less than 4 m"),
         ({"depth": 4.1}, "too shallow for this speed"),
-        ({"engine_speed_back": 1.0}, "different turns on the two courses"),
-        ({"speed_out": 9.0 * KNOT, "speed_back": 9.0 * KNOT}, "faster than the hull form reaches"),
+        ({"engine_speed_back": 1.0}, "different rpm on the two courses"),
+        ({"speed_out": 9.0 * KNOT, "speed_back": 9.0 * KNOT}, "faster than the hull curve reaches"),
     ],
 )
 def test_a_bad_row_says_why(changes: dict[str, Any], words: str) -> None:

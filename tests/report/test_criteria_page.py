@@ -7,11 +7,13 @@ from typing import Any
 
 import pytest
 
-from generator.report.page import Page
+from generator.report.page import Page, bare_text
 from generator.report.render import Pages
 from generator.report.sections import (
     appendix,
+    cautions,
     comparison,
+    conditions,
     criteria,
     docking,
     headwind,
@@ -48,15 +50,80 @@ def test_a_value_of_a_criterion_has_its_unit(results: dict[str, Any], pages: Pag
 
 def test_no_line_ends_after_the_number_of_a_criterion(results: dict[str, Any]) -> None:
     page = Page(results)
-    tables = [
-        table for part in (criteria.every(page), *criteria.parts(page)) for table in part.tables
-    ]
-    heads = [row.head.striptags() for table in tables for row in table.rows]
-    assert len(heads) >= 28
-    # striptags would make one space of a no-break one, so the markup is looked at.
-    for table in tables:
-        for row in table.rows:
-            assert re.search(r">\d+</data>\u00a0<span", str(row.head)), row.head
+    every = criteria.every(page)
+    assert every is not None
+    html = "".join(part.body + part.closing for part in (every, *conditions.parts(page)))
+    heads = re.findall(r'<th scope="row">(.*?)</th>', html, re.DOTALL)
+    assert len(heads) >= 28 + 8
+    for head in heads:
+        assert re.search(r">\d+</data>(?:\u00a0|&nbsp;)<span", head), head
+
+
+CHIPS = {"conditional": "Pass with conditions", "no": "Fail", "told": "For information"}
+
+
+@pytest.mark.parametrize("name", ["ketch_34_two_motors", "sloop_30_weekend", "every_key"])
+def test_a_finding_stands_in_one_class_with_what_would_settle_it(name: str) -> None:
+    """Every row that does not simply pass, of every motor, once and with the words of both."""
+    page = Page(studied(name))
+    tables = {
+        part.name: " ".join(bare_text(part.body).split())
+        for part in conditions.parts(page)
+        if part.name.startswith("findings-")
+    }
+    for motor in page.motors:
+        for key in page.keys(f"{motor}.verdict.criteria"):
+            row = page.value(key)
+            said, mend = (
+                " ".join(bare_text(page.sentence(f"{key}.{name}")).split())
+                for name in ("words", "words_mend")
+            )
+            head = f"{row['id']} {row['name']}"  # two rows may say the same of one wind
+            within = [table for table, text in tables.items() if said in text and head in text]
+            if not conditions.class_of(row):
+                assert row["result"] in ("go", "not applicable", "not assessed") or (
+                    row["facts"]["outcome"] == "reached"
+                )
+                continue
+            assert len(within) == 1, (row["name"], within)
+            assert CHIPS[row["result"]] in tables[within[0]]
+            if row["result"] == "no" and row["role"] == "decide":
+                assert within == ["findings-must-part"]
+            if row["result"] == "told":
+                assert within == ["findings-tell-part"]
+            elif mend:
+                assert f"To settle: {mend}" in tables[within[0]]
+
+
+def test_what_passes_for_all_is_in_no_class(results: dict[str, Any]) -> None:
+    page = Page(results)
+    html = "".join(str(part.body) for part in conditions.parts(page))
+    for number in range(1, 29):
+        keys = [page.find(f"{motor}.verdict.criteria", id=number) for motor in page.motors]
+        rows = [page.value(key) for key in keys if key]
+        if all(row["result"] == "go" for row in rows):
+            assert not any(page.words(f"{key}.name") in html for key in keys if key), number
+
+
+def test_a_limit_has_two_lines_at_most() -> None:
+    """As wide as the column is with two motors: about 54 letters."""
+    for row in studied("ketch_34_two_motors")["criteria"]:
+        assert len(row["limit"]) <= 106, row["name"]
+
+
+def test_cautions_say_whose_figures_they_are(results: dict[str, Any]) -> None:
+    page = Page(results)
+    (part,) = cautions.parts(page)
+    sizes = {motor: page.value(f"{motor}.bank.nominal_kwh") for motor in page.motors}
+    largest = max(sizes, key=lambda motor: sizes[motor])
+    assert cautions.whose(page) == largest
+    assert page.words(f"{largest}.name") in part.body
+    assert "the largest battery" in part.body
+    (alone,) = cautions.parts(Page(studied("sloop_30_weekend")))
+    assert "the largest battery" not in alone.body
+    for key in page.keys("cautions"):
+        assert page.sentence(f"{key}.words") in part.closing
+        assert page.sentence(f"{key}.confirm") in part.closing
 
 
 def test_no_column_is_empty_in_every_row(pages: Pages) -> None:

@@ -24,6 +24,7 @@ from generator.report.sections import (
     duty,
     evidence,
     failing,
+    certainty,
     installation,
     one_fault,
     money,
@@ -32,7 +33,6 @@ from generator.report.sections import (
     technical,
     technical_store,
 )
-from generator.report.sections import tornado as measuring
 
 MOTORS = (2, 3)
 SAID = re.compile(r"<p\b.*?</p>|<caption[^>]*>.*?</caption>", re.DOTALL)
@@ -112,7 +112,10 @@ def test_engine_and_evidence_leave_out_what_is_absent(results: dict[str, Any]) -
     page = without(results, "engine.litres_per_year_l", "evidence.curve_high_pct")
     assert DASH in page.text("{engine.litres_per_year_l|fuel}")
     assert DASH not in str(installation.drive(page).text[0])
-    assert DASH not in evidence.graded(page)
+    said = certainty.parts(page)[0]
+    assert said is not None
+    assert "rests on" in said.body
+    assert DASH not in said.body
     page = without(results, "engine.litres_per_hour_cruise_l")
     assert "burns" in str(installation.drive(page).text[0])
     assert DASH not in str(installation.drive(page).text[0])
@@ -121,12 +124,8 @@ def test_engine_and_evidence_leave_out_what_is_absent(results: dict[str, Any]) -
 def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
     cells: dict[str, tuple[Callable[[Page], Any], str]] = {
         "load": (technical_store.duty, ".duty.speeds.0.calm.load_share"),
-        "saved": (carbon.part, ".carbon.saved_yearly_low_kg"),
         "lost": (technical.under_sail, ".under_sail.rows.1.folded_lost_kn"),
-        "load": (duty.parts, ".duty.speeds.0.calm.load_share"),
         "saved": (money.carbon, ".carbon.saved_yearly_kg"),
-        "lost": (under_sail.part, ".under_sail.rows.1.folded_lost_kn"),
-        "measure": (measuring.part, ".tornado.rows.0.at_high"),
     }
     for name, (made, key) in cells.items():
         page = without(results, key)
@@ -134,6 +133,13 @@ def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:
         notes = [note for part in every for t in part.tables for note in t.notes]
         notes += [part.closing for part in every]
         assert any(WHY in note for note in notes), name
+
+
+def test_an_end_without_a_value_is_a_word(results: dict[str, Any]) -> None:
+    part = certainty.measuring(without(results, ".tornado.rows.0.at_high"))
+    assert part is not None
+    assert ", or none</td>" in part.closing
+    assert DASH not in part.closing
 
 
 def test_setting_without_a_value_has_its_reason_below(results: dict[str, Any]) -> None:

@@ -166,7 +166,8 @@ def test_draft_marks_each_page_until_it_is_signed(results: Results, pages: Pages
 
 def _without_trial(results: Results) -> None:
     results["trial"] = None
-    results["evidence"] = {"grade": "hull guess", "level": 0, "used_rows": 0}
+    results["evidence"] |= {"grade": "hull guess", "level": 0, "used_rows": 0, "given_rows": 0}
+    results["evidence"] |= {"posterior_share": None, "posterior_why": "no trial"}
 
 
 def _without_must_make_leg(results: Results) -> None:

@@ -17,7 +17,7 @@ from generator.report.csv_tables import csv_tables
 from generator.report.figures.staircase import staircase
 from generator.report.page import Page, bare_text
 from generator.report.results_file import build
-from generator.report.sections import criteria
+from generator.report.sections import conditions
 from generator.study import run
 from tests.once import once
 
@@ -42,17 +42,27 @@ def test_one_option_has_the_map_and_the_others_none(page: Page) -> None:
     assert [bool(each) for each in maps] == [False, False, True]
 
 
-def test_the_section_on_what_would_change_the_advice_begins_with_it(page: Page) -> None:
-    parts = criteria.parts(page)
-    assert [each.name for each in parts].index("staircase-part") == 0
-    part = parts[0]
-    assert "the smallest that is suitable is" in bare_text(part.figures[0].finding)
-    assert "tenth of that battery" in bare_text(part.figures[0].note)
+def test_the_section_on_what_would_change_the_advice_has_it(page: Page) -> None:
+    part = next(each for each in conditions.parts(page) if each.name == "staircase-part")
+    found = next(page.value(f"{motor}.map") for motor in page.motors)
+    title = bare_text(part.figures[0].finding).replace("\u00a0", " ")
+    least = found["smallest"][0]
+    assert least["there"]
+    assert f"{least['motor_kw']:.1f} kW" in title
+    assert f"{least['bank_kwh']:.1f} kWh" in title
+    note = bare_text(part.figures[0].note).replace("\u00a0", " ")
+    assert "tenth of the battery" in note
+    for cell in found["cells"]:
+        if cell["binding"]:
+            assert f"{cell['binding']} {cell['row']}" in note
+    slower = [each for each in found["smallest"] if not each["own_speed"] and each["there"]]
+    assert len(slower) > 2
+    assert note.count("slower") == sum(each["word"] == "Suitable" for each in slower)
 
 
 def test_a_study_that_was_not_asked_for_it_shows_none() -> None:
     bare = {**led(), "options": [{**each, "map": None} for each in led()["options"]]}
-    names = [part.name for part in criteria.parts(Page(bare))]
+    names = [part.name for part in conditions.parts(Page(bare))]
     assert "staircase-part" not in names
 
 

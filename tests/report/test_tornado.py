@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from generator.report.page import MotorPage
-from generator.report.sections import tornado
+from generator.report.sections import certainty
 
 # which end has no value, and what the chart then says once
 ABSENT = {
@@ -24,11 +24,11 @@ def test_tornado_says_where_a_value_is_absent(
     absent: tuple[str, ...], results: dict[str, Any]
 ) -> None:
     page = MotorPage(copy.deepcopy(results))
-    motor = page.motors[0]
+    motor = certainty.in_order(page)[0]
     rows = page.value(f"{motor}.tornado.rows")
     for name in absent:
         rows[0][name] = None
-    part = tornado.part(page)
+    part = certainty.measuring(page)
     assert part is not None
     svg = part.figures[0].draw().svg
     assert svg.count("no value") == svg.count(ABSENT[absent] or "no value")

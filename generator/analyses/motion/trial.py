@@ -41,11 +41,9 @@ APART = method("trial.methods_apart")
 TURNS_WRONG = 0.08  # ln of turns over those that pitch and gear ask for: 10 % less what pitch hides
 TURNS_DOUBTFUL = 0.03  # smaller differences than this are pitch and wake
 REACH = method("trial.reach")
-OUT_OF_ORDER = "slower than at less turns, or as fast at more: contradicts the other rows"
-NOTHING_READ = "no power can be read: neither full-throttle turns, fuel nor battery power"
-OFF_CURVE = (
-    "power read off the full-load curve at part throttle: turns alone do not set power there"
-)
+OUT_OF_ORDER = "contradicts the other runs"
+NOTHING_READ = "no power can be read from it"
+OFF_CURVE = "full-load curve read at part throttle"
 
 
 @dataclass(frozen=True)
@@ -103,7 +101,7 @@ def read_trial(case: Case, vessel: Vessel) -> TrialResult:
     points = _points(case, trial, vessel, Doubts({}))
     used = [point for point in points if point.used]
     if len(used) < FEWEST_ROWS:
-        note = f"{len(used)} usable rows; {FEWEST_ROWS} are needed, so the hull model stands alone"
+        note = f"{len(used)} usable runs; {FEWEST_ROWS} are needed"
         return TrialResult(points, Scale(), len(used), None, note)
     model = _met(case, vessel, used)
     ratio, turns = _law_over_fuel(used), turns_over_model(model)

@@ -48,7 +48,7 @@ def _draw(page: Page, option: str, figure: Figure, height: float) -> None:
         _panel(page, axes, (keys, cells), option)
         _scales(page, axes, (keys, cells), first=place == 0)
         slower = page.plain(f"{keys[0]}.slower_kn", "speed")
-        title = "at the owner's speeds" if place == 0 else f"{slower} slower"
+        title = "at your speeds" if place == 0 else f"{slower} slower"
         label(axes, (0, 1.03), title, transform=axes.transAxes, fontsize=7.5, va="bottom")
     figure.legend(
         handles=_handles(), loc="upper left", bbox_to_anchor=(0.0, 1.0), ncols=4,

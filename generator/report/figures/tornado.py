@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from generator.report.canvas import Drawing, drawn, label, number, placed
 from generator.report.figures.look import CRIMSON, INK, PAD, QUIET, trait
+from generator.report.numbers import shown
 from generator.report.page import Page
 
 if TYPE_CHECKING:
@@ -18,14 +19,23 @@ WIDEST = 46  # letters of a name
 ROOM, MORE_ROOM = 0.12, 0.3  # beside the bars, share of their span; where words stand there
 
 
-def tornado(page: Page, motor: str, name: str, form: str = "ratio") -> Drawing:
-    """Bars from the criterion's value at the input's low end to that at its high end."""
+def tornado(
+    page: Page, motor: str, name: str, form: str = "ratio", axis: str = ""
+) -> Drawing:  # fmt: skip
+    """Bars from the criterion's value at the input's low end to that at its high end.
+
+    ``axis``: what that value is called.
+    """
     rows = page.keys(f"{motor}.tornado.rows")
-    height = 0.75 + 0.24 * len(rows)
-    return drawn(name, height, lambda figure: _draw(page, figure, motor, height, form))
+    height = 0.75 + 0.2 * len(rows)
+    shown_as = (form, axis)
+    return drawn(name, height, lambda figure: _draw(page, figure, motor, height, shown_as))
 
 
-def _draw(page: Page, figure: Figure, motor: str, height: float, form: str) -> None:
+def _draw(
+    page: Page, figure: Figure, motor: str, height: float, shown_as: tuple[str, str]
+) -> None:  # fmt: skip
+    form, axis = shown_as
     axes = placed(figure, LEFT, 0.42 / height, 0.97, 1 - 0.24 / height)
     rows = page.keys(f"{motor}.tornado.rows")
     ends = [page.value(f"{row}.{end}") for row in rows for end in ("at_low", "at_high")]
@@ -41,13 +51,24 @@ def _draw(page: Page, figure: Figure, motor: str, height: float, form: str) -> N
         name(axes, place, page.value(f"{row}.what"))
     axes.axvline(best, color=INK, linewidth=0.8, zorder=4)
     axes.axvline(limit, color=CRIMSON, linewidth=1.1, linestyle=(0, (4, 2)), zorder=4)
-    words = f"limit for go {page.plain(f'{motor}.tornado.limit_go', form)}"
-    label(
-        axes, (limit, 1.02), words, transform=axes.get_xaxis_transform(), ha="center",
-        va="bottom", color=CRIMSON, fontsize=7.5,
-    )  # fmt: skip
+    _named(page, axes, motor, form)
     bare(axes)
-    axes.set_xlabel(f"value of the criterion: {page.value(f'{motor}.tornado.criterion_name')}")
+    axes.xaxis.set_major_formatter(lambda value, _: shown(value, f"{form}:bare", page.display))
+    unit = page.unit(form).strip()
+    axes.set_xlabel(f"{axis}, {unit}" if axis and unit else axis)
+
+
+def _named(page: Page, axes: Axes, motor: str, form: str) -> None:
+    """Both upright lines, their names on the sides away from each other."""
+    limit, best = (page.value(f"{motor}.tornado.{key}") for key in ("limit_go", "best"))
+    looks = (("limit", "limit_go", limit, CRIMSON), ("estimate", "best", best, INK))
+    for what, key, value, colour in looks:
+        left = (value < best) if what == "limit" else (value < limit)
+        words = f"{what} {page.plain(f'{motor}.tornado.{key}', form)}"
+        label(
+            axes, (value, 1.02), words, transform=axes.get_xaxis_transform(), va="bottom",
+            ha="right" if left else "left", color=colour, fontsize=7.5,
+        )  # fmt: skip
 
 
 def bare(axes: Axes) -> None:

@@ -8,7 +8,7 @@ from markupsafe import Markup
 
 from generator.report.page import Page
 from generator.report.parts import Part, Row, Table, numbers, without_empty, words
-from generator.report.sections.evidence import counted
+from generator.report.sections.certainty import counted
 
 # Inputs with a table of their own that shows value and origin of each.
 ELSEWHERE = (".removed[", ".added[", ".costs[", "trial.rows[")

@@ -2,53 +2,63 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from markupsafe import Markup
 
 from generator.report.page import Page
-from generator.report.parts import Part, Row, Table, words
+from generator.report.parts import Part
+from generator.report.template import pieces
+
+TEMPLATE = "sections/cautions.html"
 
 
-def lead(page: Page) -> Markup:
+@dataclass(frozen=True)
+class Item:
+    """One caution, with the one who confirms it."""
+
+    title: Markup
+    text: Markup
+    confirm: Markup
+
+
+def lead(_page: Page) -> Markup:
     """What the study does not replace."""
-    return page.text(
-        "This study of {boat.name|given} predicts; it replaces neither a survey nor the judgement "
-        "of those named below, each for the number beside their name."
-    )
+    said: Markup = pieces(TEMPLATE, "lead")()
+    return said
 
 
 def parts(page: Page) -> tuple[Part, ...]:
-    """One row for each caution, with the one who confirms it."""
-    rows = tuple(_row(page, key) for key in page.keys("cautions"))
-    columns = (
-        words("Caution", 20),
-        words("What it means aboard", 56),
-        words("To be confirmed by", 24),
-    )
-    caption = page.text("Cautions, each tied to a number of this boat")
-    table = Table("cautions-table", caption, columns, rows, (), "long")
-    return (Part("cautions-part", "", (), (), (table,)), *_outside(page))
-
-
-def _row(page: Page, key: str) -> Row:
-    cells = (page.sentence(f"{key}.text"), page.sentence(f"{key}.confirm"))
-    return Row(page.sentence(f"{key}.title"), cells)
-
-
-def _outside(page: Page) -> tuple[Part, ...]:
-    """Inputs outside the range of a formula: the value is still given, and said."""
-    keys = page.keys("range_warnings")
-    if not keys:
+    """One row for each caution, and whose figures they are."""
+    rows = [
+        Item(
+            page.sentence(f"{key}.title"),
+            page.sentence(f"{key}.text"),
+            page.sentence(f"{key}.confirm"),
+        )
+        for key in page.keys("cautions")
+    ]
+    if not rows:
         return ()
-    said = tuple(_beyond(page, key) for key in keys)
-    return (Part("outside", "Near or beyond the published range", said),)
+    motor = whose(page)
+    name = page.words(f"{motor}.name") if motor else Markup()
+    body = pieces(TEMPLATE, "whose")(name, len(page.motors) > 1, motor and _alone(page, motor))
+    return (Part("cautions-part", "", body=body, closing=pieces(TEMPLATE, "table")(rows)),)
 
 
-def _beyond(page: Page, key: str) -> Markup:
-    return Markup("<b>{}:</b> outside {} to {} in {} of the draws. {} Source: {}.").format(
-        page.sentence(f"{key}.quantity"),
-        page.show(f"{key}.low", "ratio"),
-        page.show(f"{key}.high", "ratio"),
-        page.show(f"{key}.share_outside_pct", "percent"),
-        page.sentence(f"{key}.message"),
-        page.words(f"{key}.source"),
+def whose(page: Page) -> str | None:
+    """The motor that the cautions speak of: the one with the battery that they name."""
+    fire = page.find("cautions", id="fire")
+    if fire is None:
+        return None
+    nominal = page.value(f"{fire}.nominal_kwh")
+    return next(
+        (motor for motor in page.motors if page.value(f"{motor}.bank.nominal_kwh") == nominal),
+        None,
     )
+
+
+def _alone(page: Page, motor: str) -> bool:
+    """Whether no other motor has as large a battery."""
+    sizes = [page.value(f"{each}.bank.nominal_kwh") for each in page.motors]
+    return sizes.count(page.value(f"{motor}.bank.nominal_kwh")) == 1

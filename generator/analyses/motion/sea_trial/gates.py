@@ -17,7 +17,7 @@ WIND_LIMIT = method("trial.wind_limit")
 SHALLOW, SHALLOW_SPEED = method("trial.shallow_depth"), method("trial.shallow_speed")
 DEPTH_FROUDE = method("trial.depth_froude")
 SAME_TURNS = method("trial.same_turns")
-ONE_COURSE = "one course only: stream and wind not averaged out"
+ONE_COURSE = "one course only, so stream and wind remain in it"
 
 
 def first(value: Numbers) -> float:
@@ -38,23 +38,23 @@ def refusal(trial: SeaTrial, row: TrialRow, vessel: Vessel) -> str:
     speed = first(mean)
     back = row.engine_speed if row.engine_speed_back is None else row.engine_speed_back
     if abs(first(back) / first(row.engine_speed) - 1.0) > SAME_TURNS:
-        return "different turns on the two courses: two settings in one mean"
+        return "different rpm on the two courses"
     if first(row.wind) > WIND_LIMIT:
         return "wind above 12 kn"
     if row.depth is not None:
         if first(row.depth) < SHALLOW and speed > SHALLOW_SPEED:
             return "less than 4 m of water above 5 kn"
         if first(depth_froude_number(speed, first(row.depth))) > DEPTH_FROUDE:
-            return "water too shallow for this speed: above half that of the fastest wave there"
+            return "water too shallow for this speed"
     if first(froude_number(speed, vessel.form.waterline_length)) > first(vessel.waves.highest):
-        return "faster than the hull form reaches: its curve ends below this speed"
+        return "faster than the hull curve reaches"
     full = trial.full_throttle_speed
     if (
         full is not None
         and row.battery_power is None
         and first(row.engine_speed) > 1.001 * first(full)
     ):
-        return "turns above those given for full throttle"
+        return "rpm above that given for full throttle"
     return ""
 
 
