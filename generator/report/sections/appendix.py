@@ -9,8 +9,8 @@ from markupsafe import Markup
 from generator.report.page import Page
 from generator.report.parts import Part, Row, Table, numbers, reasons, without_empty, words
 from generator.report.sections import forms
-from generator.report.sections.cruising_range import row_at_cruise
 from generator.report.sections.evidence import counted
+from generator.report.sections.trips import row_at_cruise
 
 # Inputs with a table of their own that shows value and origin of each.
 ELSEWHERE = (".removed[", ".added[", ".costs[", "trial.rows[")
