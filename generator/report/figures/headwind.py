@@ -88,8 +88,9 @@ def _named_stop(page: Page, axes: Axes, option: str) -> None:
     key = f"{option}.headwind.continuous"
     if option not in page.motors or page.value(f"{key}.stops_by") == "sea":
         return
+    place = page.motors.index(option) % 3  # three lines have room above the words of the zone
     label(
-        axes, (page.value(f"{key}.stops_kn") - 0.6, _least_way(page) - 0.55),
+        axes, (page.value(f"{key}.stops_kn") - 0.6, _least_way(page) - 0.35 - 0.5 * place),
         page.plain(f"{key}.stops_kn", "wind"), ha="right", va="center", fontsize=7.5, zorder=6,
     )  # fmt: skip
 

@@ -92,7 +92,6 @@ class Depth:
     depth: Markup
     speed: Markup
     froude: Markup
-    blockage: Markup | None
     enough: bool
 
 
@@ -231,10 +230,9 @@ def _depths(page: Page) -> list[Depth]:
     return [
         Depth(
             name=page.words(f"{key}.name"),
-            depth=page.show(f"{key}.depth_m", "length"),
+            depth=page.show(f"{key}.depth_m", "height"),
             speed=page.show(f"{key}.speed_kn", "speed"),
             froude=page.show(f"{key}.depth_froude", "ratio"),
-            blockage=_shown_if(page, f"{key}.blockage_pct", "percent"),
             enough=bool(page.value(f"{key}.deep_enough") and page.value(f"{key}.wide_enough")),
         )
         for key in page.keys("legs")
