@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -14,7 +13,6 @@ from generator.analyses.motion.sea_states import SeaState
 from generator.analyses.option import OptionAnswers
 from generator.analyses.use.leg_help import LegHelp
 from generator.analyses.verdict.criteria.must_make_leg import MustMakeLeg
-from generator.report.canvas import Drawing
 from generator.report.figures.energy_walk import energy_walk, walked
 from generator.report.figures.range_bars import range_bars
 from generator.report.page import Page
@@ -101,12 +99,6 @@ def parts(page: Page) -> tuple[Part, ...]:
         return ()
     motors = [_motor(page, key) for key in page.motors]
     return (_range(page, motors), _trips(page, motors), _bad_day(page, motors))
-
-
-def bars(page: Page, name: str, draw: Callable[[], Drawing]) -> Figure:
-    """The chart of page 1 where no trip must be made."""
-    motors = [_motor(page, key) for key in page.motors]
-    return Figure(name, _said("front_title", motors), _said("front_note"), draw)
 
 
 def row_at_cruise(page: Page, option: str, sea: str, age: str = "new") -> str | None:
