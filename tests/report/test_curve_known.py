@@ -8,7 +8,7 @@ import pytest
 
 from generator.report.page import Page, Results, bare_text
 from generator.report.parts import Part
-from generator.report.sections import forms, known, legs, low_speed, tornado
+from generator.report.sections import forms, known, low_speed, tornado, trips
 from tests.report.conftest import studied
 
 RATIO = {"law_over_fuel": 1.31, "law_over_fuel_share": 0.31, "apart": True}
@@ -80,6 +80,6 @@ def test_depth_of_a_leg_is_told(deep: bool, words: str) -> None:
         "deep_enough": deep,
         "wide_enough": True,
     }
-    said = text_of(legs.part(Page(results)))
+    said = text_of(trips.parts(Page(results))[1])
     assert "a depth Froude number of 0.49" in said
     assert words in said

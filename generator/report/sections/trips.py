@@ -93,7 +93,7 @@ class Depth:
     enough: bool
 
 
-def parts(page: Page) -> tuple[Part, ...]:
+def parts(page: Page) -> tuple[Part | None, ...]:
     """Range, trips, and the bad day of the trip that must be made; nothing without a motor."""
     if not page.motors:
         return ()
