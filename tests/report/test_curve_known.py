@@ -19,7 +19,7 @@ PARTS = (forms.part, known.part, low_speed.part, tornado.part)
 def text_of(part: Part | None) -> str:
     assert part is not None
     cells = [cell for table in part.tables for row in table.rows for cell in (row.head, *row.cells)]
-    return " ".join(bare_text(piece) for piece in (*part.text, *cells))
+    return " ".join(bare_text(piece) for piece in (*part.text, part.body, *cells, part.closing))
 
 
 def sample() -> Results:
@@ -70,7 +70,9 @@ def test_what_to_measure_names_input_and_way() -> None:
         assert row["how"] in said
 
 
-@pytest.mark.parametrize(("deep", "words"), [(True, "holds"), (False, "plain Go is barred")])
+@pytest.mark.parametrize(
+    ("deep", "words"), [(True, "is still right there"), (False, "the verdict is conditional")]
+)
 def test_depth_of_a_leg_is_told(deep: bool, words: str) -> None:
     results = sample()
     results["legs"][0] |= {
