@@ -65,6 +65,7 @@ def environment(page: bool = True, marked: bool = False) -> Environment:
     )  # fmt: skip
     made.filters["cautious"] = cautious
     made.filters["bare"] = lambda it: with_flag(it, "bare")
+    made.filters["size"] = lambda it: with_flag(it, "size")
     made.filters["label"] = label_of
     made.filters["unit"] = unit_in
     made.filters["whys"] = whys

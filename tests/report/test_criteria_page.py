@@ -15,10 +15,9 @@ from generator.report.sections import (
     comparison,
     conditions,
     criteria,
-    docking,
-    headwind,
     losses,
     stream,
+    wind,
 )
 from tests.report.conftest import studied
 from tests.report.html_numbers import read
@@ -177,8 +176,8 @@ def test_inputs_are_named_in_words(results: dict[str, Any]) -> None:
 
 def test_ratings_are_named_by_the_trade(results: dict[str, Any]) -> None:
     page = Page(results)
-    parts = (headwind.part(page), docking.part(page), stream.part(page), *losses.parts(page))
-    said = [*(text for part in parts for text in part.text)]
+    parts = (*wind.parts(page), stream.part(page), *losses.parts(page))
+    said = [text for part in parts for text in (*part.text, part.body, part.closing)]
     said += [text for part in parts for each in part.figures for text in (each.finding, each.note)]
     for option in results["options"]:
         said += [row["words"] for row in option["verdict"]["criteria"]]

@@ -8,7 +8,7 @@ import pytest
 
 from generator.report.page import Page, Results, bare_text
 from generator.report.parts import Part
-from generator.report.sections import certainty, technical
+from generator.report.sections import certainty, technical, trips
 from tests.report.conftest import studied
 
 RATIO = {"law_over_fuel": 1.31, "law_over_fuel_share": 0.31, "apart": True}
@@ -133,7 +133,9 @@ def test_a_result_that_no_input_moves_is_a_sentence() -> None:
     assert "For Motor B" in text_of(part)
 
 
-@pytest.mark.parametrize(("deep", "words"), [(True, "holds"), (False, "plain Go is barred")])
+@pytest.mark.parametrize(
+    ("deep", "words"), [(True, "is still right there"), (False, "the verdict is conditional")]
+)
 def test_depth_of_a_leg_is_told(deep: bool, words: str) -> None:
     results = sample()
     results["legs"][0] |= {
@@ -143,6 +145,6 @@ def test_depth_of_a_leg_is_told(deep: bool, words: str) -> None:
         "deep_enough": deep,
         "wide_enough": True,
     }
-    said = text_of(legs.part(Page(results)))
+    said = text_of(trips.parts(Page(results))[1])
     assert "a depth Froude number of 0.49" in said
     assert words in said

@@ -17,6 +17,7 @@ from generator.arrays import Array
 from generator.case.register import usual_value
 from generator.records import number, record
 
+SOME_WAY = 0.05 * KNOT  # below which she is said to make none
 BEYOND = "sea_beyond_formula"
 NEEDED = ("need", "continuous", "peak")
 
@@ -57,6 +58,8 @@ class LeeShore:
     """The least way off a lee shore, in the wind that criterion 4 names for such waters."""
 
     beyond_limit: bool
+    makes_way: bool  # at continuous power; nothing beyond the formula
+    makes_way_at_peak: bool
     wind: float = number("wind", "true wind ahead")
     wave_height: Array = number("length", "height of the sea", cautious="high")
     open_sea: float = number("height", "height of the open sea")
@@ -125,6 +128,8 @@ def _lee_shore(found: Headwind, held: float) -> LeeShore:
     beyond = bool(found.beyond_limit[0, place])
     return LeeShore(
         beyond_limit=beyond,
+        makes_way=not beyond and _makes_way(found.continuous.speed[:, [place]]),
+        makes_way_at_peak=not beyond and _makes_way(found.peak.speed[:, [place]]),
         wind=place * KNOT,
         wave_height=found.height[:, [place]],
         open_sea=float(found.open_sea[place]),
@@ -132,3 +137,7 @@ def _lee_shore(found: Headwind, held: float) -> LeeShore:
         continuous=None if beyond else found.continuous.speed[:, [place]],
         peak=None if beyond else found.peak.speed[:, [place]],
     )
+
+
+def _makes_way(speed: Array) -> bool:
+    return scalar(spread(speed, "low").middle) >= SOME_WAY

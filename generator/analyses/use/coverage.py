@@ -9,7 +9,7 @@ import numpy as np
 from generator.analyses.motion.demand import Weather
 from generator.analyses.motion.plant import within
 from generator.analyses.motion.power import KNOT, at_points
-from generator.analyses.percentiles import scalar, side_by_side
+from generator.analyses.percentiles import scalar, side_by_side, spread
 from generator.analyses.store.outfit import Outfit
 from generator.analyses.use.leg_energy import LEAST_OVER, read_strip, spent_before
 from generator.analyses.use.legs import Legs
@@ -22,18 +22,28 @@ SURE = 0.9  # share of draws in which a leg that fits does so
 # What most of the draws lack in which a leg does not fit: energy above the reserve, the power of
 # the motor in a calm or in the wind, the current of the bank, or way over the ground.
 CAUSES = ("range", "calm", "wind", "current", "stream")
+ALL = 0.995  # share of the trips that is told as all of them
 HALF = 0.5  # of a leg's passages meet the ordinary wind ahead, the other half a calm
 
 
 @record
 class Coverage:
-    """Shares per draw [-]; half of a leg's passages take the wind ahead, half a calm."""
+    """Shares per draw [-]; half of a leg's passages take the wind ahead, half a calm.
+
+    ``ordinary`` and ``bad_day``: all, some or none of the trips are made then.
+    """
+
+    ordinary: str
+    bad_day: str
 
     legs: Array = number("share", "passages that fit, at the owner's speeds", cautious="low")
     miles: Array = number("share", "miles that fit, at the owner's speeds", cautious="low")
     slower_legs: Array = number("share", "passages that fit, as slowly as he accepts", "low")
     slower_miles: Array = number("share", "miles that fit, as slowly as he accepts", "low")
     passages: float = number("mean_count", "passages a year")
+    trips: Array = number("count", "trips a year made in ordinary weather", cautious="low")
+    trips_slower: Array = number("count", "trips a year made if slower", cautious="low")
+    trips_bad_day: Array = number("count", "trips a year made on a bad day", cautious="low")
     legs_bad_day: Array = working()  # with the wind of a bad day ahead, as the leg to be made
     slower: float = working()  # m/s by which they are slower
     missed: tuple[int, ...] = working()  # legs that do not fit in nine draws of ten, either half
@@ -102,18 +112,34 @@ def covered(outfit: Outfit, legs: Legs, needs: tuple[Needs, ...]) -> Coverage:
         slower = slower.either(each)
     missed = _missed(own)
     bad = [(np.atleast_2d(item.ratio) >= 1.0) * 1.0 for item in items]
+    made, made_slower = _share(own, times), _share(slower, times)
+    on_bad_day = _weighed(np.hstack(np.broadcast_arrays(*bad)), times)
+    passages = float(times.sum())
     return Coverage(
-        legs=_share(own, times),
+        ordinary=_how_many(made),
+        bad_day=_how_many(on_bad_day),
+        legs=made,
         miles=_share(own, miles),
-        slower_legs=_share(slower, times),
+        slower_legs=made_slower,
         slower_miles=_share(slower, miles),
-        legs_bad_day=_weighed(np.hstack(np.broadcast_arrays(*bad)), times),
-        passages=float(times.sum()),
+        legs_bad_day=on_bad_day,
+        passages=passages,
+        trips=made * passages,
+        trips_slower=made_slower * passages,
+        trips_bad_day=on_bad_day * passages,
         slower=accepted,
         missed=missed,
         missed_slower=_missed(slower),
         missed_by=tuple(_cause(items[place].leg, needs[0], place, own) for place in missed),
     )
+
+
+def _how_many(shares: Array) -> str:
+    """Of the trips, by the cautious figure all, by the estimate none, else some."""
+    told = spread(shares, "low")
+    if scalar(told.low) >= ALL:
+        return "all"
+    return "some" if scalar(told.middle) > 1.0 - ALL else "none"
 
 
 def passage_needs(outfit: Outfit, legs: Legs) -> tuple[Needs, ...]:

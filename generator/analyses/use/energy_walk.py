@@ -39,6 +39,11 @@ class Walk:
     steps: tuple[Step, ...]
     left_each: Array  # the best estimate is what the steps leave; nan where it cannot be done
 
+    @property
+    def left(self) -> float:
+        """What the steps leave of the nominal bank above its reserve."""
+        return self.nominal - sum(step.energy for step in self.steps)
+
 
 def energy_walk(outfit: Outfit, item: LegResult, place: int) -> Walk | None:
     """The walk of one leg; none without a bank, or where the best estimate cannot do it."""
@@ -49,15 +54,13 @@ def energy_walk(outfit: Outfit, item: LegResult, place: int) -> Walk | None:
     nominal = float(best(held.nominal)[0])
     first = (Step("the way before it", spent),) if spent else ()
     steps = (*_bank(held, outfit.reserve, nominal), *first, *_leg(outfit, item))
-    left = nominal - sum(step.energy for step in steps)
-    if not np.isfinite(left):
-        return None
-    return Walk(
+    walk = Walk(
         place=place,
         nominal=nominal,
         steps=steps,
         left_each=item.above - item.before - need,
     )
+    return walk if np.isfinite(walk.left) else None
 
 
 def _bank(held: Store, kept: Reserve, nominal: float) -> tuple[Step, ...]:

@@ -60,6 +60,7 @@ class LegResult:
     beyond_sea: bool  # the sea is steeper than the formula of added resistance covers
     kept_in: str
     fits: bool  # nine draws of ten have what it takes
+    enough: bool  # at least half of the draws have what it takes
     possible: bool  # at least half of the draws can make it at all
     stopped_by: str
     after: str | None  # the leg before it on the same outing
@@ -194,7 +195,8 @@ def _leg(
     ratio = np.where(cannot, 0.0, available / np.where(cannot, 1.0, need))
     feasible = 1.0 - lacking_share(need)
     outside = _at(rough.speed, place, needs.shape)
-    low = scalar(spread(ratio, "low").low)
+    told = spread(ratio, "low")
+    low = scalar(told.low)
     why = ""
     if feasible < 1.0:
         why = _stopped_by(part, swept, powered, cannot)
@@ -209,6 +211,7 @@ def _leg(
         beyond_sea=rough.beyond_limit,
         kept_in=outfit.kept_in,
         fits=low >= 1.0,
+        enough=scalar(told.middle) >= 1.0,
         possible=feasible >= HALF,
         stopped_by=why,
         after=None if leg.follows is None else outfit.case.legs[leg.follows].name,

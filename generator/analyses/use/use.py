@@ -32,6 +32,7 @@ class Use:
     failing: tuple[LegHelp, ...]  # what would mend the legs that do not fit
     walk: tuple[Step, ...]  # from a full bank down, on the leg that must be made, best estimate
     walk_leg: int | None  # place of that leg
+    walk_short: bool  # the walk ends below the reserve
     berth: Berthed | None  # none without a bank
     charging: Charging | None
     sizing: Sizing | None
@@ -68,6 +69,7 @@ def use_of(parts: Parts) -> Use:
         failing=parts.failing,
         walk=() if walk is None else walk.steps,
         walk_leg=None if walk is None else walk.place,
+        walk_short=walk is not None and walk.left < 0.0,
         berth=parts.berth,
         charging=None if parts.berth is None else parts.berth.charging,
         sizing=parts.sizing,

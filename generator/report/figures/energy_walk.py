@@ -12,9 +12,20 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-NAMES = 0.165  # of the width, for the names of the steps
+NAMES = 0.215  # of the width, for the names of the steps
 MOST_PANELS = 2
 OF_THE_BANK = ("below the floor", "age at the horizon", "cold", "reserve")
+ON_THE_PAGE = {
+    "below the floor": "below the lowest charge",
+    "age at the horizon": "lost by age",
+    "cold": "lost in the cold",
+    "the way before it": "trip before it",
+    "calm, clean boat": "clean boat in a calm",
+    "fouling": "growth on the bottom",
+    "sea": "waves",
+    "house": "house supply",
+}
+SMALL = 0.05  # kWh, below which a step is left out in every panel
 
 
 def energy_walk(page: Page, name: str = "energy-walk", height: float = 2.35) -> Drawing:
@@ -30,13 +41,17 @@ def walked(page: Page) -> list[str]:
 def _draw(page: Page, figure: Figure, height: float) -> None:
     motors = walked(page)
     width = (0.985 - NAMES) / len(motors)
-    names = ["nominal bank", *(row["name"] for row in page.value(f"{motors[0]}.use.walk")), "left"]
+    steps = _steps(page)
+    names = ["battery by its label", *(ON_THE_PAGE.get(name, name) for name in steps),
+             "left above the reserve"]  # fmt: skip
+    low = min(0.0, *(_lowest(page, motor) for motor in motors))
     for place, motor in enumerate(motors):
         left = NAMES + place * width + (0.03 if place else 0.0)
         axes = placed(figure, left, 0.30 / height, NAMES + (place + 1) * width, 1 - 0.24 / height)
-        _bars(page, axes, motor)
+        _bars(page, axes, motor, steps)
         axes.set_ylim(len(names) - 0.4, -0.6)
-        axes.set_xlim(min(0.0, _left(page, motor)) * 1.2, _most(page) * 1.13)
+        axes.set_xlim(low * 1.2, _most(page) * 1.17)
+        axes.axvline(0.0, color=QUIET, linewidth=0.6)
         axes.set_yticks([])
         axes.grid(axis="y", visible=False)
         axes.spines["left"].set_visible(False)
@@ -50,15 +65,25 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
                 )  # fmt: skip
 
 
-def _left(page: Page, motor: str) -> float:
-    return float(page.value(f"{motor}.use.walk_left_kwh") or 0.0)
+def _steps(page: Page) -> list[str]:
+    """The steps that are seen in a panel, in their order; one that no motor has is left out."""
+    rows = [row for motor in walked(page) for row in page.value(f"{motor}.use.walk")]
+    seen = dict.fromkeys(row["name"] for row in rows)
+    large = {row["name"] for row in rows if abs(row["energy_kwh"]) >= SMALL}
+    return [name for name in seen if name in large]
+
+
+def _lowest(page: Page, motor: str) -> float:
+    """The lower of what is left and its cautious figure."""
+    key = f"{motor}.use.walk_left"
+    return min(float(page.value(f"{key}{end}_kwh") or 0.0) for end in ("", "_low"))
 
 
 def _most(page: Page) -> float:
     return max(float(page.value(f"{motor}.use.walk_nominal_kwh")) for motor in walked(page))
 
 
-def _bars(page: Page, axes: Axes, motor: str) -> None:
+def _bars(page: Page, axes: Axes, motor: str, steps: list[str]) -> None:
     key, colour = f"{motor}.use", trait(page, motor).colour
     nominal = float(page.value(f"{key}.walk_nominal_kwh"))
     gap = _most(page) * 0.012
@@ -67,15 +92,15 @@ def _bars(page: Page, axes: Axes, motor: str) -> None:
     level = nominal
     for place, row in enumerate(page.value(f"{key}.walk")):
         after = level - float(row["energy_kwh"])
-        own = GREY if row["name"] in OF_THE_BANK else INK
-        axes.barh(place + 1, level - after, 0.66, left=after, color=own)
-        axes.plot([after, after], [place + 0.67, place + 2.33], color=QUIET, linewidth=0.5)
-        number(
-            axes, page, f"{key}.walk.{place}.energy_kwh", "energy:bare",
-            (max(level, after) + gap, place + 1), va="center", color=QUIET,
-        )  # fmt: skip
+        if row["name"] in steps:
+            at = steps.index(row["name"]) + 1
+            _step(axes, row["name"], (level, after), at)
+            number(
+                axes, page, f"{key}.walk.{place}.energy_kwh", "energy:bare",
+                (max(level, after, 0.0) + gap, at), va="center", color=QUIET,
+            )  # fmt: skip
         level = after
-    last = len(page.value(f"{key}.walk")) + 1
+    last = len(steps) + 1
     axes.barh(last, level, 0.66, color=colour if level >= 0 else CRIMSON)
     number(
         axes, page, f"{key}.walk_left_kwh", "energy:bare", (max(level, 0.0) + gap, last),
@@ -84,3 +109,10 @@ def _bars(page: Page, axes: Axes, motor: str) -> None:
     low = page.value(f"{key}.walk_left_low_kwh")
     if low is not None:
         axes.plot([low, low], [last - 0.33, last + 0.33], color=CRIMSON, linewidth=1.6)
+
+
+def _step(axes: Axes, name: str, ends: tuple[float, float], at: int) -> None:
+    """The bar of one step, and the thread to the next."""
+    level, after = ends
+    axes.barh(at, level - after, 0.66, left=after, color=GREY if name in OF_THE_BANK else INK)
+    axes.plot([after, after], [at - 0.33, at + 1.33], color=QUIET, linewidth=0.5)

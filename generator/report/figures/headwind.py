@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from generator.report.canvas import Drawing, corner_label, drawn, label, placed
-from generator.report.figures.look import PAD, QUIET, trait
+from generator.report.figures.look import QUIET, trait
 from generator.report.page import Page
 
 if TYPE_CHECKING:
@@ -29,18 +29,18 @@ def _draw(page: Page, figure: Figure, height: float) -> None:
     if end < 40:
         axes.axvspan(end, 40, color=BEYOND, linewidth=0, zorder=1)
         label(
-            axes, ((end + 40) / 2, axes.get_ylim()[1] * 0.5), "beyond the\nwave formula",
+            axes, ((end + 40) / 2, axes.get_ylim()[1] * 0.5), "waves beyond\nthe method",
             ha="center", va="center", color=QUIET, fontsize=7.5,
         )  # fmt: skip
     label(
         axes, (0.5, 0.15),
-        f"lee-shore zone: less than {page.plain('limits.least_way_kn', 'wind')} made good",
+        f"too slow off a lee shore: less than {page.plain('limits.least_way_kn', 'wind')}",
         color=QUIET, fontsize=7.5, va="bottom",
     )  # fmt: skip
     for option in page.options:
         _curves(page, axes, option)
-    axes.set_xlabel(f"true wind on the nose and its sea, {page.unit('wind')}")
-    corner_label(axes, f"{page.unit('speed')} made good")
+    axes.set_xlabel(f"head wind with its waves, {page.unit('wind')}")
+    corner_label(axes, f"speed to windward, {page.unit('speed')}")
     figure.legend(
         handles=_handles(page), loc="upper left", bbox_to_anchor=(0.0, 1.0), ncols=3,
         borderaxespad=0, handlelength=2.6, columnspacing=1.6, borderpad=0,
@@ -88,11 +88,10 @@ def _named_stop(page: Page, axes: Axes, option: str) -> None:
     key = f"{option}.headwind.continuous"
     if option not in page.motors or page.value(f"{key}.stops_by") == "sea":
         return
-    place = page.motors.index(option)
+    place = page.motors.index(option) % 3  # three lines have room above the words of the zone
     label(
-        axes, (page.value(f"{key}.stops_kn"), _least_way(page) + 0.18 + 0.5 * place),
-        page.plain(f"{key}.stops_kn", "wind"), ha="right", va="bottom", fontsize=7.5, bbox=PAD,
-        zorder=6,
+        axes, (page.value(f"{key}.stops_kn") - 0.6, _least_way(page) - 0.35 - 0.5 * place),
+        page.plain(f"{key}.stops_kn", "wind"), ha="right", va="center", fontsize=7.5, zorder=6,
     )  # fmt: skip
 
 

@@ -18,8 +18,7 @@ from generator.report.figures.bad_day import bad_day
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
 from generator.report.parts import Figure, Row
-from generator.report.sections.cruising_range import row_at_cruise
-from generator.report.sections.legs import must_make_row
+from generator.report.sections.trips import must_make_row, row_at_cruise
 from generator.report.template import pieces
 from generator.report.view import View
 

@@ -49,7 +49,8 @@ class MustMakeLeg:
     calmer_does: bool
     tide_does: bool
     short: bool  # where the motor holds it, the store does not carry it
-    not_at_all: bool  # not in one draw
+    not_at_all: bool  # not in one draw in which the motor holds it
+    in_no_case: bool  # nor does the motor hold it in any
     held_always: bool  # the motor holds it in every draw
     kept_always: bool  # and the reserve stays untouched
     made_always: bool  # or at least does it
@@ -141,6 +142,7 @@ def _without(found: Findings, outcome: str, result: str) -> MustMakeLeg:
         tide_does=False,
         short=False,
         not_at_all=False,
+        in_no_case=False,
         held_always=False,
         kept_always=False,
         made_always=False,
@@ -186,6 +188,7 @@ def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> Must
     wind = mend.wind if calmer and mend is not None else None
     ratio = np.nan if worst.slow is None else scalar(spread(worst.slow.ratio, "low").low)
     economical = slower or (not enough and ratio >= 1.0)
+    missed = lacking_share(np.where(worst.ratio > 0.0, worst.ratio, np.nan))
     return MustMakeLeg(
         outcome=outcome,
         result=result,
@@ -201,10 +204,11 @@ def _facts(found: Findings, worst: LegResult, outcome: str, result: str) -> Must
         tide_does=not enough and mend is not None and mend.stream is not None,
         short=short,
         not_at_all=worst.untouched <= 1.0 - ALL,
+        in_no_case=missed >= ALL,
         held_always=worst.powered >= ALL,
         kept_always=worst.untouched >= ALL,
         made_always=worst.with_reserve >= ALL,
-        impossible=lacking_share(np.where(worst.ratio > 0.0, worst.ratio, np.nan)),
+        impossible=missed,
         powered=worst.powered,
         untouched=worst.untouched,
         with_reserve=worst.with_reserve,

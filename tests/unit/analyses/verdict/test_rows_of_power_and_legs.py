@@ -318,12 +318,17 @@ def habits(
     """Shares of passages and miles inside range, and the same at a slower speed."""
     one = np.ones((DRAWS + 1, 1))
     covered = Coverage(
+        ordinary="some",
+        bad_day="none",
         legs=one * legs,
         miles=one * miles,
         slower_legs=one * slower[0],
         slower_miles=one * slower[1],
         legs_bad_day=one * 0.0,
         passages=46.0,
+        trips=one * legs * 46.0,
+        trips_slower=one * slower[0] * 46.0,
+        trips_bad_day=one * 0.0,
         slower=0.5 * KNOT,
         missed=(2,),
         missed_slower=(2,),
