@@ -15,10 +15,10 @@ from generator.report.sections import (
     bank,
     bank_ages,
     berth,
+    boat,
     carbon,
     cautions,
     chemistries,
-    comparison,
     cost,
     criteria,
     cruising_range,
@@ -40,7 +40,6 @@ from generator.report.sections import (
     stream,
     tornado,
     under_sail,
-    vessel,
     weight,
     year,
 )
@@ -59,8 +58,8 @@ class Question:
 
 
 BODY = (
-    Question("boat", lambda page: (*vessel.parts(page), installation.drive(page)), vessel.lead),
-    Question("options", lambda page: (*options.parts(page), comparison.part(page)), options.lead),
+    Question("boat", boat.parts, boat.lead),
+    Question("options", options.parts, options.lead),
     Question("trips", lambda page: (cruising_range.part(page), legs.part(page))),
     Question("wind", lambda page: (headwind.part(page), docking.part(page), stream.gates(page))),
     Question("charge", lambda page: (berth.part(page), year.part(page))),

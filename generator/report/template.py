@@ -11,7 +11,7 @@ import re
 import sys
 from collections.abc import Callable
 from contextlib import suppress
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from importlib.util import cache_from_source
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -64,7 +64,8 @@ def environment(page: bool = True, marked: bool = False) -> Environment:
         bytecode_cache=compiled("page" if page else "marked" if marked else "words"),
     )  # fmt: skip
     made.filters["cautious"] = cautious
-    made.filters["bare"] = lambda it: with_flag(it, "bare")
+    for flag in ("bare", "size", "whole"):
+        made.filters[flag] = partial(with_flag, flag=flag)
     made.filters["label"] = label_of
     made.filters["unit"] = unit_in
     made.filters["whys"] = whys

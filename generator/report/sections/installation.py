@@ -1,8 +1,6 @@
-"""Section: what drives her today, and what does her own sea trial say?"""
+"""Parts: what does her own sea trial say, and what does service add to a clean hull?"""
 
 from __future__ import annotations
-
-from dataclasses import replace
 
 from markupsafe import Markup
 
@@ -15,45 +13,6 @@ TRIAL_FORMS = (
     ("speed_kn", "speed"), ("wind_kn", "wind"), ("depth_m", "height"),
     ("law_power_kw", "power"), ("fuel_power_kw", "power"), ("shaft_power_kw", "power"),
 )  # fmt: skip
-
-
-def drive(page: Page) -> Part:
-    """The present engine, its gear and its propeller."""
-    engine = page.text(
-        "The present diesel of {engine.year|year} gives {engine.rated_power_kw|power} at "
-        "{engine.rated_speed_rpm|rpm} and has run {engine.hours_h|hours}; its condition is stated "
-        "as {engine.condition|given}; its owner reckons {engine.hours_per_year_h|hours} a year. On "
-        f"the legs of this case it runs {{engine.legs_hours_h|hours}} a year{_burnt(page)} "
-        "from a tank of {engine.tank_l|fuel}."
-    )
-    own = _drive(page)
-    return replace(own, text=(engine, *own.text))
-
-
-def _burnt(page: Page) -> str:
-    """What it burns in a year, and at cruise, where the formulas give either."""
-    if page.value("engine.litres_per_year_l") is None:
-        return ","
-    cruise = " ({engine.litres_per_hour_cruise_l|fuel_rate} at cruise)"
-    if page.value("engine.litres_per_hour_cruise_l") is None:
-        cruise = ""
-    return f" and burns {{engine.litres_per_year_l|fuel}}{cruise},"
-
-
-def _drive(page: Page) -> Part:
-    text = page.text(
-        "A reduction of {engine.gear_ratio|ratio} turns a {propeller.kind|given} propeller of "
-        "{propeller.blades|count} blades, {propeller.diameter_mm|length_small} in diameter and "
-        "{propeller.pitch_mm|length_small} in pitch, on a {propeller.installation|given}. Its wake "
-        "fraction is taken as {propeller.wake_fraction|ratio} and its thrust deduction as "
-        "{propeller.thrust_deduction|ratio}."
-    )
-    served = [page.words(key) for key in page.keys("house.services")]
-    services = (
-        (Markup("Services that the diesel gives and that end with it: ")
-         + Markup(", ").join(served) + Markup("."),) if served else ()
-    )  # fmt: skip
-    return Part("drive", "Engine, gear and propeller", (text, *services))
 
 
 def trial(page: Page) -> Part:
