@@ -34,7 +34,7 @@ from generator.analyses.store.floor import with_floor
 from generator.analyses.store.losses import losses
 from generator.analyses.store.one_fault import one_fault
 from generator.analyses.store.outfit import Outfit
-from generator.analyses.store.reserve import Outline, reserve
+from generator.analyses.store.reserve import Outline, reserve, reserve_power
 from generator.analyses.use.berth import berthed
 from generator.analyses.use.coverage import coverage
 from generator.analyses.use.energy_walk import energy_walk
@@ -85,7 +85,8 @@ def technical(ground: Ground, option: Option, place: int, brief: bool = False) -
     held = store(case, option, None if aged is None else (aged.new, aged.aged, aged.last))
     winds = CALM if brief else WINDS
     found = power(case, option, hull, trial.scale, held.aged, winds)
-    held = with_floor(Outline(case, option, found, trial.scale, held))
+    outline = Outline(case, option, found, trial.scale, held)
+    held = with_floor(outline, reserve_power(outline))
     docked = docking(case, option, found, trial.scale)
     kept = reserve(case, option, found, trial.scale, held)
     outfit = Outfit(case, option, trial.scale, found, held, kept)

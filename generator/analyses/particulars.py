@@ -35,6 +35,7 @@ class Particulars:
 
     motor: MotorPlate | None
     diesel: DieselPlate | None
+    genset: bool  # a charging machine is aboard; it is not counted under way
 
     @classmethod
     def of(cls, option: Option) -> Particulars:
@@ -43,6 +44,7 @@ class Particulars:
         return cls(
             motor=None if motor is None else _of_motor(motor),
             diesel=None if diesel is None else _of_diesel(diesel),
+            genset=bool(option.supply and option.supply.genset),
         )
 
 

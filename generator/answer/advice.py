@@ -9,6 +9,7 @@ from typing import ClassVar
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.money.cost_ledger import Payment
 from generator.analyses.percentiles import best, scalar
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, NO, Judgement
 from generator.analyses.verdict.verdict import WORD_GO, WORD_NO
@@ -37,6 +38,7 @@ class Advice:
     stopped: str  # the option that it stops, where another is named
     refused_by: int  # the row of a refusal; 0 where there is none
     worn: bool  # the present engine is not in good health
+    overhaul: str  # when the ledger has one: now, later; empty where it has none
     overhaul_due: bool  # nor is an overhaul of it priced
     first: tuple[int, ...]  # rows to be answered first, in their order
     conditions: tuple[int, ...]  # rows that pass with conditions
@@ -46,10 +48,17 @@ class Advice:
     over_half: bool
     beside_healthy: bool
     open: bool  # a price is no quote, or something is not answered
+    unpriced: bool  # no price of fitting it at all
+    estimates: tuple[str, ...]  # its first prices that are no quotes
+    lacking: tuple[str, ...]  # usual parts of the work that no line names
     extra: float | None = number("money", "cost over keeping, present value")
     new_power: float | None = number("power", "rated power of the new diesel")
+    overhaul_year: float | None = number("count", "year of the overhaul, from now")
+    overhaul_price: float | None = number("money", "price of the overhaul, contingency included")
     absent: Mapping[str, str] = field(
-        default_factory=lambda: dict.fromkeys(("extra", "new_power"), "not_asked_for")
+        default_factory=lambda: dict.fromkeys(
+            ("extra", "new_power", "overhaul_year", "overhaul_price"), "not_asked_for"
+        )
     )
 
 
@@ -114,11 +123,11 @@ def _without_any(choice: Choice, keep: OptionStudy | None, engine: str) -> Advic
         rule = "KEEP_R" if keep and engine == "good" else "QUOTE_R"
         return _said(rule, choice, option, remedies=chosen, binding=_binding(option))
     if keep:
-        return _said("KEEP_N", choice, keep, binding=_of_first(choice))
+        return _said("KEEP_N", choice, keep, binding=_of_nearest(choice))
     new = choice.of_kind("new diesel")
     if new is not None:
-        return _said("NEW", choice, new, binding=_of_first(choice))
-    return _said("NONE", choice, binding=_of_first(choice))
+        return _said("NEW", choice, new, binding=_of_nearest(choice))
+    return _said("NONE", choice, binding=_of_nearest(choice))
 
 
 def _with_some(choice: Choice, keep: OptionStudy | None, engine: str) -> Advice:
@@ -150,6 +159,7 @@ def _said(
     found = None if option is None else option.findings
     waiting = [] if option is None else _rows(option, CONDITIONAL)
     asked = [row.criterion.id for row in waiting]
+    near, owed = _nearest(choice), _overhaul(choice)
     worth = None if found is None else found.worth
     diesel = None if found is None else found.option.diesel
     return Advice(
@@ -157,10 +167,13 @@ def _said(
         option="" if found is None else called(choice.study, found),
         subject=subject,
         binding=binding,
-        stopped=_first_name(choice),
+        stopped="" if near is None else called(choice.study, near.findings),
         refused_by=_refused_by(choice) if rule == "STOP" else 0,
         worn=case.engine.condition != "good",
-        overhaul_due=case.engine.condition != "good" and not _overhauled(choice),
+        overhaul="" if owed is None else "now" if owed.when == "first" else "later",
+        overhaul_year=None if owed is None or owed.year is None else scalar(best(owed.year)),
+        overhaul_price=None if owed is None else scalar(best(owed.amount + owed.contingency)),
+        overhaul_due=case.engine.condition != "good" and owed is None,
         first=tuple(row for row in TRIAL_FIRST if row in asked),
         conditions=tuple(asked),
         named=tuple(row.criterion.name for row in waiting),
@@ -169,22 +182,46 @@ def _said(
         over_half=bool(worth and worth.over_half),
         beside_healthy=bool(worth and worth.beside_healthy),
         open=option is not None and _open(option),
+        unpriced=option is not None and not _firsts(option),
+        estimates=() if option is None else tuple(row.name for row in _estimates(option)),
+        lacking=() if option is None else option.findings.ledger.lacking,
         extra=None if option is None else _extra(option),
         new_power=None if diesel is None else scalar(best(diesel.rated_power)),
     )
 
 
-def _first_name(choice: Choice) -> str:
-    """The first conversion of the case."""
-    if not choice.conversions:
-        return ""
-    return called(choice.study, choice.conversions[0].findings)
+def _nearest(choice: Choice) -> OptionStudy | None:
+    """The conversion nearest to suitable: fewest rows that fail, then the least short of them."""
+    return min(choice.conversions, key=_distance, default=None)
 
 
-def _overhauled(choice: Choice) -> bool:
-    """Whether the option that keeps the engine has a price for its overhaul."""
+def _distance(option: OptionStudy) -> tuple[int, float]:
+    failed = _rows(option, NO)
+    return len(failed), sum(_short(row) for row in failed)
+
+
+def _short(row: Judgement) -> float:
+    """By what share of its conditional limit a row misses it; 1 where it has no measure."""
+    limit = row.criterion.conditional
+    if row.value is None or not np.isfinite(row.value) or not np.isfinite(limit):
+        return 1.0
+    return abs(row.value - limit) / max(abs(limit), 1e-9)
+
+
+def _overhaul(choice: Choice) -> Payment | None:
+    """The first overhaul in the ledger of the option that keeps the engine."""
     keeps = (each.findings for each in choice.every if each.findings.option.kind == "keep")
-    return any(row.part == "overhaul" for found in keeps for row in found.ledger.payments)
+    lines = [
+        row
+        for found in keeps
+        for row in found.ledger.payments
+        if row.part == "overhaul" and row.when in ("first", "once")
+    ]
+    return min(lines, key=_due, default=None)
+
+
+def _due(row: Payment) -> float:
+    return 0.0 if row.year is None else scalar(best(row.year))
 
 
 def least(options: Sequence[OptionStudy]) -> OptionStudy:
@@ -262,15 +299,23 @@ def _binding(option: OptionStudy) -> str:
     return next((row.criterion.name for row in rows if row.result == NO), "")
 
 
-def _of_first(choice: Choice) -> str:
-    return _binding(choice.conversions[0]) if choice.conversions else ""
+def _of_nearest(choice: Choice) -> str:
+    near = _nearest(choice)
+    return "" if near is None else _binding(near)
 
 
 def _open(option: OptionStudy) -> bool:
     """A first price that is no quote, or a usual part of the work that no line names."""
     lines = option.findings.ledger
-    firsts = [row for row in lines.payments if row.when == "first"]
-    return not firsts or bool(lines.lacking) or any(row.source != "quote" for row in firsts)
+    return not _firsts(option) or bool(lines.lacking) or bool(_estimates(option))
+
+
+def _firsts(option: OptionStudy) -> list[Payment]:
+    return [row for row in option.findings.ledger.payments if row.when == "first"]
+
+
+def _estimates(option: OptionStudy) -> list[Payment]:
+    return [row for row in _firsts(option) if row.source != "quote"]
 
 
 def _least_set(choice: Choice) -> tuple[OptionStudy, RemedySet] | None:

@@ -168,6 +168,7 @@ def _leg(item: LegResult, usable: Array, above: Array) -> LegResult:
         ratio=in_hand(item.need, available),
         untouched=_among(item, available),
         with_reserve=_among(item, usable - item.before),
+        unworked=None if item.unworked is None else _leg(item.unworked, usable, above),
     )
 
 

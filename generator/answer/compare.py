@@ -10,7 +10,7 @@ import numpy as np
 
 from generator.analyses.findings import Findings
 from generator.analyses.motion.power import KNOT
-from generator.analyses.percentiles import best, held_share, scalar
+from generator.analyses.percentiles import best, held_share, scalar, spread
 from generator.analyses.verdict.criteria.against_wind import beyond_formula, read
 from generator.analyses.verdict.criteria.criterion import CONDITIONAL, GO, HALF, NO, SURE
 from generator.answer.advice import least
@@ -21,6 +21,9 @@ from generator.records import number, record
 from generator.study import OptionStudy, Study
 
 SHARED = ("motor", "battery", "labour")  # parts whose share of the difference is told
+MORE, LESS, SAME = "more", "less", "same"
+# Less than these no page prints.
+SPEED, DISTANCE, MASS, MONEY = 0.05 * KNOT, 926.0 / 10.0, 0.5, 0.5
 JUDGED = (GO, CONDITIONAL, NO)
 
 
@@ -36,7 +39,10 @@ class Row:
 
 @record
 class Comparison:
-    """Two motors beside one another. ``real``: in nine draws of ten the larger makes more way.
+    """Two motors beside one another; of equal ones the larger bank, then the dearer, is the larger.
+
+    Differences are sizes, and the facts beside them say which way they go. ``real``: in nine draws
+    of ten the one that makes more way against the wind does so.
 
     ``quote`` is the one to have quoted where both are suitable or one alone is; else empty.
     """
@@ -50,13 +56,18 @@ class Comparison:
     both: bool  # both suitable, with or without conditions
     neither: bool
     real: bool
+    calm: str  # more, less, same: speed of the larger one in a calm beside the smaller
+    windward: str  # against the wind
+    reach: str  # in range; empty where it is not known
+    weight: str
+    price: str
     rows: tuple[Row, ...]
-    faster: Array = number("speed", "top speed that the larger one adds in a calm", cautious="low")
-    wind: Array = number("speed", "that it adds against a wind", cautious="low")
+    faster: Array = number("speed", "difference of speed held in a calm", cautious="low")
+    wind: Array = number("speed", "difference of speed against a wind", cautious="low")
     against: float = number("wind", "wind in which both are compared")
-    farther: float | None = number("distance", "range to reserve that it adds in a calm")
-    heavier: float | None = number("mass", "mass that it adds")
-    dearer: float | None = number("money", "first cost that it adds")
+    farther: float | None = number("distance", "difference of range to reserve in a calm")
+    heavier: float | None = number("mass", "difference of mass")
+    dearer: float | None = number("money", "difference of first cost")
     of_motor: float | None = number("share", "share of that for the motor")
     of_bank: float | None = number("share", "share of that for the battery")
     of_labour: float | None = number("share", "share of that for labour")
@@ -68,29 +79,37 @@ def compare(study: Study) -> Comparison | None:
     options = [each for each in study.options if each.findings.option.motor is not None]
     if len(options) < 2:
         return None
-    smaller, larger = sorted(options, key=lambda each: _power(each.findings))[:2]
+    smaller, larger = sorted(options, key=lambda each: _size(each.findings))[:2]
     a, b = smaller.findings, larger.findings
     able = [each for each in (smaller, larger) if _able(each)]
-    faster = np.asarray(b.power.top.peak - a.power.top.peak)
+    faster = np.asarray(b.power.top.continuous - a.power.top.continuous)
     against = _wind(a, b)
     wind = np.asarray(read(b.holding.ladder, against) - read(a.holding.ladder, against))
     dearer = _first_cost(b, a)
     shares = {part: _share(a, b, part, dearer) for part in SHARED}
     ranges = range_at_cruise(a), range_at_cruise(b)
+    farther = None if None in ranges else (ranges[1] or 0.0) - (ranges[0] or 0.0)
+    heavier = _first(b.weight.net) - _first(a.weight.net)
+    calm, windward = (_way(scalar(spread(each).middle), SPEED) for each in (faster, wind))
     return Comparison(
         smaller=called(study, a),
         larger=called(study, b),
         quote=called(study, least(able).findings) if able else "",
         both=len(able) == 2,
         neither=not able,
-        real=held_share(wind > 0.0) >= SURE,
+        real=held_share(-wind > 0.0 if windward == LESS else wind > 0.0) >= SURE,
+        calm=calm,
+        windward=windward,
+        reach=_way(farther, DISTANCE),
+        weight=_way(heavier, MASS),
+        price=_way(dearer, MONEY),
         rows=_rows(smaller, larger),
-        faster=faster,
-        wind=wind,
+        faster=-faster if calm == LESS else faster,
+        wind=-wind if windward == LESS else wind,
         against=against,
-        farther=None if None in ranges else (ranges[1] or 0.0) - (ranges[0] or 0.0),
-        heavier=_first(b.weight.net) - _first(a.weight.net),
-        dearer=dearer,
+        farther=None if farther is None else abs(farther),
+        heavier=abs(heavier),
+        dearer=None if dearer is None else abs(dearer),
         of_motor=shares["motor"],
         of_bank=shares["battery"],
         of_labour=shares["labour"],
@@ -103,9 +122,18 @@ def _able(option: OptionStudy) -> bool:
     return all(row.result != NO for row in option.verdict.judgements if row.decides)
 
 
-def _power(found: Findings) -> float:
+def _size(found: Findings) -> tuple[float, float, float]:
+    """Motor, then bank, then price; where nothing is priced the order of the file."""
     assert found.option.motor is not None
-    return _first(found.option.motor.continuous_power)
+    price = scalar(best(found.cost.first)) if found.ledger.priced else 0.0
+    return _first(found.option.motor.continuous_power), _first(found.store.nominal), price
+
+
+def _way(difference: float | None, least: float) -> str:
+    """Which way a difference goes, where it is not too small to be told."""
+    if difference is None or not np.isfinite(difference):
+        return ""
+    return SAME if abs(difference) < least else MORE if difference > 0.0 else LESS
 
 
 def _wind(a: Findings, b: Findings) -> float:

@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 
 from generator.analyses.findings import Findings
+from generator.analyses.money.cost_ledger import ledger
 from generator.analyses.percentiles import best, scalar
 from generator.answer.defaults import refilled
 from generator.answer.remedy import BANK, MOTOR, Change, Remedy, Typed, one
@@ -24,6 +25,7 @@ LIMITS = (50.0, 80.0, 100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0)  # A
 RATE = 1.0  # A for each ampere hour
 LEAD = ("AGM", "flooded")
 SIDE_BY_SIDE = "side by side"  # how a charge is told that the file gives of one block
+SAME = 0.02  # of a power: one motor
 TOO_NEAR = 0.03  # of a ratio: nobody changes a gear for less
 
 
@@ -190,11 +192,40 @@ def matched_motor(found: Findings, place: int, motor: Motor, power: float) -> Ch
         fields[tuple(map(str, (*at, "mass")))] = mass
         typed.append(Typed((*at, "mass"), f"{mass:.1f} kg"))
     heavier = _scaled_items(found.option, place, "motor", factor)
+    offered = _offered(found, place, power)
     told = Remedy(
         "motor", MOTOR, power=power, peak=peak, ratio=ratio if regeared else None,
-        price=_price(found, "motor", factor),
+        names=() if offered is None else (offered.name,),
+        price=_of_offer(found, offered) or _price(found, "motor", factor),
     )  # fmt: skip
     return Change(told, fields | heavier[0], (*typed, *heavier[1]))
+
+
+def _offered(found: Findings, place: int, power: float) -> Option | None:
+    """Another option of the case whose motor has just that power."""
+    return next(
+        (
+            each
+            for n, each in enumerate(found.case.options)
+            if n != place
+            and each.motor is not None
+            and abs(_first(each.motor.continuous_power) / power - 1.0) < SAME
+        ),
+        None,
+    )
+
+
+def _of_offer(found: Findings, offered: Option | None) -> float | None:
+    """What the motor of another option costs more than the own; none where one has no line."""
+    if offered is None:
+        return None
+    sums = []
+    for each in (ledger(found.case, offered), found.ledger):
+        lines = [row for row in each.payments if row.part == "motor" and row.when == "first"]
+        if not lines:
+            return None
+        sums.append(sum(_first(row.amount) for row in lines))
+    return sums[0] - sums[1]
 
 
 def _ratio(found: Findings, motor: Motor, power: float) -> float:

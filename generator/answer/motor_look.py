@@ -23,7 +23,7 @@ from generator.analyses.store.bank_size import BySize, by_size
 from generator.analyses.store.bank_state import draws_current
 from generator.analyses.store.floor import with_floor
 from generator.analyses.store.outfit import Outfit
-from generator.analyses.store.reserve import Outline, reserve
+from generator.analyses.store.reserve import Outline, reserve, reserve_power
 from generator.analyses.use.coverage import Needs, passage_needs
 from generator.analyses.use.exposed_part import Curves
 from generator.analyses.use.legs import Legs, passages
@@ -126,7 +126,8 @@ def motor_look(
     held, limit = _without_limit(case, option, own)
     hull = vessel(case.boat, case.waters, weight.net, option.propeller)
     found = power(case, option, hull, scale, held.aged, CALM)
-    held = with_floor(Outline(case, option, found, scale, held))
+    outline = Outline(case, option, found, scale, held)
+    held = with_floor(outline, reserve_power(outline))
     outfit = Outfit(case, option, scale, found, held, reserve(case, option, found, scale, held))
     judged = _judged_on(ground, replace(own, weight=weight), outfit)
     ranks = {row: rank_of(row, judged) for row in OF_POWER if row in base.ranks}

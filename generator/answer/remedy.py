@@ -56,7 +56,7 @@ class Remedy:
     SAID_IN: ClassVar[str] = "advice"
     kind: str
     stage: int
-    names: tuple[str, ...] = ()  # legs, parts or works that it speaks of
+    names: tuple[str, ...] = ()  # legs, parts, works or option that it speaks of
     speed: float | None = number("speed", "new speed through the water", default=None)
     slower: float | None = number("speed", "by which she goes slower", default=None)
     ratio: float | None = number("ratio", "new reduction", default=None)

@@ -32,6 +32,7 @@ class Subject:
     fuel_left: bool  # the option still burns fuel aboard
     suits: bool  # with or without conditions
     all_made: bool  # every passage of an ordinary year
+    dearer: bool  # than keeping the diesel, over the horizon
     range: float | None = number("distance", "range to reserve in a calm")
     range_before: float | None = number("distance", "range of the present tank")
     cruise: float | None = number("speed", "planned cruising speed")
@@ -80,6 +81,7 @@ def _one(text: str, subject: str, study: Study, option: OptionStudy) -> Subject:
         fuel_left=found.option.diesel is not None or bool(supply and supply.genset),
         suits=all(row.result != "no" for row in option.verdict.judgements if row.decides),
         all_made=made is not None and made > ALL,
+        dearer=(figures["extra"] or 0.0) > 0.0,
         **said,
         absent=dict.fromkeys(NUMBERS, "not_of_this_subject") | {"payback": "not_repaid"},
     )

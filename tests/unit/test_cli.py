@@ -160,7 +160,7 @@ def quick(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
     return path
 
 
-def stand_in(_html: str, _charts: dict[str, str]) -> PdfResult:
+def stand_in(_html: str, _charts: dict[str, str], _inside: object = ()) -> PdfResult:
     """In place of the drawing engine, which takes fifteen seconds for a report."""
     return PdfResult(b"%PDF", (), 1)
 

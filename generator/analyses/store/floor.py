@@ -17,20 +17,21 @@ from generator.analyses.motion.plant import (
 from generator.analyses.motion.power import at_points
 from generator.analyses.percentiles import side_by_side
 from generator.analyses.store.bank_state import floored
-from generator.analyses.store.reserve import Outline, drains
+from generator.analyses.store.reserve import Outline
 from generator.arrays import Array, Numbers
 
 
-def with_floor(boat: Outline) -> Store:
+def with_floor(boat: Outline, reserved: Array) -> Store:
     """The store with the floor of its bank by the greatest power that is asked of her.
 
     That of passages and of the reserve. Peak power is told apart: a burst of it at the end of a
-    passage is asked of nobody, and a larger motor takes no energy away.
+    passage is asked of nobody, and a larger motor takes no energy away. ``reserved`` are the
+    powers that the reserve plans with [W].
     """
     bank, motor, held = boat.option.bank, boat.option.motor, boat.store
     if bank is None or motor is None or held.new is None or held.aged is None or held.last is None:
         return held
-    asked, controller = greatest_asked(boat), controller_cut_off(bank, motor)
+    asked, controller = greatest_asked(boat, reserved), controller_cut_off(bank, motor)
     new, aged, last = (
         floored(bank, state, asked, controller) for state in (held.new, held.aged, held.last)
     )
@@ -39,7 +40,7 @@ def with_floor(boat: Outline) -> Store:
     )
 
 
-def greatest_asked(boat: Outline) -> Array:
+def greatest_asked(boat: Outline, reserved: Array) -> Array:
     """The greatest power at the terminals of passages and of the reserve [W], (draws, 1).
 
     Cruise and the owner's speeds in a calm, what he holds on each exposed part on a bad day, as
@@ -54,7 +55,6 @@ def greatest_asked(boat: Outline) -> Array:
     # lacking: what her hull or her screw does not hold takes all that the motor gives
     wanted = np.where(np.isfinite(curve.output.drain), curve.output.drain, np.inf)
     under_way = np.minimum(np.atleast_2d(wanted), most) + house_drain(case, option)
-    _, reserved, _ = drains(boat, case.planning)
     greatest = (part.max(axis=1, keepdims=True) for part in (np.atleast_2d(under_way), reserved))
     return np.asarray(np.maximum(*greatest))
 

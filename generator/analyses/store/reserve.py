@@ -119,7 +119,7 @@ class _Asked:
 def _asked(boat: Outline, plan: Planning) -> _Asked:
     """What the drain at both speeds takes out of the store in its time."""
     option = boat.option
-    curve, asked, holds = drains(boat, plan)
+    curve, asked, holds = _drains(boat, plan)
     drain = np.atleast_2d(taken(option.bank, boat.store.aged, asked))
     # lacking: a bank that gives no power at all has nothing to plan with
     drain = np.where(np.isnan(drain), np.inf, drain)
@@ -132,7 +132,12 @@ def _asked(boat: Outline, plan: Planning) -> _Asked:
     )
 
 
-def drains(boat: Outline, plan: Planning) -> tuple[Curve, Array, Flags]:
+def reserve_power(boat: Outline) -> Array:
+    """What manoeuvring and holding off draw at the terminals as the owner plans them [W]."""
+    return _drains(boat, boat.case.planning)[1]
+
+
+def _drains(boat: Outline, plan: Planning) -> tuple[Curve, Array, Flags]:
     """What manoeuvring and holding draw at the terminals [W], and whether the pull holds them.
 
     Capped at the greatest that the option can draw there.

@@ -75,6 +75,7 @@ class LegResult:
     powered: float = number("share", "chance that the motor holds it, whatever the bank")
     untouched: float = number("share", "chance that the reserve stays, where the motor holds it")
     with_reserve: float = number("share", "chance that the reserve does it, where it holds it")
+    unworked: LegResult | None = working(default=None)  # against the stream, where slack leaves it
     slow: SlowLeg | None = None  # found after all legs are
     leg: Leg = working(default=None)
     outside: Array = working(default=None)  # held there, whether the rest can be made or not
@@ -132,6 +133,10 @@ def passages(outfit: Outfit, curves: Curves | None = None) -> Legs:
         in_form = bool(np.atleast_2d(calm.demand.feasible)[0, place])
         part = _Sheltered(drain, fits, by_motor, in_form)
         result = _leg(outfit, leg, part, (above, spent[place]), curves)
+        if result.slack:
+            plain = replace(leg, tide_worked=False)
+            against = _leg(outfit, plain, part, (above, spent[place]), curves)
+            result = replace(result, unworked=against)
         results.append(
             replace(result, must_make=marked[place] or place == asked, as_if_marked=place == asked)
         )

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-WIDTH, HEIGHT = 2.5, 2.5
+WIDTH, HEIGHT = 3.3, 1.55
 SEAS = ("calm", "wind_20")
 BAR = 0.36
 LETTER = 0.047  # inches: the mean letter of a name at this size
@@ -26,7 +26,7 @@ def front_bars(page: Page, name: str = "range-front") -> Drawing:
 
 
 def _draw(page: Page, figure: Figure) -> None:
-    axes = placed(figure, 0.012, 0.14, 0.985, 0.92)
+    axes = placed(figure, 0.012, 0.21, 0.985, 0.92)
     rows = [
         (sea, page.find(f"{motor}.range_at_cruise", sea=sea, bank_age="new"))
         for sea in SEAS for motor in page.motors

@@ -18,7 +18,7 @@ from generator.report.figures.bad_day import bad_day
 from generator.report.figures.front_bars import front_bars
 from generator.report.page import Page, bare_text, joined
 from generator.report.parts import Figure, Row
-from generator.report.sections.cruising_range import bars, row_at_cruise
+from generator.report.sections.cruising_range import row_at_cruise
 from generator.report.sections.legs import must_make_row
 from generator.report.template import pieces
 from generator.report.view import View
@@ -127,9 +127,33 @@ class Front:
         ]
 
     @property
+    def density(self) -> str:
+        """How closely page 1 is set, by about how many lines it has to hold."""
+        lead = (self.advice * 2, self.rests, self.comparison, *(each.until for each in self.motors))
+        lines = sum(_lines(bare_text(text), LEAD_LETTERS) for text in lead) + 3 * len(self.motors)
+        lines += sum(
+            max(_lines(each.asked, ASKED_LETTERS), _lines(each.words, ANSWER_LETTERS))
+            for each in self.asked
+        )
+        conditions = sum(_lines(bare_text(each.text), LIST_LETTERS) for each in self.conditions)
+        lines += max(conditions, LINES_OF_CHART) + (3 if len(self.choices) > WIDE else 0)
+        return "dense" if lines > LINES_AT_MOST else ""
+
+    @property
     def named_leg(self) -> View | None:
         """The leg that must be made, as any motor has it."""
         return next((each.leg.leg for each in self.motors if each.leg and each.leg.leg), None)
+
+
+# Letters of a line, and lines that page 1 holds beside its table at the usual size of type.
+LEAD_LETTERS, ASKED_LETTERS, ANSWER_LETTERS, LIST_LETTERS = 105, 42, 70, 62
+LINES_OF_CHART, LINES_AT_MOST = 10, 31
+WIDE = 4  # options from which on their names take more lines
+
+
+def _lines(text: str, letters: int) -> int:
+    """How many lines a text takes."""
+    return -(-len(text) // letters)
 
 
 def front(page: Page) -> Front:
@@ -260,7 +284,10 @@ def _chart(page: Page) -> Figure | None:
     legs = {motor: must_make_row(page, motor) for motor in page.motors}
     found = {motor: leg for motor, leg in legs.items() if leg is not None}
     if page.must_make is None or not found:
-        return bars(page, "range-front", lambda: front_bars(page))
+        title, note = (
+            pieces("sections/sure.html", name)() for name in ("range_title", "range_note")
+        )
+        return Figure("range-front", title, note, lambda: front_bars(page))
     name = page.words(f"{page.must_make}.name")
     title = pieces("sections/sure.html", "leg_title")(name)
     note = pieces("sections/sure.html", "leg_note")(name, page.show(_age(page), "years"))

@@ -5,23 +5,26 @@ Every line through whole cases: the boat of the shortages, in which every row pa
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import pytest
 
+from generator.analyses.verdict.criteria.criterion import GO, NO
+from generator.analyses.verdict.verdict import WORD_NO
+from generator.answer.advice import Choice, advice
 from generator.answer.answer import answer
 from generator.case.open import read_case
 from generator.draws import make_draws
 from generator.report.numbers import Display
 from generator.report.tree import Telling, tree
-from generator.study import run
+from generator.study import OptionStudy, Study, run
 from tests.once import once, shared_folder
 from tests.trade.shortages.reader import write_boat
 
 DRAWS = 60
 NARROW = "\N{NO-BREAK SPACE}"  # between a number and its unit
-NAMES = {"Keep the diesel", "14 kW and 31 kWh", "New 11 kW diesel"}
+NAMES = {"the present diesel", "the electric motor", "the new diesel"}  # one of each kind
 
 # what is changed in the boat
 SMALL_BANK = (
@@ -36,8 +39,10 @@ COST = "study.reasons=[{text: It shall cost less, subject: cost}]"
 OTHER = "study.reasons=[{text: My neighbour has one, subject: other}]"
 UNPRICED = "-options.a.costs"
 ESTIMATE = "options.a.costs.0.from=estimate"
+LACKING = "options.a.costs.5.name=Paint"  # which was the survey
 WEAK_CHARGER = "options.a.supply.charger.power=0.4 kW; berth.days_between_use=1 d"
 NO_NEW = "-options.new"
+LATER = "options.keep.costs=[{name: Overhaul, amount: 4000 EUR, when: once, year: 3, from: quote}]"
 OVERHAUL = "options.keep.costs=[{name: Overhaul, amount: 4000 EUR, when: first, from: quote}]"
 NO_LEGS = "-legs"
 
@@ -67,40 +72,57 @@ WORDS = {
     COST: (
         "Keep your diesel. No conversion studied here is cheaper, and cost is what you asked about."
     ),
-    UNPRICED: "Keep your diesel until 14 kW and 31 kWh is priced.",
+    UNPRICED: "Keep your diesel until the electric motor is priced.",
     SMALL_BANK: (
-        "Keep your diesel. If you convert for quiet, have 14 kW and 31 kWh quoted"
+        "Keep your diesel. If you convert for quiet, have the electric motor quoted"
         " with a battery of 16.4 kWh in 2 strings."
     ),
     f"{SMALL_BANK}; {WORN}": (
-        "Have 14 kW and 31 kWh quoted with a battery of 16.4 kWh in 2 strings."
+        "Have the electric motor quoted with a battery of 16.4 kWh in 2 strings."
         " As specified it fails on “Leg that must be made”."
     ),
     f"{SMALL_BANK}; {OTHER}": (
-        "Keep your diesel. If you convert for your own reasons, have 14 kW and 31 kWh quoted"
+        "Keep your diesel. If you convert for your own reasons, have the electric motor quoted"
         " with a battery of 16.4 kWh in 2 strings."
     ),
     HEAVY: (
-        "Keep your diesel. No change studied here makes 14 kW and 31 kWh pass “Net change of mass”."
+        "Keep your diesel. No change studied here makes the electric motor pass"
+        " “Net change of mass”."
     ),
     f"{HEAVY}; {WORN}": (
         "Keep your diesel, and have its overhaul priced. No change studied here makes"
-        " 14 kW and 31 kWh pass “Net change of mass”."
+        " the electric motor pass “Net change of mass”."
     ),
-    f"{HEAVY}; {DYING}": "Have a new diesel of 11.0 kW quoted.",
+    f"{HEAVY}; {WORN}; {OVERHAUL}": (
+        "Keep your diesel (overhaul now, €4,000). No change studied here makes"
+        " the electric motor pass “Net change of mass”."
+    ),
+    f"{HEAVY}; {WORN}; {LATER}": (
+        "Keep your diesel (overhaul in year 3, €4,000). No change studied here makes"
+        " the electric motor pass “Net change of mass”."
+    ),
+    f"{HEAVY}; {DYING}": "Have a new diesel of 11 kW quoted.",
     f"{HEAVY}; {DYING}; {NO_NEW}": (
         "Order nothing. No change studied here makes any option pass “Net change of mass”."
     ),
-    WORN: "Order 14 kW and 31 kWh.",
-    f"{WORN}; {ESTIMATE}": "Have 14 kW and 31 kWh quoted.",
+    WORN: "Order the electric motor.",
+    f"{WORN}; {ESTIMATE}": "Have the electric motor quoted.",
     f"{WORN}; {NOT_ASKED}; -options.a.compartment": (
-        "Have 14 kW and 31 kWh quoted. First obtain the insurer's written acceptance,"
+        "Have the electric motor quoted. First obtain the insurer's written acceptance,"
         " then an inspection of the battery space."
     ),
     f"{WORN}; {WEAK_CHARGER}": (
-        "Have 14 kW and 31 kWh quoted. It is suitable on the conditions listed with it."
+        "Have the electric motor quoted. It is suitable on the conditions listed with it."
     ),
 }
+
+
+@once
+def _studied(changes: str) -> Study:
+    folder = Path(shared_folder()) / "advice-studied"
+    folder.mkdir(exist_ok=True)
+    case = read_case(write_boat(folder, "boat", changes))
+    return run(case, make_draws(case, DRAWS), year=False)
 
 
 @dataclass(frozen=True)
@@ -140,7 +162,7 @@ def _joined(*changes: str) -> str:
 CASES = tuple(
     dict.fromkeys(
         (*(_joined(each[0]) for each in TURNS), *(_joined(each[0], each[2]) for each in TURNS),
-         *WORDS, OTHER)
+         *WORDS, OTHER, f"{WORN}; {LACKING}", f"{WORN}; {ESTIMATE}; {LACKING}")
     )
 )  # fmt: skip
 
@@ -195,4 +217,32 @@ def test_what_the_boat_costs_more_is_held_against_the_subject() -> None:
 def test_advice_tells_what_it_rests_on() -> None:
     assert said("").rests == "her present engine is in good health"
     assert said(_joined(WORN, COST)).rests == "her present engine is worn"
-    assert "no quote yet" in said(_joined(WORN, ESTIMATE)).rests
+    line = "Motor and controller"
+    assert said(_joined(WORN, ESTIMATE)).rests == f"the price of “{line}” is no quote yet"
+    assert said(_joined(WORN, LACKING)).rests == "no line of its prices names survey"
+    both = said(_joined(WORN, ESTIMATE, LACKING)).rests
+    assert both == f"the price of “{line}” is no quote yet; no line of its prices names survey"
+
+
+def test_advice_names_the_conversion_that_is_nearest_to_suitable() -> None:
+    """Of two that fail, the one with fewer failing rows; of as many, the one less short of them."""
+    study = _studied(f"{HEAVY}; {WORN}")
+    option = next(each for each in study.options if each.findings.option.bank is not None)
+    row = next(each for each in option.verdict.judgements if each.result == NO and each.value)
+
+    def like(name: str, failing: int, value: float) -> OptionStudy:
+        rows = tuple(replace(each, result=GO) for each in option.verdict.judgements if each != row)
+        bad = tuple(replace(row, value=value) for _ in range(failing))
+        named = replace(option.findings, option=replace(option.findings.option, name=name))
+        verdict = replace(option.verdict, judgements=(*bad, *rows), reasons=(0,), word=WORD_NO)
+        return replace(option, findings=named, verdict=verdict)
+
+    far, near, short = like("Far", 2, 0.051), like("Near", 1, 0.060), like("Short", 1, 0.052)
+    keep = [each for each in study.options if each.findings.option.bank is None]
+    for conversions, name in (
+        ((far, near), "Near"),
+        ((near, short), "Short"),
+        ((far,), "the electric motor"),
+    ):
+        moved = replace(study, options=(*keep, *conversions))
+        assert advice(Choice(moved, {})).stopped == name

@@ -76,3 +76,53 @@ def test_two_motors_are_compared_in_a_wind_that_tells_them_apart(
     assert np.all(found.wind > 0.0)
     said = tree(found, "here", SAID)["words"]
     assert f"against {min(wind, most):.0f}\u00a0kn of wind" in said
+
+
+def test_of_equal_motors_the_larger_bank_is_the_larger_wherever_it_stands_in_the_file() -> None:
+    a, b = motors()
+    power = b.findings.option.motor.continuous_power  # type: ignore[union-attr]
+    alike = under(a, "findings.option.motor", continuous_power=power)
+    small = under(alike, "findings.store", nominal=10e3 * 3600.0)
+    large = under(b, "findings.store", nominal=20e3 * 3600.0)
+    for order in ((small, large), (large, small)):
+        assert compared(*order).larger == "Motor B"
+    cheap, dear = (under(each, "findings.store", nominal=10e3 * 3600.0) for each in (alike, b))
+    costs = (np.full((DRAWS + 1, 1), value) for value in (9e3, 8e3))
+    cheap, dear = (
+        under(each, "findings.cost", first=cost)
+        for each, cost in zip((cheap, dear), costs, strict=True)
+    )
+    assert compared(dear, cheap).larger == "Motor A"
+
+
+def netting(option: OptionStudy, more: float) -> dict[str, Any]:
+    """Masses with so much more of net change than another option has [kg]."""
+    weight = option.findings.weight
+    removed = np.asarray(weight.removed_mass)
+    return {"removed_mass": removed, "added_mass": removed + weight.net + more}
+
+
+def test_what_is_less_is_said_as_less() -> None:
+    a, b = (ladder(each, ends) for each, ends in zip(motors(), (45.0, 40.0), strict=True))
+    b = under(b, "findings.weight", **netting(a, -30.0))
+    b = under(b, "findings.cost", first=np.asarray(a.findings.cost.first) - 1000.0)
+    found = compared(a, b)
+    assert (found.windward, found.weight, found.price) == ("less", "less", "less")
+    assert found.real
+    assert np.all(found.wind > 0.0)
+    said = tree(found, "here", SAID)["words"]
+    assert "0.5\u00a0kn slower against" in said
+    assert "weighs 30\u00a0kg less and costs \u20ac1,000 less to fit" in said
+    same = under(b, "findings.weight", **netting(a, 0.2))
+    assert "weighs" not in tree(compared(a, same), "here", SAID)["words"]
+
+
+def test_the_speed_in_a_calm_is_that_which_is_held_for_good() -> None:
+    a, b = motors()
+    top = replace(a.findings.power.top, continuous=b.findings.power.top.continuous - 0.3 * KNOT)
+    found = compared(under(a, "findings.power", top=top), b)
+    np.testing.assert_allclose(found.faster, 0.3 * KNOT)
+    assert (
+        f"is 0.3\u00a0kn faster than {found.smaller} in a calm"
+        in tree(found, "here", SAID)["words"]
+    )

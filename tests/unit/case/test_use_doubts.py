@@ -93,4 +93,4 @@ def test_without_a_passage_the_answer_is_to_write_them_down(tmp_path: Path) -> N
     assert tree["answer"]["advice"]["words"] == "Write down your passages, then ask again."
     for option in tree["options"]:
         assert option["verdict"]["criteria"][0]["result"] == "conditional"
-        assert "no passage is written down" in option["verdict"]["criteria"][0]["facts"]["words"]
+        assert "no passage was written down" in option["verdict"]["criteria"][0]["facts"]["words"]

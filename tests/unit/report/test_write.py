@@ -51,7 +51,9 @@ def _quick_engine(monkeypatch: pytest.MonkeyPatch) -> None:
     pages = Pages("<p>screen</p>", "<p>print</p>", {"power": "<svg/>"})
     monkeypatch.setattr(write, "make_pages", lambda results, stage: pages)
     monkeypatch.setattr(write, "make_pack", lambda results, pack, stage: pages)
-    monkeypatch.setattr(write, "make_pdf", lambda html, charts: Pdf(b"%PDF", ("odd font",)))
+    monkeypatch.setattr(
+        write, "make_pdf", lambda html, charts, inside=(): Pdf(b"%PDF", ("odd font",))
+    )
 
 
 def files(folder: Path) -> set[str]:
@@ -145,7 +147,7 @@ def test_a_chart_that_the_drawing_engine_leaves_out_is_a_lack(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     line = "ERROR: Failed to load image at 'chart:power': no element found"
-    monkeypatch.setattr(write, "make_pdf", lambda html, charts: Pdf(b"%PDF", (line,)))
+    monkeypatch.setattr(write, "make_pdf", lambda html, charts, inside=(): Pdf(b"%PDF", (line,)))
     written = write.write_report(RESULTS, tmp_path / "sloop")
     assert [lack.what for lack in written.lacks] == ["a chart in report.pdf"]
     assert "chart:power" in str(written.lacks[0].reason)
@@ -307,7 +309,7 @@ def test_a_file_that_the_owner_adds_during_the_run_is_seen(
     write.write_report(RESULTS, tmp_path / "sloop")
     mine = tmp_path / "sloop" / "mine.txt"
 
-    def meanwhile(html: str, charts: dict[str, str]) -> Pdf:
+    def meanwhile(html: str, charts: dict[str, str], inside: object = ()) -> Pdf:
         mine.write_text("mine", encoding="utf-8")
         return Pdf(b"%PDF")
 

@@ -9,7 +9,8 @@ from typing import ClassVar
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.motion.demand import Weather
+from generator.analyses.handling.yardstick import SPEEDS
+from generator.analyses.motion.demand import Weather, shaft_demand
 from generator.analyses.motion.plant import ceiling
 from generator.analyses.motion.power import KNOT, at_points
 from generator.analyses.percentiles import held_share, scalar, spread
@@ -17,6 +18,7 @@ from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     GO,
     HALF,
+    SURE,
     Criterion,
     Judgement,
     by_chance,
@@ -46,6 +48,7 @@ class AgainstWind:
     beyond_sea: bool
     yardstick: bool  # the engine's pull counts
     neither: bool
+    power_by: str  # as in Wanted
     wind: float = number("wind", "wind")
     made: Array = number("speed", "speed made good against it", cautious="low")
     wanted: float = number("speed", "speed asked for")
@@ -57,7 +60,8 @@ class AgainstWind:
     engine: Array = number("speed", "speed made good by the present engine", cautious="low")
     height: float = number("length", "height of the sea that the wind raises")
     height_limit: float = number("length", "height up to which the wave formula holds")
-    power_wanted: float | None = number("power", "shaft power that makes the speed asked for")
+    share_wanted: float | None = number("share", "pull over that of the engine which passes")
+    power_wanted: float | None = number("power", "shaft power that would pass")
     power_there: float | None = number("power", "shaft power that is there, warm")
     absent: Mapping[str, str] = field(default_factory=dict)
 
@@ -141,7 +145,7 @@ def _facts(
     judged_so: tuple[str, str, bool, bool],
 ) -> AgainstWind:
     (made, bad), (result, by, beyond, works) = speeds, judged_so
-    wanted, there = (None, None) if result == GO else shaft_power(criterion, found, asked)
+    mend = Wanted("", None, None) if result == GO else shaft_power(criterion, found, asked, beyond)
     return AgainstWind(
         outcome=result,
         by=by,
@@ -161,21 +165,67 @@ def _facts(
         engine=read(found.yard.made_good, asked.wind),
         height=scalar(read(found.headwind.height, asked.wind)[:1]),
         height_limit=float(np.ravel(_limit(found))[0]),
-        power_wanted=wanted,
-        power_there=there,
-        absent=dict.fromkeys(("power_wanted", "power_there"), "not_asked_for")
+        power_by=mend.by,
+        share_wanted=None if criterion.second is None else criterion.second.go,
+        power_wanted=mend.power,
+        power_there=mend.there,
+        absent=dict.fromkeys(("power_wanted", "power_there", "share_wanted"), "not_asked_for")
         | {"lasts": "no_end"},
     )
 
 
-def shaft_power(
-    criterion: Criterion, found: Findings, asked: Question
-) -> tuple[float | None, float | None]:
-    """Shaft power [W] that makes the speed asked for in nine draws of ten, and what is there."""
+@dataclass(frozen=True)
+class Wanted:
+    """Shaft power that would pass [W], and what is there.
+
+    ``by``: speed or pull (what it gives), gear (so much is there, and reduction or propeller keep
+    it from the water), beyond (the sea has no formula), or empty where no power does it.
+    """
+
+    by: str
+    power: float | None
+    there: float | None
+
+
+def shaft_power(criterion: Criterion, found: Findings, asked: Question, beyond: bool) -> Wanted:
+    """The least power that would pass in nine draws of ten, by speed or by the engine's pull.
+
+    Beyond the wave formula no power has a speed; the pull needs no sea.
+    """
+    ways = {} if beyond else {"speed": _for_speed(criterion, found, asked)}
+    if found.yard.counts and criterion.second is not None:
+        enough = found.holding.share[:, [asked.place]] >= criterion.second.go
+        if held_share(enough) < SURE:  # else it is not the pull that is short
+            ways["pull"] = _for_pull(criterion.second.go, found, asked)
+    high = {by: scalar(spread(power).high) for by, power in ways.items()}
+    known = {by: power for by, power in high.items() if np.isfinite(power)}
+    if not known:
+        return Wanted("beyond" if beyond else "", None, None)
+    by = min(known, key=lambda name: known[name])
+    top = ceiling(found.option, found.case.factors, asked.at_peak)
+    given, set_to = top.power, found.power.as_set
+    if set_to is not None:
+        given = np.minimum(given, set_to.peak_power if asked.at_peak else set_to.continuous_power)
+    there = scalar(spread(np.asarray((given - top.standing) * top.share), "low").low)
+    # power enough: reduction or propeller keep it from the water
+    return Wanted(by if known[by] > there else "gear", known[by], there)
+
+
+def _for_speed(criterion: Criterion, found: Findings, asked: Question) -> Array:
+    """Shaft power that makes the speed of the go-limit against the wind [W]."""
     speed = np.array([criterion.go * KNOT])
     weather = Weather(asked.wind, found.case.waters.fetch)
     curve = at_points(found.case, found.option, found.power, found.trial.scale, speed, weather)
-    wanted = scalar(spread(curve.demand.shaft_power).high)
-    top = ceiling(found.option, found.case.factors, asked.at_peak)
-    there = scalar(spread(np.asarray((top.power - top.standing) * top.share)).low)
-    return (wanted, there) if np.isfinite(wanted) else (None, there)
+    return np.atleast_2d(np.where(curve.demand.feasible, curve.demand.shaft_power, np.nan))
+
+
+def _for_pull(share: float, found: Findings, asked: Question) -> Array:
+    """Shaft power that pulls a share of what the engine pulls, on her own propeller [W]."""
+    demand = shaft_demand(
+        found.power.vessel,
+        found.option.propeller,
+        found.case.factors.propeller_condition,
+        SPEEDS[[asked.place]],
+        share * found.yard.pull[:, [asked.place]],
+    )
+    return np.atleast_2d(np.where(demand.feasible, demand.shaft_power, np.nan))

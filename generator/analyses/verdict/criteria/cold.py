@@ -21,6 +21,8 @@ from generator.analyses.verdict.criteria.criterion import (
 from generator.arrays import Array, Numbers
 from generator.records import number, record
 
+FREEZING = 0.0  # degC
+
 
 @record
 class Cold:
@@ -33,6 +35,7 @@ class Cold:
     result: str
     locks_out: bool  # the management system refuses charge when cold
     lock_out_unknown: bool
+    may_freeze: bool  # at the cautious end the cells are below freezing
     coldest: Numbers = number("temperature", "coldest in use", cautious="low")
     charge: float = number("charge", "charge on the label")
     takes: Array = number("current", "charge current it may take then", cautious="low")
@@ -53,6 +56,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         result=result,
         locks_out=bool(own.charge_lock_out),
         lock_out_unknown=own.charge_lock_out is None,
+        may_freeze=scalar(told.low) < FREEZING,
         coldest=coldest,
         charge=bank.charge,
         takes=bank.cold_charge,

@@ -37,6 +37,7 @@ class Space:
     works: str
     wrong: tuple[str, ...]  # a word of ASKED, or APART
     unseen: tuple[str, ...]
+    nobody: bool  # not one of the points was looked at
     held: int = number("count", "points that hold")
     asked: int = number("count", "points asked for")
     from_motor: float | None = number("height", "from motor to battery, where it is near")
@@ -62,6 +63,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
         works=place.works,
         wrong=wrong,
         unseen=unseen,
+        nobody=all(seen[name] is None for name in ASKED),
         held=len(seen) - len(wrong) - len(unseen),
         asked=len(seen),
         from_motor=far if near else None,

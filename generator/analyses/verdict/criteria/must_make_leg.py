@@ -11,7 +11,7 @@ import numpy as np
 from generator.analyses.findings import Findings
 from generator.analyses.percentiles import lacking_share, scalar, spread
 from generator.analyses.use.leg_energy import wanted_usable
-from generator.analyses.use.legs import LegResult, passages
+from generator.analyses.use.legs import LegResult
 from generator.analyses.verdict.criteria.criterion import (
     CONDITIONAL,
     GO,
@@ -85,7 +85,7 @@ def judge(criterion: Criterion, found: Findings) -> Judgement:
     ratio = spread(worst.ratio, "low")
     middle, low = scalar(ratio.middle), scalar(ratio.low)
     plain = _result(worst)
-    waits = plain != NO and worst.slack and _worse(plain, _against_stream(found, place))
+    waits = plain != NO and _worse(plain, worst.unworked)
     result = CONDITIONAL if waits else plain
     sure = low > 0.0 and bool(np.isfinite(scalar(spread(worst.need, "high").high)))
     outcome = "makes" if sure else "at_times" if middle > 0.0 else "never"
@@ -120,16 +120,9 @@ def _of_store(leg: LegResult) -> str:
     return CONDITIONAL if leg.untouched >= HALF and leg.with_reserve >= SURE else NO
 
 
-def _worse(plain: str, other: str) -> bool:
-    return ORDER.index(other) > ORDER.index(plain)
-
-
-def _against_stream(found: Findings, place: int) -> str:
-    """The row against the stream as it was stated, did nobody work the tide."""
-    legs = list(found.case.legs)
-    legs[place] = replace(legs[place], tide_worked=False)
-    outfit = replace(found.outfit, case=replace(found.case, legs=tuple(legs)))
-    return _result(passages(outfit).results[place])
+def _worse(plain: str, unworked: LegResult | None) -> bool:
+    """Whether the row would be worse against the stream as stated, did nobody work the tide."""
+    return unworked is not None and ORDER.index(_result(unworked)) > ORDER.index(plain)
 
 
 def _without(found: Findings, outcome: str, result: str) -> MustMakeLeg:

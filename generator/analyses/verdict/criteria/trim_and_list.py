@@ -25,6 +25,7 @@ from generator.records import number, record
 
 # Half a degree of list weighs as much as the go limit of trim, a whole degree as the other one.
 LIST_PER_TRIM = math.radians(0.5) / 0.005
+LEAST = 0.5  # kg; less is printed as nothing
 A_METRE = 1.0  # by which a mass is thought moved
 
 
@@ -43,6 +44,8 @@ class TrimAndList:
     other_side: str  # port, starboard
     off: bool  # trim or list is beyond the limit
     wet: bool  # the lowest drain may go under
+    moves_along: bool  # so much to be moved that a page tells it
+    moves_across: bool
     trim: Array | None = number("length_small", "trim over the waterline", cautious="high")
     list: Array | None = number("angle", "list", cautious="high")
     drain: Array | None = number("length_small", "lowest drain left above water", cautious="low")
@@ -89,8 +92,8 @@ def _drain(found: Findings) -> Array | None:
 def _unplaced(found: Findings) -> TrimAndList:
     names = found.weight.ledger.unplaced
     return TrimAndList(
-        "unplaced", CONDITIONAL, names, "", "", "", True, False, None, None, None, None, None,
-        ABSENT,
+        "unplaced", CONDITIONAL, names, "", "", "", True, False, False, False, None, None, None,
+        None, None, ABSENT,
     )  # fmt: skip
 
 
@@ -101,6 +104,9 @@ def _facts(found: Findings, result: str, off: bool, wet: bool) -> TrimAndList:
     by_length = np.abs(np.tan(np.atleast_2d(change.trim)))
     resist = change.before.displacement * np.asarray(change.before.longitudinal_radius)
     athwart = change.gravity_shift[1] * np.asarray(change.after.displacement)
+    level_trim, level_list = (
+        np.abs(np.atleast_2d(each)) / A_METRE for each in (resist * change.trim, athwart)
+    )
     return TrimAndList(
         outcome="floats",
         result=result,
@@ -110,10 +116,12 @@ def _facts(found: Findings, result: str, off: bool, wet: bool) -> TrimAndList:
         other_side="port" if starboard else "starboard",
         off=off and result != GO,
         wet=wet,
+        moves_along=scalar(spread(level_trim).middle) >= LEAST,
+        moves_across=scalar(spread(level_list).middle) >= LEAST,
         trim=by_length * change.before.waterline_length,
         list=np.abs(np.atleast_2d(change.list)),
         drain=_drain(found),
-        level_trim=np.abs(np.atleast_2d(resist * change.trim)) / A_METRE,
-        level_list=np.abs(np.atleast_2d(athwart)) / A_METRE,
+        level_trim=level_trim,
+        level_list=level_list,
         absent=ABSENT,
     )

@@ -16,7 +16,7 @@ import pytest
 
 from generator.analyses.findings import Findings
 from generator.analyses.handling.yardstick import yardstick
-from generator.analyses.motion.demand import Weather
+from generator.analyses.motion.demand import Weather, shaft_demand
 from generator.analyses.motion.hull import vessel
 from generator.analyses.motion.plant import within
 from generator.analyses.motion.power import at_points
@@ -609,6 +609,31 @@ def test_hours_of_wind_are_told_where_there_is_shelter(exposure: str, result: st
     judged = row(6, against(exposure=exposure))
     assert (judged.result, judged.decides) == (result, result != TOLD)
     assert row(4, against(exposure=exposure)).result == NO
+
+
+def test_the_power_that_mends_is_that_of_the_pull_which_passes() -> None:
+    """A share of the engine's thrust at 3 kn on her own screw; less of it asks for less power."""
+    pull = np.full((DRAWS + 1, 2), 2600.0)
+    steep = np.full((DRAWS + 1, 41), 9.0)
+    facts = row(4, under(against(share=0.5, pull=pull), "headwind", height=steep)).facts
+    assert facts.power_by == "pull"
+    demand = shaft_demand(
+        found().power.vessel, found().option.propeller, found().case.factors.propeller_condition,
+        np.array([3.0 * KNOT]), np.full((1, 1), 0.90 * 2600.0),
+    )  # fmt: skip
+    wanted = np.percentile(demand.shaft_power, 90)
+    assert facts.power_wanted == pytest.approx(float(wanted), rel=0.02)
+    assert "gives 90% of the pull of the present engine" in tree(facts, "here", SAID)["words_mend"]
+    # so little that it is there already: it does not reach the water
+    assert row(4, against(share=0.5, pull=pull * 0.1)).facts.power_by == "gear"
+
+
+def test_beyond_the_wave_formula_no_power_is_promised() -> None:
+    steep = np.full((DRAWS + 1, 41), 9.0)
+    judged = row(4, under(against(counts=False), "headwind", height=steep))
+    assert judged.facts.beyond_sea
+    assert (judged.facts.power_by, judged.facts.power_wanted) == ("beyond", None)
+    assert "sail, or stay in harbour" in tree(judged.facts, "here", SAID)["words_mend"]
 
 
 def test_neither_she_nor_her_engine_works_off_a_shore() -> None:

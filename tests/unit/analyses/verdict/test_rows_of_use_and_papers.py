@@ -268,6 +268,27 @@ def test_cold_asks_for_a_lock_out(
     assert row(15, cold(degrees, lock_out)).result == result
 
 
+def test_above_freezing_a_known_lock_out_leaves_the_current_to_ask_for() -> None:
+    """The middle of the draws stands beside the middle, the cautious end beside the cautious."""
+    degrees = np.linspace(3.0, 7.0, DRAWS + 1).reshape(-1, 1)
+    takes = np.where(degrees < 5.0, 5.0, 15.0)
+    takes[0] = degrees[0] = 6.0
+    takes[0] = 15.0
+
+    def part(degrees: np.ndarray) -> Findings:
+        mild = cold(degrees, True)
+        assert mild.bank is not None
+        return replace(mild, bank=replace(mild.bank, cold_charge=takes))
+
+    judged = row(15, part(degrees))
+    assert (judged.result, judged.facts.may_freeze) == (CONDITIONAL, False)
+    assert "at 5 °C" in said(judged).replace("\u00a0", " ")
+    assert "(cautious figures 3 °C and 5 A)" in said(judged).replace("\u00a0", " ")
+    assert "no more than 5 A" in said(judged).replace("\u00a0", " ")
+    assert "below freezing, or" not in said(judged)
+    assert "do not charge below freezing" in said(row(15, part(degrees - 5.0)))
+
+
 def test_lead_takes_charge_in_the_cold() -> None:
     assert row(15, cold(-5.0, None, lead=True)).result == GO
 
@@ -408,6 +429,28 @@ def test_trim_list_and_drains(
     assert row(17, floating(trim, heel, dry)).result == result
 
 
+@pytest.mark.parametrize(
+    ("trim", "across", "told", "left_out"),
+    [
+        (0.0080, 0.0, "one metre aft, or place", "port"),
+        (0.0, 40.0, "move 40 kg one metre to port, or place", "aft"),
+        (0.0080, 40.0, "one metre aft and 40 kg one metre to port, or place", "nothing"),
+        (0.0080, 0.2, "one metre aft, or place", "port"),
+    ],
+)
+def test_nothing_is_moved_that_rounds_to_nothing(
+    trim: float, across: float, told: str, left_out: str
+) -> None:
+    part = floating(trim, 0.8)
+    change = part.weight.change
+    shift = np.asarray(across) / np.asarray(change.after.displacement)
+    gravity = (change.gravity_shift[0], shift, change.gravity_shift[2])
+    moved = replace(part.weight, change=replace(change, gravity_shift=gravity))
+    words = said(row(17, replace(part, weight=moved))).replace("\u00a0", " ")
+    assert told in words
+    assert left_out not in words.partition(" -> ")[2]
+
+
 def test_masses_without_a_place_are_asked_for_once() -> None:
     ledger = found().weight.ledger
     bare = replace(ledger, added=tuple(replace(item, x=None) for item in ledger.added))
@@ -452,6 +495,15 @@ def test_a_ban_fails_a_diesel_and_nothing_else_does(place: int) -> None:
 def seen(works: str = "", **values: Any) -> Findings:
     place = replace(found().option.compartment, works=works, **values)
     return replace(found(), option=replace(found().option, compartment=place))
+
+
+def test_a_space_that_nobody_has_seen_is_said_so() -> None:
+    """Not as none of five points that hold."""
+    none = dict.fromkeys(("dry", "above_bilge", "ventable", "not_a_berth", "escape_clear"))
+    words = said(row(19, seen("", **none)))
+    assert words.startswith("nobody has looked at the battery space yet")
+    assert "points" not in words
+    assert "points; not looked at: dry" in said(row(19, seen("", dry=None)))
 
 
 @pytest.mark.parametrize("point", ["dry", "above_bilge", "ventable", "not_a_berth", "escape_clear"])
