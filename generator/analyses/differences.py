@@ -8,7 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from generator.analyses.findings import Findings
-from generator.analyses.percentiles import scalar, spread
+from generator.analyses.percentiles import best, scalar, spread
+from generator.analyses.verdict.criteria.against_wind import beyond_formula, read
 from generator.arrays import Numbers
 from generator.records import record
 
@@ -23,15 +24,38 @@ class Judged:
     values: Callable[[Findings], Numbers | None]
 
 
+def _range(sea: str, age: str) -> Callable[[Findings], Numbers | None]:
+    """Range to the reserve in a sea, at the speed that it is told for."""
+    return lambda found: next(
+        (bar.range for bar in found.bars.at_cruise if (bar.sea, bar.bank_age) == (sea, age)), None
+    )
+
+
+def _against_wind(found: Findings) -> Numbers | None:
+    """Speed made good against the wind of a lee shore; none beyond the wave formula."""
+    wind = scalar(best(found.case.planning.hold_wind))
+    return None if beyond_formula(found, wind) else read(found.holding.ladder, wind)
+
+
 JUDGED = (
+    Judged("continuous", 1.0, False, lambda found: found.key.continuous_shaft_power),
     Judged("top_continuous", 1.0, False, lambda found: found.power.top.continuous),
     Judged("top_peak", 1.0, False, lambda found: found.power.top.peak),
+    Judged("made", 1.0, False, _against_wind),
+    Judged("calm_range", 1.0, False, _range("calm", "new")),
+    Judged("calm_aged", 1.0, False, _range("calm", "aged")),
+    Judged("wind_aged", 1.0, False, _range("wind_20", "aged")),
+    Judged(
+        "peak_time", 1.0, False, lambda found: None if found.duty is None else found.duty.peak_warm
+    ),
+    Judged("usable", 1.0, False, lambda found: None if found.bank is None else found.bank.usable),
     Judged(
         "available",
         1.0,
         False,
         lambda found: None if found.bank is None else found.bank.available_aged,
     ),
+    Judged("net", -1.0, False, lambda found: found.weight.net),
     Judged("first", -1.0, True, lambda found: found.cost.first),
     Judged("present", -1.0, True, lambda found: found.cost.present_value),
 )
@@ -62,10 +86,11 @@ class Difference:
 
 
 def _between(line: Judged, first: Numbers, second: Numbers, places: tuple[int, int]) -> Difference:
-    gap = spread(line.sign * (np.asarray(first) - np.asarray(second)))
+    gap = line.sign * (np.asarray(first) - np.asarray(second))
     better = None
-    if scalar(gap.low) > 0:
+    # A draw in which one of them has no value speaks for neither.
+    if scalar(spread(gap, "low").low) > 0:
         better = places[0]
-    elif scalar(gap.high) < 0:
+    elif scalar(spread(gap, "high").high) < 0:
         better = places[1]
     return Difference(line.id, line.money, better, better is None)

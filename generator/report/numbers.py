@@ -1,8 +1,9 @@
 """How does a number look on the page: its rounding, thousands, unit and sign?
 
 A *form* names what a number is ("speed", "mass"); flags after a colon change its dress:
-``bare`` leaves the unit out, ``signed`` writes a plus, ``size`` leaves the sign out. What is known
-to no better than a tenth is shown with two or three figures.
+``bare`` leaves the unit out, ``signed`` writes a plus, ``size`` leaves the sign out, ``whole``
+leaves the decimals of a whole number out: of what was stated so ("20 kn", "10 kW", "12 V"). What is
+known to no better than a tenth is shown with two or three figures.
 Stored values have the unit that their key's suffix says; a form knows how to show it.
 """
 
@@ -21,6 +22,7 @@ JOINER = "\u2060"  # no line ends between a sign and the currency's
 ABSENT = "\u2013"
 INDEX = re.compile(r"\[(\d+)\]")
 PLACED = re.compile(r"^.*?:\d+: warning: (?P<path>[\w.\[\]]+): (?P<words>.*)$", re.DOTALL)
+WHOLE = 1e-6  # of the shown unit; stored values have nine figures
 NAMED_APART = re.compile(r"^(?:options|legs)\[\d+\]\.")
 
 
@@ -113,7 +115,7 @@ WORDS: Mapping[str, Callable[[str], str]] = {"short": _short, "path": _path, "wa
 
 def _dressed(value: float, name: str, flags: tuple[str, ...], display: Display) -> str:
     look = look_of(name, display)
-    digits, way = _digits(axis_value(value, name, display), look)
+    digits, way = _digits(axis_value(value, name, display), look, "whole" in flags)
     sign = MINUS if way < 0 else "+" if "signed" in flags and way > 0 else ""
     sign = "" if "size" in flags else sign
     if "bare" in flags:
@@ -124,10 +126,12 @@ def _dressed(value: float, name: str, flags: tuple[str, ...], display: Display) 
     return f"{sign}{digits}{gap}{look.unit}"
 
 
-def _digits(number: float, look: Look) -> tuple[str, int]:
+def _digits(number: float, look: Look, whole: bool) -> tuple[str, int]:
     """Digits without sign, and the sign of what is left after rounding."""
     size = abs(number)
     decimals = next(places for limit, places in look.steps if size < limit)
+    if whole and abs(size - round(size)) < WHOLE:
+        decimals = min(decimals, 0)
     rounded = round(size, decimals)
     comma = "," if look.thousands else ""
     way = 0 if rounded == 0 else -1 if number < 0 else 1

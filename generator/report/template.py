@@ -11,7 +11,7 @@ import re
 import sys
 from collections.abc import Callable
 from contextlib import suppress
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from importlib.util import cache_from_source
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -64,14 +64,12 @@ def environment(page: bool = True, marked: bool = False) -> Environment:
         bytecode_cache=compiled("page" if page else "marked" if marked else "words"),
     )  # fmt: skip
     made.filters["cautious"] = cautious
-    made.filters["bare"] = lambda it: with_flag(it, "bare")
-    made.filters["size"] = lambda it: with_flag(it, "size")
+    for flag in ("bare", "size", "signed", "whole"):
+        made.filters[flag] = partial(with_flag, flag=flag)
     made.filters["label"] = label_of
     made.filters["unit"] = unit_in
     made.filters["whys"] = whys
     made.filters["start"] = start
-    made.filters["signed"] = lambda it: with_flag(it, "signed")
-    made.filters["size"] = lambda it: with_flag(it, "size")
     return made
 
 

@@ -23,7 +23,7 @@ from generator.report.figures.money_swing import MOST, widest
 from generator.report.page import Page, bare_text
 from generator.report.pdf import PdfResult
 from generator.report.render import Pages, make_pages
-from generator.report.sections import installation, money
+from generator.report.sections import boat, money
 from generator.report.sections.item_rows import ORDER, item_rows
 from generator.report.without_prices import without_prices
 from tests.report.conftest import CASES, FEW, KETCH, studied
@@ -384,12 +384,12 @@ def test_hours_and_litres_of_the_diesel_stand_on_the_same_legs() -> None:
     assert page.value("engine.litres_per_year_l") == pytest.approx(
         page.value(f"{keep}.year.energy_l")
     )
-    lead = bare_text(installation.drive(page).text[0]).replace("\u00a0", " ")
+    lead = bare_text(boat.drive(page).body).replace("\u00a0", " ")
     hours, litres = (
         page.plain(key, form).replace("\u00a0", " ")
         for key, form in (("engine.legs_hours_h", "hours"), ("engine.litres_per_year_l", "fuel"))
     )
-    assert f"On the legs of this case it runs {hours} a year and burns {litres}" in lead
+    assert f"the trips below add up to {hours} and {litres} of fuel" in lead
 
 
 @pytest.mark.parametrize("ends", [("high",), ("middle", "high"), ("low", "middle", "high")])

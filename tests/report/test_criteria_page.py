@@ -12,7 +12,6 @@ from generator.report.render import Pages
 from generator.report.sections import (
     appendix,
     cautions,
-    comparison,
     conditions,
     criteria,
     losses,
@@ -133,11 +132,6 @@ def test_no_column_is_empty_in_every_row(pages: Pages) -> None:
         ]
         columns = list(zip(*(row for row in rows if row), strict=False))
         assert all(set(column) != {"–"} for column in columns), table[:300]
-
-
-def test_one_motor_needs_no_difference() -> None:
-    table = comparison.part(Page(studied("sloop_30_weekend"))).tables[0]
-    assert "Difference" not in [column.label for column in table.columns]
 
 
 @pytest.mark.parametrize("name", ["ketch_34_two_motors", "sloop_30_weekend"])

@@ -18,6 +18,7 @@ from generator.report.old_keys import new_key
 from generator.report.page import Page
 from generator.report.parts import Part
 from generator.report.sections import (
+    boat,
     carbon,
     charge,
     cost,
@@ -111,14 +112,15 @@ def test_no_dash_stands_in_a_sentence(results: dict[str, Any], name: str) -> Non
 def test_engine_and_evidence_leave_out_what_is_absent(results: dict[str, Any]) -> None:
     page = without(results, "engine.litres_per_year_l", "evidence.curve_high_pct")
     assert DASH in page.text("{engine.litres_per_year_l|fuel}")
-    assert DASH not in str(installation.drive(page).text[0])
+    assert DASH not in str(boat.drive(page).body)
     said = certainty.parts(page)[0]
     assert said is not None
     assert "rests on" in said.body
     assert DASH not in said.body
     page = without(results, "engine.litres_per_hour_cruise_l")
-    assert "burns" in str(installation.drive(page).text[0])
-    assert DASH not in str(installation.drive(page).text[0])
+    assert "burns" not in str(boat.drive(page).body)
+    assert "add up to" in str(boat.drive(page).body)
+    assert DASH not in str(boat.drive(page).body)
 
 
 def test_dash_in_a_table_has_its_reason_below(results: dict[str, Any]) -> None:

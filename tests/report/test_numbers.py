@@ -55,6 +55,14 @@ NB = "\u00a0"
         (None, "speed", "–"),
         (True, "plain", "yes"),
         ("as typed", "speed", "as typed"),
+        (20.0, "speed:whole", f"20{NB}kn"),  # as stated
+        (4.8, "speed:whole", f"4.8{NB}kn"),
+        (4.98, "speed:whole", f"5.0{NB}kn"),  # not whole, only rounded
+        (10.0, "power:whole", f"10{NB}kW"),
+        (9.99999999, "power:whole", f"10{NB}kW"),  # ten kilowatts, as nine figures keep them
+        (12.0, "voltage:whole,bare", "12"),
+        (51.2, "voltage:whole", f"51.2{NB}V"),
+        (3552.0, "rpm:whole", f"3,550{NB}rpm"),  # tens stay tens
     ],
 )
 def test_shown_is_what_a_reader_expects(value: object, spec: str, text: str) -> None:

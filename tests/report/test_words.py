@@ -62,7 +62,7 @@ def test_every_number_in_words_is_that_of_its_key(name: str) -> None:
     for key, text in found:
         value = at(results, key)
         kind = kinds[re.sub(r"(?<!criteria)\.\d+(?=\.|$)", ".*", key)]
-        dressed = {shown(value, form, display) for form in (kind, f"{kind}:bare")}
+        dressed = {shown(value, form, display) for form in (kind, f"{kind}:bare", f"{kind}:whole")}
         assert text in {each.replace("\u2060", "") for each in dressed}, key
 
 

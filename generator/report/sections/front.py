@@ -174,7 +174,7 @@ def front(page: Page) -> Front:
         conditions=_conditions(page),
         age=page.show(_age(page), "years"),
         horizon=page.show("planning.horizon_years", "years"),
-        cruise=page.show("planning.cruise_speed_kn", "speed"),
+        cruise=page.show("planning.cruise_speed_kn", "speed:whole"),
         wind=page.show("planning.hold_wind_kn", "wind"),
         validity=_validity(page),
         signatory=signatory(page),

@@ -47,3 +47,17 @@ def test_less_money_and_more_speed_are_better() -> None:
 def test_one_motor_is_judged_against_nothing() -> None:
     diesel = study().options[0].findings
     assert Difference.all((diesel, motor(2, np.zeros((101, 1))))) == ()
+
+
+def test_a_draw_without_a_value_speaks_for_neither() -> None:
+    """Slower in eighty draws of a hundred and without a speed in the rest: not judged."""
+    gain = np.where(np.arange(101) <= 80, -0.1, np.nan)[:, np.newaxis]
+    zero = np.zeros((101, 1))
+    assert judged(motor(2, zero), motor(3, gain))["top_continuous"].even
+    assert judged(motor(2, gain), motor(3, zero))["top_continuous"].even
+
+
+def test_a_lighter_change_is_better_and_ranges_are_judged() -> None:
+    rows = judged(motor(2, np.zeros((101, 1))), motor(3, np.zeros((101, 1))))
+    assert {"continuous", "made", "calm_range", "calm_aged", "usable", "net"} <= set(rows)
+    assert rows["net"].even

@@ -101,7 +101,7 @@ WORDS = {
         "Keep your diesel (overhaul in year 3, €4,000). No change studied here makes"
         " the electric motor pass “Net change of mass”."
     ),
-    f"{HEAVY}; {DYING}": "Have a new diesel of 11.0 kW quoted.",
+    f"{HEAVY}; {DYING}": "Have a new diesel of 11 kW quoted.",
     f"{HEAVY}; {DYING}; {NO_NEW}": (
         "Order nothing. No change studied here makes any option pass “Net change of mass”."
     ),
