@@ -14,8 +14,8 @@ from generator.report.sections import (
     cautions,
     conditions,
     criteria,
-    losses,
-    stream,
+    technical,
+    technical_store,
     wind,
 )
 from tests.report.conftest import studied
@@ -170,7 +170,8 @@ def test_inputs_are_named_in_words(results: dict[str, Any]) -> None:
 
 def test_ratings_are_named_by_the_trade(results: dict[str, Any]) -> None:
     page = Page(results)
-    parts = (*wind.parts(page), stream.part(page), *losses.parts(page))
+    made = (*wind.parts(page), technical.stream(page), technical_store.losses(page))
+    parts = [part for part in made if part is not None]
     said = [text for part in parts for text in (*part.text, part.body, part.closing)]
     said += [text for part in parts for each in part.figures for text in (each.finding, each.note)]
     for option in results["options"]:

@@ -205,7 +205,9 @@ def test_words_say_what_the_number_beside_them_is() -> None:
 @pytest.mark.parametrize("name", BOATS)
 def test_words_on_the_reserve_say_what_the_number_beside_them_is(name: str) -> None:
     """From the page itself: the key in the element beside each phrase."""
-    body = str(technical_store.bank(Page(studied(name))).body)
+    part = technical_store.bank(Page(studied(name)))
+    assert part is not None
+    body = str(part.body)
     said = re.sub(r'<data data-key="[^"]*\.([a-z_]+)"[^>]*>[^<]*</data>', r"{\1}", body)
     said = " ".join(re.sub(r"<[^>]+>", "", said).split())
     motors = [each for each in studied(name)["options"] if each["kind"] == "battery"]

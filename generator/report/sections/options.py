@@ -13,9 +13,9 @@ from generator.analyses.verdict.criteria.against_wind import AgainstWind
 from generator.answer.compare import Comparison
 from generator.report.page import Page, bare_text
 from generator.report.parts import Part
-from generator.report.sections.cruising_range import row_at_cruise
 from generator.report.sections.front import AGAINST, LOOKS
 from generator.report.sections.option_lines import LINES, MONEY, Cell, Get, Option
+from generator.report.sections.trips import row_at_cruise
 from generator.report.template import pieces
 from generator.report.view import Quantity, with_flag
 
