@@ -163,7 +163,8 @@ SAID = (
     ("hold the trip in {} of all cases", "powered"), ("untouched in {} of cases", "untouched"),
     ("she gets home in {} of them", "with_reserve"),
     ("cannot be made in {} of cases", "impossible"),
-    ("{} through the water in shelter", "slow_speed"), ("battery of {} nominal", "wanted_high"),
+    ("{} through the water in shelter", "slow_speed"),
+    ("battery of {} nominal", "wanted(?:_held)?_high"),
     ("only in up to {} of head wind", "wind"),
     ("in ordinary weather {} of", "covered"), ("of the {} yearly trips", "passages"),
     ("yearly trips (cautious figure {})", "covered_low"), ("and {} of their miles", "miles"),
@@ -193,7 +194,7 @@ def test_words_say_what_the_number_beside_them_is() -> None:
                         pattern = re.escape(before) + MARKED.pattern + re.escape(behind)
                         for key, _ in re.findall(pattern, text):
                             own = key.partition(".facts.")[2]
-                            assert re.fullmatch(rf"{re.escape(field)}(_[a-z]+)?", own), (
+                            assert re.fullmatch(rf"{field}(_[a-z]+)?", own), (
                                 phrase,
                                 key,
                             )

@@ -13,10 +13,10 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 ALIKE = 0.1  # of each other, below which two lines are one to the eye
-KINDS: tuple[tuple[str, float, Any], ...] = (
+KINDS: tuple[tuple[str, float, Any], ...] = (  # and its dash
     ("least", 1.5, "-"),
     ("cruise", 1.2, (0, (1, 1.6))),
-)  # and its dash
+)
 
 
 def foul_stream(page: Page, name: str = "foul-stream", height: float = 2.9) -> Drawing:

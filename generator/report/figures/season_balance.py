@@ -45,16 +45,25 @@ def _used(page: Page, axes: Axes, motor: str) -> list[Any]:
     house, used = page.column(rows, "house_kwh"), page.column(rows, "used_kwh")
     at = [month - APART for month in range(12)]
     driven = [total - own for total, own in zip(used, house, strict=True)]
-    found = [
-        axes.bar(at, house, WIDTH, color=FAINT, edgecolor=GREY, linewidth=0.7, zorder=2,
-                 label="used by the house"),
-    ]  # fmt: skip
+    own = {"color": FAINT, "edgecolor": GREY, "label": "used by the house"}
+    motors = {"color": "white", "edgecolor": look.colour, "hatch": look.hatch,
+              "label": "used by the motor"}  # fmt: skip
+    found = [_bars(axes, at, house, [0.0] * 12, own)]
     if max(driven) > LEAST:
-        found.append(
-            axes.bar(at, driven, WIDTH, bottom=house, color="white", edgecolor=look.colour,
-                     hatch=look.hatch, linewidth=0.7, zorder=2, label="used by the motor")
-        )  # fmt: skip
+        found.append(_bars(axes, at, driven, house, motors))
     return found
+
+
+def _bars(
+    axes: Axes, at: list[float], values: list[float], below: list[float], look: dict[str, Any]
+) -> Any:
+    """Twelve bars upon others, and what stands for them in the legend."""
+    from matplotlib.patches import Patch
+
+    bare = {name: value for name, value in look.items() if name != "label"}
+    axes.bar(at, values, WIDTH, bottom=below, linewidth=0.7, zorder=2, **bare)
+    face = {"facecolor" if name == "color" else name: value for name, value in look.items()}
+    return Patch(linewidth=0.7, **face)
 
 
 def _sources(page: Page, axes: Axes, rows: str) -> list[Any]:
@@ -63,7 +72,7 @@ def _sources(page: Page, axes: Axes, rows: str) -> list[Any]:
     low, found = [0.0] * 12, []
     for look, values in _supplied(page.value(rows)):
         if max(values) > LEAST:
-            found.append(axes.bar(at, values, WIDTH, bottom=low, linewidth=0.7, zorder=2, **look))
+            found.append(_bars(axes, at, values, low, look))
             low = [below + value for below, value in zip(low, values, strict=True)]
     return found
 
