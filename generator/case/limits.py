@@ -116,7 +116,7 @@ def _outside(given: Given, limits: Range) -> bool:
     if given.value == 0.0 and given.kind != SIGNED:
         return False
     value = given.value if given.kind == SIGNED else abs(given.value)
-    value /= _per_euro(given)
+    value /= per_euro(given)
     slack = SLACK * max(abs(limits[0]), abs(limits[1]))
     return not limits[0] - slack <= value <= limits[1] + slack
 
@@ -126,11 +126,15 @@ def _hope(given: Given, limits: Range, unit: str) -> str:
     spelled = given.unit
     if not KINDS[given.kind].money and not _readable(limits, spelled):
         spelled = unit
-    low, high = (
-        f"{float(f'{from_si(limit * _per_euro(given), spelled):.4g}'):.10g}" for limit in limits
-    )
+    low, high = (limit * per_euro(given) for limit in limits)
     sides = " to either side" if given.value < 0.0 and given.kind != SIGNED else ""
-    return f"expected {low} to {high} {spelled}".rstrip() + sides
+    return f"expected {spelled_range(low, high, spelled)}{sides}"
+
+
+def spelled_range(low: float, high: float, unit: str) -> str:
+    """Two ends [SI] in a unit that may be written, to four figures."""
+    ends = (f"{float(f'{from_si(end, unit):.4g}'):.10g}" for end in (low, high))
+    return f"{' to '.join(ends)} {unit}".rstrip()
 
 
 def _readable(limits: Range, unit: str) -> bool:
@@ -139,8 +143,8 @@ def _readable(limits: Range, unit: str) -> bool:
     return (low <= 0.0 or low >= LEAST_SHOWN) and high <= MOST_SHOWN
 
 
-def _per_euro(given: Given) -> float:
-    """Of money: roughly how much of its currency one euro buys; else 1."""
+def per_euro(given: Given) -> float:
+    """Of an amount: roughly how much of its currency one euro buys; else 1."""
     if not KINDS[given.kind].money:
         return 1.0
     table = read_table("rules/euro_worth")

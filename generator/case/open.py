@@ -21,6 +21,7 @@ from generator.case.files.weather_file import WeatherFile, read_weather
 from generator.case.inherit import inherit_options
 from generator.case.limits import find_impossible
 from generator.case.plausible import find_doubts
+from generator.case.proportions import find_misproportions
 from generator.case.read import read_document
 from generator.case.said import Keys, Place, line_of, normalise_section, path_text
 from generator.case.validate import validate
@@ -49,8 +50,9 @@ def read_case(path: Path) -> Case:
         *find_wiring_contradictions(checked.case),
         *find_year_contradictions(checked.case, found_weather),
     ]
-    nearer = {finding.place for finding in found}
-    found += [finding for finding in find_impossible(checked.case) if finding.place not in nearer]
+    for find in (find_impossible, find_misproportions):
+        nearer = {finding.place for finding in found}
+        found += [finding for finding in find(checked.case) if finding.place not in nearer]
     findings = _not_inherited(found, parents)
     faults.extend(_placed(findings, root, document.file, False))
     if faults:

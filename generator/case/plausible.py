@@ -21,6 +21,7 @@ from generator.case.plant_keys import TrialRowKeys
 from generator.case.plausible_masses import find_mass_doubts
 from generator.case.plausible_use import find_use_doubts
 from generator.case.prices import CREDITS, part_by_name, sources_without
+from generator.case.proportions import find_odd_proportions
 from generator.case.register import find_default, sized
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
@@ -37,10 +38,11 @@ BANK_ENERGY = (1.0, 200.0)  # kWh
 
 def find_doubts(case: CaseKeys) -> Iterator[Finding]:
     """All warnings; of the general limits only where nothing nearer is said of the number."""
-    nearer = list(_nearer_doubts(case))
-    yield from nearer
-    told = {found.place for found in nearer}
-    yield from (found for found in find_unusual(case) if found.place not in told)
+    told: set[Place] = set()
+    for find in (_nearer_doubts, find_odd_proportions, find_unusual):
+        found = [finding for finding in find(case) if finding.place not in told]
+        told |= {finding.place for finding in found}
+        yield from found
 
 
 def _nearer_doubts(case: CaseKeys) -> Iterator[Finding]:
@@ -108,11 +110,6 @@ def _boat(case: CaseKeys) -> Iterator[Finding]:
     if case.boat.bottom is None and case.boat.bottom_share is None:
         hope = f"expected one of {', '.join(BOTTOMS)}"
         yield Finding(("boat", "bottom"), "is missing, so clean to slimed is drawn", hope)
-    ratio = si(hull.waterline_length) / si(hull.length_overall)
-    if hull.waterline_length and ratio < 0.65:
-        hope = "expected 0.65 to 1 of length_overall"
-        place = ("boat", "hull", "waterline_length")
-        yield Finding(place, f"is {hull.waterline_length.shown}", hope)
     power = si(case.engine.rated_power) / si(hull.displacement)
     if case.engine.rated_power and (power < POWER_PER_MASS[0] or power > POWER_PER_MASS[1]):
         hope = f"expected {POWER_PER_MASS[0]:g} to {POWER_PER_MASS[1]:g} kW for each tonne of boat"

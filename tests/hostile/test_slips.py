@@ -32,8 +32,6 @@ EXPLAINED = {
     (MUCH, "waters.longitude"): POSITION,
     (LITTLE, "waters.coldest"): COLD,
     (LITTLE, "waters.sun"): SUN,
-    (LITTLE, "engine.hours"): "an engine of few hours; held against its year where one is given",
-    (MUCH, "boat.worth"): "a fine yacht",
     (LITTLE, "options.supply.panels.heading"): "another heading of the panel",
     (LITTLE, "options.added.z"): PLACE,
     (MUCH, "options.added.z"): PLACE,

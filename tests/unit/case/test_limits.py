@@ -104,8 +104,8 @@ def test_a_number_that_cannot_be_is_a_fault(
 @pytest.mark.parametrize(
     ("old", "new", "path", "message"),
     [
-        ("length_overall: 9.20 m", "length_overall: 58 ft", "boat.hull.length_overall",
-         "is 58 ft, expected 19.69 to 52.49 ft"),
+        ("tank: 60 l", "tank: 1.9 US gal", "engine.tank",
+         "is 1.9 US gal, expected 2.113 to 396.3 US gal"),
         ("foul_stream: 0 kn", "foul_stream: -0.01 kn", "legs[0].foul_stream",
          "is -0.01 kn, expected 0.03 to 5 kn to either side"),
         ("house:", "prices: {diesel: 9 EUR/l}\nhouse:", "prices.diesel",
