@@ -89,8 +89,8 @@ def find_unusual(case: CaseKeys) -> Iterator[Finding]:
 
 def _limited(case: CaseKeys) -> Iterator[tuple[Place, Given, Limits]]:
     """Every number with its limits; a kind of payment or of mass has its own."""
-    rows = all_limits()
     for place, given in amounts(case):
+        rows = all_limits()  # here: without a number nothing that reads units is loaded
         key = limits_key(place)
         if key not in {"options.ledger.mass", "options.costs.amount"}:
             yield place, given, rows[key, ""]

@@ -25,7 +25,7 @@ from generator.case.proportions import find_misproportions
 from generator.case.read import read_document
 from generator.case.said import Keys, Place, line_of, normalise_section, path_text
 from generator.case.validate import validate
-from generator.errors import CaseError, Fault
+from generator.errors import CaseError, Fault, first_of_each_file
 
 
 def read_case(path: Path) -> Case:
@@ -58,7 +58,7 @@ def read_case(path: Path) -> Case:
     if faults:
         raise CaseError(_told(faults, listed))
     doubts = [*find_doubts(checked.case), *find_track_doubts(checked.case.legs, beside.lengths)]
-    warnings = _told(_placed(doubts, root, document.file, True), listed)
+    warnings = first_of_each_file(_told(_placed(doubts, root, document.file, True), listed))
     content = b"".join((document.content, *beside.read.values()))
     return build_case(checked.case, root, path, content, tuple(warnings), (lines.offsets, weather))
 
