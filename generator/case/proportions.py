@@ -76,6 +76,8 @@ def find_odd_proportions(case: CaseKeys) -> Iterator[Finding]:
 
 def _judged(case: CaseKeys) -> Iterator[tuple[Finding, bool]]:
     """Every proportion out of its range, and whether it is one that cannot be."""
+    if not case.boat.hull.model_fields_set:
+        return  # refused already; nothing that reads units is loaded for it
     rows = all_proportions()
     for one in (*_hull(case), *_keel(case), *_above(case), *_afloat(case), *_plant(case)):
         row = rows.get((one.row, one.when)) or rows.get((one.row, ""))
