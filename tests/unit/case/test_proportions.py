@@ -31,7 +31,7 @@ ODD: list[tuple[str, str, str, str, dict[str, Any]]] = [
     (HULL + "draught", "", "3.0 m", "4.8 m", {}),  # 0.29, 0.46
     # box 6.60 t / 1025 x 0.915 / (0.55 x 8.55 x 2.82) = 0.444 m; body 0.444 / 0.70 = 0.635 m
     (HULL + "draught of the canoe body", HULL + "draught", "0.65 m", "0.5 m", {NO_CANOE: ""}),
-    (HULL + "canoe_draught", "", "0.46 m", "0.35 m", {}),  # coefficients 0.97 and 1.27
+    (HULL + "canoe_draught", "", "0.46 m", "0.35 m", {}),  # coefficients 0.97 and 1.27: with a fuller prism, 1.1
     (HULL + "canoe_draught", "", "1.0 m", "1.5 m", {}),  # coefficients 0.44 and 0.30
     (
         HULL + "displacement",
@@ -63,7 +63,7 @@ ODD: list[tuple[str, str, str, str, dict[str, Any]]] = [
     ("engine.tank", "", "1000 l", "4000 l", {}),  # 845 and 3380 kg: 0.128, 0.512
     ("engine.hours", "", "50 h", "", {}),  # of 28 years: 1.8 h a year
     ("propeller.diameter", "", "790 mm", "1500 mm", {"propeller.aperture_height": "1.6 m"}),
-    (MOTOR + "peak_power", "", "40 kW", "130 kW", {}),  # 4, 13
+    (MOTOR + "peak_power", "", "40 kW", "650 kW", {}),  # 4, 65
     (MOTOR + "mass", "", "200 kg", "900 kg", {}),  # 20, 90 g/W
     (BANK + "discharge_limit", "", "2800 A", "26 kA", {}),  # 7, 65 C
     (BANK + "blocks.discharge_limit", "", "1300 A", "13 kA", {}),  # of 200 Ah: 6.5, 65 C
