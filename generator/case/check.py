@@ -18,6 +18,8 @@ from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
 from generator.units.families import KINDS
 
+NEXT_MODEL = 2  # years from a study until an engine that it offers is built
+
 
 @dataclass(frozen=True)
 class Finding:
@@ -86,6 +88,18 @@ def _year(case: CaseKeys) -> Iterator[Finding]:
     if year.isdigit() and boat.year_on_market and boat.year_on_market > int(year):
         problem = f"is {boat.year_on_market}, after the study's own date"
         yield Finding(("boat", "year_on_market"), problem, f"expected at most {year}")
+    yield from _engine_years(case, year)
+
+
+def _engine_years(case: CaseKeys, year: str) -> Iterator[Finding]:
+    """An engine that is aboard, or for sale, before it was built."""
+    engines: list[tuple[Place, int | None, int]] = [(("engine", "year"), case.engine.year, 0)]
+    for number, option in enumerate(case.options):
+        engines.append((("options", number, "engine", "year"), option.engine.year, NEXT_MODEL))
+    for place, built, ahead in engines:
+        if year.isdigit() and built and built > int(year) + ahead:
+            hope = f"expected at most {int(year) + ahead}"
+            yield Finding(place, f"is {built}, after the study's own date", hope)
 
 
 def _dates(case: CaseKeys) -> Iterator[Finding]:
@@ -133,6 +147,9 @@ def _outings(case: CaseKeys) -> Iterator[Finding]:
             shown = ", ".join(name for name in names if name)
             yield Finding(place, f"is `{leg.follows}`", f"{hope}: {shown}" if shown else hope)
             continue
+        if names.count(leg.follows) > 1:
+            hope = "expected a name that one earlier leg alone has"
+            yield Finding(place, f"is `{leg.follows}`, the name of several legs", hope)
         first = case.legs[names.index(leg.follows)]
         if si(leg.times_per_year) > si(first.times_per_year):
             assert leg.times_per_year is not None

@@ -23,6 +23,7 @@ def find_trial_contradictions(case: CaseKeys) -> Iterator[Finding]:
     yield from _aboard(case)
     for number, row in enumerate(case.trial.rows):
         place: Place = ("trial", "rows", number)
+        yield from _aground(case, row, place)
         yield from _turns(case, row, place)
         yield from _engine(case, row, place)
     yield from _rows(case)
@@ -40,6 +41,14 @@ def _aboard(case: CaseKeys) -> Iterator[Finding]:
         if row.battery_power and not named:
             hope = "expected trial.with_option: which motor was aboard?"
             yield Finding((*place, "battery_power"), f"is {row.battery_power.shown}", hope)
+
+
+def _aground(case: CaseKeys, row: TrialRowKeys, place: Place) -> Iterator[Finding]:
+    """A run over ground that she would have touched."""
+    draught = case.boat.hull.draught
+    if row.depth and draught and row.depth.value <= draught.value:
+        problem = f"is {row.depth.shown}, and she draws {draught.shown}"
+        yield Finding((*place, "depth"), problem, "expected more than boat.hull.draught")
 
 
 def _turns(case: CaseKeys, row: TrialRowKeys, place: Place) -> Iterator[Finding]:

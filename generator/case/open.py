@@ -19,11 +19,13 @@ from generator.case.files.offsets_file import read_offsets
 from generator.case.files.track import find_track_doubts, measure_tracks
 from generator.case.files.weather_file import WeatherFile, read_weather
 from generator.case.inherit import inherit_options
+from generator.case.limits import find_impossible
 from generator.case.plausible import find_doubts
+from generator.case.proportions import find_misproportions
 from generator.case.read import read_document
 from generator.case.said import Keys, Place, line_of, normalise_section, path_text
 from generator.case.validate import validate
-from generator.errors import CaseError, Fault
+from generator.errors import CaseError, Fault, first_of_each_file
 
 
 def read_case(path: Path) -> Case:
@@ -48,12 +50,15 @@ def read_case(path: Path) -> Case:
         *find_wiring_contradictions(checked.case),
         *find_year_contradictions(checked.case, found_weather),
     ]
+    for find in (find_impossible, find_misproportions):
+        nearer = {finding.place for finding in found}
+        found += [finding for finding in find(checked.case) if finding.place not in nearer]
     findings = _not_inherited(found, parents)
     faults.extend(_placed(findings, root, document.file, False))
     if faults:
         raise CaseError(_told(faults, listed))
     doubts = [*find_doubts(checked.case), *find_track_doubts(checked.case.legs, beside.lengths)]
-    warnings = _told(_placed(doubts, root, document.file, True), listed)
+    warnings = first_of_each_file(_told(_placed(doubts, root, document.file, True), listed))
     content = b"".join((document.content, *beside.read.values()))
     return build_case(checked.case, root, path, content, tuple(warnings), (lines.offsets, weather))
 

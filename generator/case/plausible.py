@@ -16,10 +16,12 @@ from generator.case.circumstances import (
 )
 from generator.case.inherit import own_propeller
 from generator.case.leaf import Given
+from generator.case.limits import find_unusual
 from generator.case.plant_keys import TrialRowKeys
 from generator.case.plausible_masses import find_mass_doubts
 from generator.case.plausible_use import find_use_doubts
 from generator.case.prices import CREDITS, part_by_name, sources_without
+from generator.case.proportions import find_odd_proportions
 from generator.case.register import find_default, sized
 from generator.case.said import Place
 from generator.case.schema import CaseKeys, OptionKeys
@@ -27,19 +29,24 @@ from generator.units.grammar import from_si, to_si
 
 # Limits of what is met in practice; they warn and change nothing.
 SPEED_OF_HULL = 1.34  # kn per square root of waterline in feet: the rule of thumb of the trade
-PROPELLER = (0.2, 0.8)  # m
 PITCH_RATIO = (0.5, 1.4)  # of the published series
-LENGTH = (6.0, 16.0)  # m, for which the register holds
 POWER_PER_MASS = (0.8, 8.0)  # W/kg of an auxiliary
-ENGINE_SPEED = (1000.0, 4500.0)  # rpm
 LAST_FROUDE, GRAVITY = 0.45, 9.81  # end of the hull form for hulls that are not light
 TRIAL_WIND = 12.0  # kn, above which a trial is stopped
-BANK_VOLTAGE = (12.0, 800.0)  # V
 BANK_ENERGY = (1.0, 200.0)  # kWh
 
 
 def find_doubts(case: CaseKeys) -> Iterator[Finding]:
-    """All warnings."""
+    """All warnings; of the general limits only where nothing nearer is said of the number."""
+    told: set[Place] = set()
+    for find in (_nearer_doubts, find_odd_proportions, find_unusual):
+        found = [finding for finding in find(case) if finding.place not in told]
+        told |= {finding.place for finding in found}
+        yield from found
+
+
+def _nearer_doubts(case: CaseKeys) -> Iterator[Finding]:
+    """What is doubted for this boat, this bank, these waters."""
     yield from _outside_register(case)
     yield from _boat(case)
     yield from _speeds(case)
@@ -68,18 +75,6 @@ def default_prices(case: CaseKeys) -> list[str]:
         "overhaul",
     )
     return [name for name in names if getattr(case.prices, name) is None]
-
-
-def _between(
-    given: Given | None, limits: tuple[float, float], unit: str, place: Place
-) -> Iterator[Finding]:
-    """A value outside what is usual."""
-    if not given:
-        return
-    number = float(from_si(given.value, unit))
-    if not limits[0] <= number <= limits[1]:
-        hope = f"expected {limits[0]:g} to {limits[1]:g} {unit}".rstrip()
-        yield Finding(place, f"is {given.shown}", hope)
 
 
 def _outside_register(case: CaseKeys) -> Iterator[Finding]:
@@ -115,12 +110,6 @@ def _boat(case: CaseKeys) -> Iterator[Finding]:
     if case.boat.bottom is None and case.boat.bottom_share is None:
         hope = f"expected one of {', '.join(BOTTOMS)}"
         yield Finding(("boat", "bottom"), "is missing, so clean to slimed is drawn", hope)
-    yield from _between(hull.length_overall, LENGTH, "m", ("boat", "hull", "length_overall"))
-    ratio = si(hull.waterline_length) / si(hull.length_overall)
-    if hull.waterline_length and ratio < 0.65:
-        hope = "expected 0.65 to 1 of length_overall"
-        place = ("boat", "hull", "waterline_length")
-        yield Finding(place, f"is {hull.waterline_length.shown}", hope)
     power = si(case.engine.rated_power) / si(hull.displacement)
     if case.engine.rated_power and (power < POWER_PER_MASS[0] or power > POWER_PER_MASS[1]):
         hope = f"expected {POWER_PER_MASS[0]:g} to {POWER_PER_MASS[1]:g} kW for each tonne of boat"
@@ -148,8 +137,7 @@ def _speeds(case: CaseKeys) -> Iterator[Finding]:
 
 
 def _plant(case: CaseKeys) -> Iterator[Finding]:
-    """An engine or a propeller of unusual size."""
-    yield from _between(case.engine.rated_speed, ENGINE_SPEED, "rpm", ("engine", "rated_speed"))
+    """A propeller of unusual pitch, a plug of unknown power."""
     screw = case.propeller
     yield from _propeller(screw.diameter, screw.pitch, ("propeller",))
     if case.berth.shore_power and not case.berth.breaker:
@@ -158,7 +146,6 @@ def _plant(case: CaseKeys) -> Iterator[Finding]:
 
 
 def _propeller(diameter: Given | None, pitch: Given | None, place: Place) -> Iterator[Finding]:
-    yield from _between(diameter, PROPELLER, "m", (*place, "diameter"))
     ratio = si(pitch) / si(diameter)
     if pitch and (ratio < PITCH_RATIO[0] or ratio > PITCH_RATIO[1]):
         hope = (
@@ -234,11 +221,7 @@ def _foreign_prices(case: CaseKeys) -> Iterator[Finding]:
 def _option(case: CaseKeys, option: OptionKeys, place: Place) -> Iterator[Finding]:
     """A bank, a propeller or a mass of unusual size."""
     bank, screw = option.bank, own_propeller(case, option)
-    yield from _between(
-        bank.nominal_voltage, BANK_VOLTAGE, "V", (*place, "bank", "nominal_voltage")
-    )
     yield from (Finding(*fault) for fault in bank_doubts(bank, (*place, "bank")))
-    yield from _between(bank.energy, BANK_ENERGY, "kWh", (*place, "bank", "energy"))
     energy = float(from_si(si(bank.nominal_voltage) * si(bank.charge), "kWh"))
     if bank.charge and (energy < BANK_ENERGY[0] or energy > BANK_ENERGY[1]):
         hope = f"expected {BANK_ENERGY[0]:g} to {BANK_ENERGY[1]:g} kWh"

@@ -36,7 +36,7 @@ def find_mass_doubts(case: CaseKeys, option: OptionKeys, place: Place) -> Iterat
 def _bank(option: OptionKeys, place: Place) -> Iterator[Finding]:
     bank, added = option.bank, _mass(option.added, "battery")
     row = find_default("options.bank.specific_energy", (bank.chemistry or "",))
-    energy = _energy(bank)
+    energy = bank_energy(bank)
     for spot, mass in (((*place, "bank", "mass"), si(bank.mass)), ((*place, "added"), added)):
         if row is not None and mass > 0.0 and energy > BEYOND * row.high * mass:
             shown = f"{float(from_si(energy, 'kWh')):.3g} kWh"
@@ -45,9 +45,11 @@ def _bank(option: OptionKeys, place: Place) -> Iterator[Finding]:
             yield Finding(spot, problem, hope)
 
 
-def _energy(bank: BankKeys) -> float:
+def bank_energy(bank: BankKeys) -> float:
     """Nominal [J], by the whole bank or by its blocks; 0 where neither says it."""
     blocks = bank.blocks
+    if bank.energy:
+        return bank.energy.value
     if bank.charge:
         return si(bank.nominal_voltage) * si(bank.charge)
     return (blocks.series or 1) * (blocks.parallel or 1) * si(blocks.voltage) * si(blocks.charge)

@@ -13,6 +13,7 @@ from generator.case.schema import CaseKeys, OptionKeys
 from generator.case.usage import WishKeys
 from generator.units.grammar import from_si
 
+DAYS = 366  # of a year
 FACTOR = 2.0  # by which a fetch may lie outside the range of its waters
 RESERVE = (
     "manoeuvring_speed", "manoeuvring_time", "hold_speed", "hold_wind", "hold_time",
@@ -24,6 +25,7 @@ POWER_PER_MASS = 8.0  # W/kg, above which a motor is no auxiliary
 def find_use_doubts(case: CaseKeys) -> Iterator[Finding]:
     """What the owner has not said, and what he has said against himself."""
     yield from _legs(case)
+    yield from _days(case)
     yield from _fetch(case)
     yield from _reserve(case)
     yield from _wishes(case.study.priorities, ("study", "priorities"))
@@ -53,6 +55,20 @@ def _legs(case: CaseKeys) -> Iterator[Finding]:
     if all(leg.refuge or leg.sailable for leg in case.legs):
         hope = "expected refuge: false and sailable: false on a leg that must be made under engine"
         yield Finding(("legs",), "have none that must be made", hope)
+
+
+def _days(case: CaseKeys) -> Iterator[Finding]:
+    """Two legs of one name, and more outings than a year has days."""
+    names = [leg.name for leg in case.legs]
+    for number, name in enumerate(names):
+        if name and name in names[:number]:
+            problem = f"is `{name}`, the name of an earlier leg"
+            hope = "expected its own, or one leg made more often"
+            yield Finding(("legs", number, "name"), problem, hope)
+    outings = sum(si(leg.times_per_year) for leg in case.legs if not leg.follows)
+    if outings > DAYS:
+        problem = f"make {outings:.0f} outings a year"
+        yield Finding(("legs",), problem, f"expected at most {DAYS}: legs of one outing follow")
 
 
 def _fetch(case: CaseKeys) -> Iterator[Finding]:

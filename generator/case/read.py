@@ -217,7 +217,7 @@ class _Reader:
             node = self._items(_line(event), path, depth)
         tag = getattr(event, "tag", None)
         if tag is not None:
-            shown = str(tag).replace("tag:yaml.org,2002:", "!!")
+            shown = str(tag).replace("tag:yaml.org,2002:", "!!")[:60]
             return self._refuse(_line(event), path, f"has the tag `{shown}`", "expected plain text")
         return node
 

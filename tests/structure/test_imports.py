@@ -148,7 +148,6 @@ ONE_DOOR = {
         f"generator.case.{name}" for name in ("key_kinds", "leaf", "schema", "validate")
     ),
     "yaml": ("generator.case.read",),
-    "gpxpy": ("generator.case.files.track",),
     "weasyprint": ("generator.report.pdf",),
     "matplotlib": (
         "generator.report.canvas",
@@ -163,7 +162,7 @@ ONE_DOOR = {
 # What a library is called in an import statement, or brings along from the same makers.
 PARTS = {"pyyaml": "yaml", "jinja2": "markupsafe", "pydantic": "pydantic_core"}
 # `study --help`, `study --version` and a refused case must not wait for these.
-SLOW = {"gpxpy", "matplotlib", "pandas", "pint", "pvlib", "scipy", "weasyprint"}
+SLOW = {"matplotlib", "pandas", "pint", "pvlib", "scipy", "weasyprint"}
 
 
 def within(name: str, folder: str) -> bool:

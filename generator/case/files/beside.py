@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from generator.case.files.looks import looks_like
 from generator.case.read import file_bytes
 from generator.case.said import Said
 from generator.errors import CaseError, Fault
@@ -39,8 +40,7 @@ class Beside:
             return None
         if name not in self.read:
             try:
-                file = str(self.folder / name)
-                self.read[name] = file_bytes(self.folder / name, file, kind, largest, False)
+                self.read[name] = self._text_bytes(name, kind, largest)
             except CaseError as error:
                 for fault in error.faults:
                     problem = f"names {name}, which {fault.problem}"
@@ -51,3 +51,11 @@ class Beside:
                     )
                 return None
         return self.read[name]
+
+    def _text_bytes(self, name: str, kind: str, largest: int) -> bytes:
+        """The bytes of a file that should hold text; CaseError where it is something else."""
+        file = str(self.folder / name)
+        content = file_bytes(self.folder / name, file, kind, largest, links=False)
+        if found := looks_like(content):
+            raise CaseError([Fault(file, 1, "", f"is {found}", f"expected a {kind} file")])
+        return content

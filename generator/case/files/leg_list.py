@@ -23,6 +23,7 @@ from generator.errors import CaseError, Fault
 KEY = "legs_file"
 LARGEST = 1_000_000  # bytes
 MOST_LEGS = 400  # two seasons of a busy log
+MOST_COLUMNS = 60  # twice as many as a leg has keys
 FIRST_COLUMN = 1_000_000  # no column of a case file is as far right: places stay apart
 HEAD = re.compile(r"\s*([a-z_]+)\s*(?:\[\s*([^\]]*?)\s*\])?\s*")
 NEEDED = ("name", "times_per_year", "speed", "refuge", "sailable")
@@ -94,6 +95,10 @@ def _columns(cells: list[str], file: str, faults: list[Fault]) -> list[tuple[str
     """Key and unit of each column; none, with faults, where the head is of no use."""
     columns: list[tuple[str, str]] = []
     known, before = list(LegKeys.model_fields), len(faults)
+    if len(cells) > MOST_COLUMNS:
+        problem = f"has {len(cells)} columns"
+        faults.append(Fault(file, 1, "", problem, f"expected at most {MOST_COLUMNS}"))
+        return None
     for cell in cells:
         found = HEAD.fullmatch(cell.lower())
         name, unit = (found[1], HEAD.fullmatch(cell)) if found else (cell.strip(), None)

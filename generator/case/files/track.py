@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from xml.parsers.expat import ExpatError, ParserCreate
 
+import numpy as np
+
+from generator.arrays import Array
 from generator.case.check import Finding
 from generator.case.files.beside import Beside
 from generator.case.said import Keys, Said, path_text
@@ -13,6 +17,9 @@ from generator.errors import Fault
 
 LARGEST = 20_000_000  # bytes; a point each second of a long day
 METRES_PER_MILE = 1852.0
+EARTH = 6_378_137.0  # m, radius at the equator of WGS 84, as plotters log by
+TRACK = "trkseg"
+LINES, POINTS = (TRACK, "rte"), ("trkpt", "rtept")
 DECLARATIONS = re.compile(rb"<!\s*(DOCTYPE|ENTITY)", re.IGNORECASE)
 SHORTEST = 50.0  # m
 APART = 0.15  # share by which a distance may differ from its track without a word
@@ -44,33 +51,82 @@ def measure_tracks(root: Keys, beside: Beside) -> None:
 
 def _length(content: bytes, said: object, path: str, beside: Beside) -> float | None:
     """Along all tracks of the file, and its routes where it has no track [m]."""
-    import gpxpy  # only where a case names a track
-    from gpxpy.gpx import GPXException
-
     assert isinstance(said, Said)
-
-    def refuse(problem: str, hope: str) -> None:
-        text = f"names {said.text}, which {problem}"
-        beside.faults.append(Fault(beside.case_file, said.line, path, text, hope))
-
-    if DECLARATIONS.search(content):
-        refuse("declares entities of its own", "expected plain GPX")
-        return None
     try:
-        found = gpxpy.parse(content.decode("utf-8-sig"))
-        length = float(found.length_2d() or sum(route.length() or 0.0 for route in found.routes))
-    except (GPXException, ValueError, OverflowError) as error:
-        reason = " ".join(str(error).split())[:80]
-        refuse(f"cannot be read as GPX: {reason}", "expected a track as a plotter exports it")
+        return passage_length(content)
+    except UselessTrackError as error:
+        problem = f"names {said.text}, which {error.problem}"
+        beside.faults.append(Fault(beside.case_file, said.line, path, problem, error.expected))
         return None
+
+
+class UselessTrackError(Exception):
+    """What a file holds in place of a passage, and what was expected."""
+
+    def __init__(self, problem: str, expected: str) -> None:
+        self.problem = problem
+        self.expected = expected
+        super().__init__(problem)
+
+
+def passage_length(content: bytes) -> float:
+    """Along all tracks of a GPX file, and its routes where it has no track [m]."""
+    if DECLARATIONS.search(content):
+        raise UselessTrackError("declares entities of its own", "expected plain GPX")
+    points = _Points()
+    try:
+        points.read(content)
+        lines = [np.array(line, dtype=np.float64).reshape(-1, 2) for line in points.lines]
+    except (ExpatError, KeyError, ValueError) as error:
+        reason = f"lacks {error}" if isinstance(error, KeyError) else str(error)
+        problem = f"cannot be read as GPX: {' '.join(reason.split())[:80]}"
+        raise UselessTrackError(problem, "expected a track as a plotter exports it") from None
+    if not all(np.isfinite(line).all() for line in lines):
+        hope = "expected a track as a plotter exports it"
+        raise UselessTrackError("cannot be read as GPX: a point is no number", hope)
+    if not all(np.all(np.abs(line) <= (90.0, 180.0)) for line in lines):
+        hope = "expected degrees, at most 90 and 180"
+        raise UselessTrackError("holds a point that is not on earth", hope)
+    tracks = sum(
+        map(_along, (line for line, of in zip(lines, points.of, strict=True) if of == TRACK))
+    )
+    length = tracks or sum(map(_along, lines))
     if not length >= SHORTEST:
-        refuse("holds no track that leads anywhere", "expected the points of the passage")
-        return None
-    points = [*found.walk(only_points=True), *(p for route in found.routes for p in route.points)]
-    if not all(abs(p.latitude) <= 90.0 and abs(p.longitude) <= 180.0 for p in points):
-        refuse("holds a point that is not on earth", "expected degrees, at most 90 and 180")
-        return None
-    return length
+        hope = "expected the points of the passage"
+        raise UselessTrackError("holds no track that leads anywhere", hope)
+    return float(length)
+
+
+class _Points:
+    """The points of a GPX file, line by line, as its elements go by; nothing else is kept."""
+
+    def __init__(self) -> None:
+        self.lines: list[list[tuple[str, str]]] = []
+        self.of: list[str] = []
+
+    def read(self, content: bytes) -> None:
+        """All points; ExpatError where the file is no XML, KeyError where a point has no place."""
+        parser = ParserCreate()
+        parser.StartElementHandler = self._start
+        parser.Parse(content.decode("utf-8-sig").encode("utf-8"), True)
+
+    def _start(self, name: str, attributes: dict[str, str]) -> None:
+        element = name.rpartition(":")[2]
+        if element in LINES:
+            self.lines.append([])
+            self.of.append(element)
+        elif element in POINTS and self.lines:
+            self.lines[-1].append((attributes["lat"], attributes["lon"]))
+
+
+def _along(line: Array) -> float:
+    """The way from point to point over the globe [m], its legs by half an angle's sine."""
+    latitude, longitude = np.radians(line).T
+    half_north, half_east = np.diff(latitude) / 2.0, np.diff(longitude) / 2.0
+    cosines = np.cos(latitude[:-1]) * np.cos(latitude[1:])
+    square = np.sin(half_north) ** 2 + cosines * np.sin(half_east) ** 2
+    angle = 2.0 * np.arcsin(np.sqrt(np.clip(square, 0.0, 1.0)))
+    return float(angle.sum() * EARTH)
 
 
 def find_track_doubts(legs: tuple[LegKeys, ...], lengths: dict[int, float]) -> Iterator[Finding]:

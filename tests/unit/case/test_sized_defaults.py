@@ -30,10 +30,10 @@ def test_value_range_and_spelling_grow_together() -> None:
 
 
 def test_a_given_value_is_held_against_the_range_of_its_size(tmp_path: Path) -> None:
-    """120 W are usual at 8 kW, where the range ends at 131 W, and not at 2 kW, where at 52 W."""
+    """120 W are usual at 8 kW, where the range ends at 131 W, and not at 4 kW, where at 83 W."""
     text = changed(("cooling: air", "cooling: air, seal_and_bearings: 120 W"))
     assert [str(w.path) for w in doubts(tmp_path, text)] == []
-    small = changed(("continuous_power: 8 kW", "continuous_power: 2 kW"), text=text)
+    small = changed(("continuous_power: 8 kW", "continuous_power: 4 kW"), text=text)
     found = doubts(tmp_path, small)
     assert [w.path for w in found] == ["options[2].motor.seal_and_bearings"]
 
