@@ -31,7 +31,13 @@ ODD: list[tuple[str, str, str, str, dict[str, Any]]] = [
     (HULL + "draught", "", "3.0 m", "4.8 m", {}),  # 0.29, 0.46
     # box 6.60 t / 1025 x 0.915 / (0.55 x 8.55 x 2.82) = 0.444 m; body 0.444 / 0.70 = 0.635 m
     (HULL + "draught of the canoe body", HULL + "draught", "0.65 m", "0.5 m", {NO_CANOE: ""}),
-    (HULL + "canoe_draught", "", "0.46 m", "0.35 m", {}),  # coefficients 0.97 and 1.27: with a fuller prism, 1.1
+    (
+        HULL + "canoe_draught",
+        "",
+        "0.46 m",
+        "0.35 m",
+        {},
+    ),  # coefficients 0.97 and 1.27: with a fuller prism, 1.1
     (HULL + "canoe_draught", "", "1.0 m", "1.5 m", {}),  # coefficients 0.44 and 0.30
     (
         HULL + "displacement",
