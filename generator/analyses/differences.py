@@ -86,9 +86,9 @@ class Difference:
 
 
 def _between(line: Judged, first: Numbers, second: Numbers, places: tuple[int, int]) -> Difference:
-    gap = line.sign * (np.asarray(first) - np.asarray(second))
+    with np.errstate(invalid="ignore"):  # a draw in which one has no value speaks for neither
+        gap = line.sign * (np.asarray(first) - np.asarray(second))
     better = None
-    # A draw in which one of them has no value speaks for neither.
     if scalar(spread(gap, "low").low) > 0:
         better = places[0]
     elif scalar(spread(gap, "high").high) < 0:

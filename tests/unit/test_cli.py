@@ -179,7 +179,7 @@ def test_report_goes_on_without_a_chart_that_cannot_be_drawn(
     """
     out = quick.parent / "out"
     monkeypatch.setattr("generator.report.write.make_pdf", stand_in)
-    monkeypatch.setattr("generator.report.sections.power.speed_power", broken)
+    monkeypatch.setattr("generator.report.sections.technical.speed_power", broken)
     assert run_command(["report", str(quick), "--out", str(out)]) == FAILED
     said = [line for line in capsys.readouterr().err.splitlines() if "warning:" not in line]
     (line,) = said
@@ -230,7 +230,7 @@ def test_report_keeps_the_results_when_a_section_breaks_down(
     quick: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     out = quick.parent / "out"
-    monkeypatch.setattr("generator.report.sections.power.part", broken)
+    monkeypatch.setattr("generator.report.sections.technical.motion", broken)
     assert run_command(["report", str(quick), "--out", str(out)]) == FAILED
     said = [line for line in capsys.readouterr().err.splitlines() if "warning:" not in line]
     (line,) = said

@@ -138,7 +138,7 @@ def test_a_fault_is_told_as_a_range_until_the_maker_says(tmp_path: Path) -> None
         assert fault is not None
         likely, most = (f"{value / 1e3:.1f}" for value in
                         (fault.fault.bank_likely, fault.fault.bank_greatest))  # fmt: skip
-        range_said = f"with {likely} to {most}\u00a0kA; " if ranged else f"with {most}\u00a0kA; "
+        range_said = f"with {likely} to {most}\u00a0kA, " if ranged else f"with {most}\u00a0kA, "
         assert f"a short circuit {range_said}" in item["words"]
         assert item["likely_ka"] < item["greatest_ka"]
 

@@ -300,7 +300,7 @@ def test_failures_tell_no_number_that_is_none(number: int, told: bool) -> None:
     assert (rows["joint"]["at_cruise_w"] is not None) is told
     assert " at peak" in rows["joint"]["words_left"]
     assert ("\u00a0nm less" in rows["gauge"]["words_left"]) is told
-    assert ("; " in rows["string"]["words_left"]) is told
+    assert (", or " in rows["string"]["words_left"]) is told
     assert (rows["string"]["endurance_h"] is not None) is told
 
 
@@ -309,10 +309,10 @@ def test_range_without_a_number_is_told_in_words() -> None:
     none = tuple(replace(item, distance=np.zeros_like(item.distance)) for item in own.ranges)
     row = faults(own)["charger"]
     assert row["left_nm"] > 0.0
-    assert "\u00a0nm to reserve" in row["words_left"]
+    assert "\u00a0nm to the reserve" in row["words_left"]
     row = faults(replace(own, ranges=none))["charger"]
     assert row["left_nm"] is None
-    assert "no way to reserve" in row["words_left"]
+    assert "cannot be held down to the reserve" in row["words_left"]
 
 
 def faults(part: Findings) -> dict[str, dict[str, Any]]:
