@@ -66,7 +66,11 @@ class Docking:
     astern: Array = number("force", "pull astern at peak", cautious="low")
     bollard_power: Array = number("power", "shaft power, tied up", cautious="high")
     of_rated: Array = number("share", "shaft power over rated, tied up", cautious="high")
-    absent: Mapping[str, str] = field(default_factory=lambda: {"of_rated": "nothing_at_shaft"})
+    absent: Mapping[str, str] = field(
+        default_factory=lambda: dict.fromkeys(
+            ("ahead", "ahead_peak", "astern", "bollard_power", "of_rated"), "nothing_at_shaft"
+        )
+    )
 
 
 def docking(case: Case, option: Option, found: Power, scale: Scale) -> Docking:
